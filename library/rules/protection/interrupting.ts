@@ -5,7 +5,7 @@ import { type Family, isMadeRating } from "../../analysis/made-ratings.ts";
 import type { DeviceFault, FaultResult } from "../../analysis/network-result.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import { fuseFamilies } from "../../model/allowed-values.ts";
-import type { FusePanelPart } from "../../model/network.ts";
+import type { FusePanelPart, Part } from "../../model/network.ts";
 import type { Protection } from "../../model/run.ts";
 import { breakingCapacity } from "../../standards/protection-rules.ts";
 import type { At, Change, ProposedFix, Severity } from "../finding.ts";
@@ -28,7 +28,7 @@ export const protectionInterrupting = defineRule<Values>({
   fixable: true,
   acceptable: true,
   // Needs the maximum fault current of each device, and which of them is the first from the bank. An error only if all of it is
-  // certain and no other device helps; info if the capacity is unknown.
+  // certain; info if another device may help, or if only a marking shows the capacity.
   check: (plan) =>
     inNetwork(plan, (judged) => {
       const behindAnother = new Set(judged.result.topology.devicePairs.map(({ downstream }) => downstream));
@@ -37,19 +37,18 @@ export const protectionInterrupting = defineRule<Values>({
         const placed = placedDevice(judged.network, fault.device);
         if (!placed) return [];
         const first = !behindAnother.has(fault.device);
-        const panel = first ? undefined : panelOf(judged.network, placed);
+        const place = first ? undefined : placeOf(judged.network, placed);
+        const panel = place?.kind === "fusePanel" ? place : undefined;
         const behind = panel ? { ...fault, greatestA: shortAtPanel(judged, panel, fault) } : fault;
         const tested = placed.protection.testedBehind ?? panel?.testedBehind;
         if (!first && isBackedUp(judged, placed.protection, behind.greatestA, tested)) return [];
-        const accepts = placed.conductor?.run.accept["protection/interrupting"]?.trim();
-        if (panel && !accepts) {
-          const beyond = isBeyond(placed.protection, behind.greatestA);
-          if (beyond) branches.push({ panel, placed, fault: behind });
+        if (!isBeyond(placed.protection, behind.greatestA)) return [];
+        const accepts = (placed.conductor?.run ?? placed.part)?.accept["protection/interrupting"]?.trim();
+        if (place && !accepts) {
+          branches.push({ place, placed, fault: behind });
           return [];
         }
-        const found = judgedDevice(placed, behind, first);
-        if (!found) return [];
-        const { capacity, fixes, severity } = found;
+        const { at, capacity, fixes, severity } = judgedDevice(placed, behind, first);
         const values: DeviceValues = {
           device: placed.device,
           shortA: behind.greatestA,
@@ -60,7 +59,7 @@ export const protectionInterrupting = defineRule<Values>({
         return [
           {
             subject: placed.subject,
-            at: found.at,
+            at,
             severity,
             values,
             related: sources(judged, fault),
@@ -70,13 +69,13 @@ export const protectionInterrupting = defineRule<Values>({
       });
       return [
         ...single,
-        ...[...groupedBy(branches, ({ panel }) => panel)].map(([panel, found]) =>
-          atPanel(judged, panel, found),
+        ...[...groupedBy(branches, ({ place }) => place)].map(([place, found]) =>
+          atPlace(judged, place, found),
         ),
       ];
     }),
   message(values) {
-    if ("panel" in values) return panelMessage(values);
+    if ("place" in values) return placeMessage(values);
     const { device, shortA, estimated, capacity, wayOut: way } = values;
     const guessed = estimated ? " (estimated: no internal resistance is stated)" : "";
     if (!capacity) {
@@ -91,22 +90,20 @@ export const protectionInterrupting = defineRule<Values>({
   },
 });
 
-/** A branch of a panel in which a short is above the interrupting rating of its fuse. */
+/** A device behind another one, in which a short may be above its interrupting rating. */
 interface Branch {
-  readonly panel: FusePanelPart;
+  readonly place: Part;
   readonly placed: PlacedDevice;
   readonly fault: DeviceFault;
 }
 
-/** The panel whose branch a device protects: at the start of the conductor that leaves it, or mounted on its branches. */
-function panelOf(
+/** The panel or bus bar that a device is at: at the end of a conductor there, or mounted on it; else the device's own part. */
+function placeOf(
   { parts, terminals }: JudgedNetwork["network"],
   { conductor, part, device }: PlacedDevice,
-): FusePanelPart | undefined {
-  const atNear = conductor && device.end === "protect" ? conductor.from : undefined;
-  const terminal = atNear ?? part?.mountedOn;
-  const panel = parts[terminals[terminal ?? -1]?.part ?? -1];
-  return panel?.kind === "fusePanel" && terminal === panel.terminals.branch ? panel : undefined;
+): Part | undefined {
+  const atEnd = conductor && (device.end === "protect" ? conductor.from : conductor.to);
+  return parts[terminals[atEnd ?? part?.mountedOn ?? -1]?.part ?? -1] ?? part;
 }
 
 /** The greatest short in a branch, A: at the panel, back through the conductor from its negative bus. */
@@ -121,23 +118,24 @@ function shortAtPanel(
 
 const returnsByPart = workedOutOnce(({ returns }: FaultResult) => groupedBy(returns, ({ part }) => part));
 
-/** Whether a short is above the interrupting rating of a device; without a family, above that of any family in its rating. */
+/** Whether a short is above the interrupting rating of a device; of an unknown fuse, above the least that any family of its rating has. */
 function isBeyond(protection: Protection, shortA: number): boolean {
-  const capacity = capacityOf(protection);
+  const known = capacityOf(protection)?.capacityA;
+  // Only the marking of a breaker shows it, and no standard a least figure.
   const enough =
-    capacity?.capacityA ?? (protection.family ? undefined : leastOfAnyFamily(protection.ratingA));
+    known ?? (protection.family === "circuit breaker" ? undefined : leastOfAnyFamily(protection.ratingA));
   return enough === undefined || exceeds(shortA, enough);
 }
 
-/** One finding for all branches of a panel. No fuse of another family fits there, so there is no fix. */
-function atPanel(judged: JudgedNetwork, panel: FusePanelPart, found: readonly Branch[]): Found<Values> {
+/** One finding for all devices at a panel or bus bar. Another one may not fit there, so there is no fix. */
+function atPlace(judged: JudgedNetwork, place: Part, found: readonly Branch[]): Found<Values> {
   const greatest = found.reduce((one, other) => (other.fault.greatestA > one.fault.greatestA ? other : one));
   return {
-    subject: panel.name,
-    at: atPart(panel),
+    subject: place.name,
+    at: atPart(place),
     severity: "info",
     values: {
-      panel: partInWords(panel),
+      place: partInWords(place),
       branches: found.length,
       shortA: greatest.fault.greatestA,
       estimated: greatest.fault.estimated,
@@ -151,17 +149,18 @@ function atPanel(judged: JudgedNetwork, panel: FusePanelPart, found: readonly Br
 
 const mostRelated = 8;
 
-function panelMessage({ panel, branches, shortA, estimated }: PanelValues): string {
+function placeMessage({ place, branches, shortA, estimated }: PlaceValues): string {
   const guessed = estimated ? " (estimated: no internal resistance is stated)" : "";
   const fuses = branches === 1 ? "its branch fuse" : `${branches} of its branch fuses`;
-  return `A short in a branch of ${panel} draws up to ${withUnit(shortA, "A")}${guessed}, which may exceed the interrupting rating of ${fuses}: ask the makers which device upstream protects them, and state it (testedBehind, or letThroughA2s and withstandA2s).`;
+  return `A short in a branch of ${place} draws up to ${withUnit(shortA, "A")}${guessed}, which may exceed the interrupting rating of ${fuses}: ask the makers which device upstream protects them, and state it (testedBehind, or letThroughA2s and withstandA2s).`;
 }
 
-type Values = DeviceValues | PanelValues;
+type Values = DeviceValues | PlaceValues;
 
-interface PanelValues {
-  readonly panel: string;
-  /** Number of its branches. */
+interface PlaceValues {
+  /** The panel or bus bar, or a device of its own. */
+  readonly place: string;
+  /** Number of its devices. */
   readonly branches: number;
   readonly shortA: number;
   readonly estimated: boolean;
@@ -194,18 +193,20 @@ interface FoundAtDevice {
 }
 
 /**
- * Undefined: there is no finding. `first`: no other device is between it and the bank that could help it. The standard lets
- * another one help, and only the makers know whether it does.
+ * `first`: no other device is between it and the bank that could help it. The standard lets another one help, and only the makers
+ * know whether it does.
  */
-function judgedDevice(placed: PlacedDevice, fault: DeviceFault, first: boolean): FoundAtDevice | undefined {
+function judgedDevice(placed: PlacedDevice, fault: DeviceFault, first: boolean): FoundAtDevice {
   const { protection } = placed;
   const capacity = capacityOf(protection);
-  if (!isBeyond(protection, fault.greatestA)) return undefined;
   const on = protection.interruptingA === undefined ? protection.family && "family" : "interruptingA";
   const at: At = on ? within(placed.properties, on) : placed.at;
   const fixes = otherDevice(placed, fault);
-  if (!capacity) return protection.family || first ? { at, severity: "info", capacity, fixes } : undefined;
-  const certain = first && !capacity.unconfirmed && !fault.estimated;
+  // Of these only a marking shows it, and the plan need not repeat it.
+  const isMarked = !capacity && protection.family !== undefined;
+  if (!first || isMarked) return { at, severity: "info", capacity, fixes };
+  // A fuse of unknown family may be one that interrupts enough: to leave the family out is no better than to state it.
+  const certain = capacity !== undefined && !capacity.unconfirmed && !fault.estimated;
   return { at, severity: certain ? "error" : "warning", capacity, fixes };
 }
 
