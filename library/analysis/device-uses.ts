@@ -6,13 +6,13 @@ import type { FaultResult } from "./network-result.ts";
 import { workedOutOnce } from "./worked-out-once.ts";
 
 /** A device that has to work unattended. */
-export type Use = "bilge pump" | "alarm";
+type Use = "bilge pump" | "alarm";
 
 /**
  * By part index: the use of a device, as its name shows it, or that of a conductor which ends at it. People name these devices by their
  * use, "bilge pump, aft" or "gas alarm"; in other words they are not recognised.
  */
-export const usesOf: (network: Network) => ReadonlyMap<number, Use> = workedOutOnce((network) => {
+const usesOf: (network: Network) => ReadonlyMap<number, Use> = workedOutOnce((network) => {
   const uses = new Map<number, Use>();
   const note = (part: Part | undefined, name: string) => {
     const use = part && isConsumer(part) ? useIn(name) : undefined;
