@@ -82,23 +82,29 @@ export function alarmsOnSharedDevices(network: Network, faults: FaultResult): re
   const uses = usesOf(network);
   const alarms = network.parts.filter(({ index }) => uses.get(index) === "alarm");
   if (alarms.length === 0) return [];
-  const { conductors, terminals } = network;
+  const fed = new Map<number, { readonly device: number; readonly others: readonly Part[] }>();
+  // Devices of one zone have the same conductors behind them: these are looked at once.
+  for (const [behind, device] of new Map(faults.devices.map((one) => [one.behind, one.device] as const))) {
+    const consumers = consumersAt(network, behind);
+    const others = consumers.filter(({ index }) => uses.get(index) !== "alarm");
+    for (const { index } of consumers) if (!fed.has(index)) fed.set(index, { device, others });
+  }
   return alarms.flatMap((alarm): SharedAlarm[] => {
-    const feeds = conductors.flatMap(({ from, to, role }, index) => {
-      const ends = [from, to].some((end) => terminals[end]!.part === alarm.index);
-      return role !== "return" && ends ? [index] : [];
-    });
-    const protecting = faults.devices.find(({ behind }) => feeds.some((feed) => behind.includes(feed)));
-    if (!protecting) return [];
-    const there = new Set(
-      protecting.behind.flatMap((index) => {
-        const { from, to, role } = conductors[index]!;
-        return role === "return" ? [] : [terminals[from]!.part, terminals[to]!.part];
-      }),
-    );
-    const others = network.parts.filter(
-      (part) => there.has(part.index) && isConsumer(part) && uses.get(part.index) !== "alarm",
-    );
-    return others.length > 0 ? [{ alarm, device: protecting.device, others }] : [];
+    const found = fed.get(alarm.index);
+    return found && found.others.length > 0 ? [{ alarm, ...found }] : [];
   });
+}
+
+/** The devices at which these conductors end, other than returns, in the order of the plan. */
+function consumersAt({ conductors, terminals, parts }: Network, of: readonly number[]): readonly Part[] {
+  const indices = of.flatMap((index) => {
+    const { from, to, role } = conductors[index]!;
+    return role === "return" ? [] : [terminals[from]!.part, terminals[to]!.part];
+  });
+  return [...new Set(indices)]
+    .sort((one, other) => one - other)
+    .flatMap((index) => {
+      const part = parts[index]!;
+      return isConsumer(part) ? [part] : [];
+    });
 }

@@ -67,7 +67,7 @@ testRule(chargingVoltageOfBattery, [
         on: "",
         severity: "warning",
         message:
-          "Nothing limits the modules, up to 22 V, on AGM (the battery house), which takes up to 14.7 V (common practice, no source): put a solar controller between them.",
+          "No controller limits the modules, up to 22 V, on AGM (the battery house), which takes up to 14.7 V (common practice, no source): put a solar controller between them.",
         fixes: "no fix",
       },
     ],

@@ -34,7 +34,7 @@ export const chargingVoltageOfBattery = defineRule<Values>({
     const limit = withUnit(limitV, "V");
     switch (what) {
       case "no controller":
-        return `Nothing limits the modules, up to ${withUnit(outputV, "V")}, on ${chemistry} (${battery}), which takes up to ${limit} (${source}): put a solar controller between them.`;
+        return `No controller limits the modules, up to ${withUnit(outputV, "V")}, on ${chemistry} (${battery}), which takes up to ${limit} (${source}): put a solar controller between them.`;
       case "for more cells":
         return `${charges}, ${withUnit(perCellV, "V")} a cell; up to ${limit} is usual (${source}): this source is for more cells, and the battery overheats and bursts. ${setIt}, or use one for this battery.`;
       case "high":
