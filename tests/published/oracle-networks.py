@@ -4,6 +4,8 @@ oracle-networks.json. It knows nothing of the library: the formulas are those of
 - Voltages and currents: dense elimination, and the currents of constant-power loads found by repeating, not by Newton.
 - The greatest short-circuit current: the short is put into the network and everything is solved again.
 - What no device protects: every path without a repeated place is walked, one by one.
+- Positions: a relay or selector switch between two banks is closed by making two nodes one, and each of its positions is a network
+  of its own. Of such plans only the currents and voltages are compared, in each position and while an engine is cranked.
 
 Run it when a formula is meant to change:  python3 tests/published/oracle-networks.py
 Standard library only. The networks are drawn with a fixed seed: the same data give the same file, byte for byte.
@@ -97,6 +99,29 @@ class Drawing:
         rating = self.draw.choice([r for r in (3, 5, 10, 15, 20, 30, 40, 60, 80, 100, 150, 200, 250) if r >= least])
         return {"ratingA": rating, "distanceIn": self.draw.choice([2, 5, 6])}
 
+    def device_part(self, least):
+        """A fuse or breaker of its own, between two cables, with the resistance of its contacts."""
+        given = {"ratingA": self.device(least)["ratingA"], "milliohm": self.draw.choice([0.2, 0.5, 1.5])}
+        return self.add(self.draw.choice(["fuseHolder", "breaker"]), **given)
+
+    def second_bank(self, positive, negative, chemistry, nominal_v):
+        """A battery in reserve, on a relay or a selector switch; where the devices are connected then."""
+        reserve = self.add(
+            "battery", chemistry=chemistry, capacityAh=100, nominalV=nominal_v, internalMilliohm=round(self.draw.uniform(2, 9), 2)
+        )
+        self.cable(self.at(reserve, "negative"), negative, 3, near=0, far=0)
+        if self.maybe(0.5):
+            relay = self.add("relay", ratedA=200)
+            self.cable(self.at(reserve, "positive"), self.at(relay, "line"), 3)
+            self.cable(self.at(relay, "load"), positive, 3)
+            return positive
+        selector = self.add("selectorSwitch", ratedA=300)
+        served = self.at(self.add("busBar", side="positive"), "stud")
+        self.cable(positive, self.at(selector, "input1"), 2)
+        self.cable(self.at(reserve, "positive"), self.at(selector, "input2"), 2)
+        self.cable(self.at(selector, "common"), served, 2)
+        return served
+
     def length(self, longest):
         if self.maybe(0.5):
             return {"lengthFt": round(self.draw.uniform(0.5, longest), 1)}
@@ -138,8 +163,9 @@ def drawn(seed):
     # Strings of one or two batteries, one to three of them side by side.
     chemistry = draw.choice(["flooded lead-acid", "LiFePO4"])
     label = draw.choice([1, 12.8 / 12]) if chemistry == "LiFePO4" else 1
-    in_string = draw.choice([1, 1, 2])
-    for _ in range(draw.choice([1, 1, 2, 3])):
+    two_banks = plan.maybe(0.4)
+    in_string = 1 if two_banks else draw.choice([1, 1, 2])
+    for _ in range(1 if two_banks else draw.choice([1, 1, 2, 3])):
         batteries = []
         for _ in range(in_string):
             given = {"chemistry": chemistry, "capacityAh": draw.choice([80, 100, 200])}
@@ -152,10 +178,14 @@ def drawn(seed):
         for lower, upper in zip(batteries, batteries[1:]):
             plan.cable(plan.at(lower, "positive"), plan.at(upper, "negative"), 1, near=0, far=0)
         top, bottom = plan.at(batteries[-1], "positive"), plan.at(batteries[0], "negative")
-        if plan.maybe(0.5):
+        if not two_banks and plan.maybe(0.5):
             switch = plan.add("disconnect", ratedA=300)
             plan.cable(top, plan.at(switch, "line"), 2, near=0.8)
             plan.cable(plan.at(switch, "load"), positive, 2, near=0.2)
+        elif plan.maybe(0.5):
+            fuse = plan.device_part(least=40)
+            plan.cable(top, plan.at(fuse, "line"), 1, near=0.2)
+            plan.cable(plan.at(fuse, "load"), positive, 2, near=0.2)
         else:
             plan.cable(top, positive, 3, near=0.8)
         if plan.maybe(0.4):
@@ -166,6 +196,20 @@ def drawn(seed):
             plan.cable(bottom, negative, 3, near=0, far=0)
 
     places = [(positive, negative)]
+    starter = None
+    if two_banks:
+        places = [(plan.second_bank(positive, negative, chemistry, round(system_v * label, 1)), negative)]
+        if plan.maybe(0.6):
+            starter = plan.add("starterMotor", crankingA=draw.choice([60, 120, 180]))
+            plan.cable(positive, plan.at(starter, "positive"), 2, near=0, far=0)
+            plan.cable(plan.at(starter, "negative"), negative, 2, near=0, far=0)
+    if plan.maybe(0.3):
+        # A contactor only takes the supply from the devices behind it: it is judged closed alone.
+        contactor = plan.add("relay", ratedA=200)
+        behind = plan.add("busBar", side="positive")
+        plan.cable(places[0][0], plan.at(contactor, "line"), 3)
+        plan.cable(plan.at(contactor, "load"), plan.at(behind, "stud"), 3, near=0.2)
+        places.append((plan.at(behind, "stud"), negative))
     for _ in range(draw.choice([0, 1, 2])):
         further_plus, further_minus = plan.add("busBar", side="positive"), plan.add("busBar", side="negative")
         start, back = draw.choice(places)
@@ -227,6 +271,8 @@ def drawn(seed):
         plan.cable(plan.at(part, "negative"), back, 8, near=0, far=0)
     charge = {"chargePercent": draw.choice([0, 10, 25, 33, 60, 95, 100])} if plan.maybe(0.4) else {}
     plan.add("scenario", name="on the bank", **charge)
+    if starter is not None:
+        plan.add("scenario", name="cranking", starting=[{"kind": "starterMotor", "id": starter}], **charge)
     return plan.records
 
 
@@ -244,19 +290,22 @@ def ampacity_and_column(given, build, together):
 class Network:
     """Nodes are numbered; conductors, batteries and loads hang between them."""
 
-    def __init__(self, records):
+    def __init__(self, records, position=None):
+        """`position`: of the switch between two banks, as its record and its state: "open", or the one input that it connects."""
         self.records = records
+        self.position = position
         self.build = records[0]["input"]
         self.system_v = self.build["voltage"]
-        self.charge = records[-1]["input"].get("chargePercent")
+        scenario = next(record for record in records if record["word"] == "scenario")
+        self.charge = scenario["input"].get("chargePercent")
         self.nodes = {}
         self.conductors, self.batteries, self.loads, self.limited = [], [], [], []
-        self.resistors = []
+        self.resistors, self.device_parts = [], []
         for index, record in enumerate(records):
             getattr(self, "read_" + record["word"], lambda *_: None)(index, record["input"])
-        # Every string has a cable to the bus bar of the whole bank, or to a disconnect of its own. If one string has none, each
-        # disconnect may be open while everything is supplied; if it is closed, its string carries its share.
-        behind = {self.node(i, "line") for i, r in enumerate(records) if r["word"] == "disconnect"}
+        # Every string has a cable to the bus bar of the whole bank, or to a disconnect of its own, or a breaker, which is one too
+        # (page of disconnect/missing). If one string has none, each disconnect may be open while everything is supplied; if it is closed, its string carries its share.
+        behind = {self.node(i, "line") for i, r in enumerate(records) if r["word"] in ("disconnect", "breaker")}
         is_without = any(battery_plus not in self.led_to(behind) for battery_plus in tops(self))
         for conductor in self.conductors:
             conductor["spare"] = is_without and conductor["to"] in behind
@@ -267,7 +316,14 @@ class Network:
 
     def node(self, part, terminal):
         word = self.records[part]["word"]
-        one = {"fusePanel": {"feed": "branch"}, "disconnect": {"line": "load"}}.get(word, {})
+        one = {
+            "fusePanel": {"feed": "branch"},
+            "disconnect": {"line": "load"},
+            "relay": {"line": "load"},
+            "selectorSwitch": {"input1": "common", "input2": "common"},
+        }.get(word, {})
+        if self.position and self.position[0] == part:
+            one = {one_input: common for one_input, common in one.items() if one_input == self.position[1]}
         return self.nodes.setdefault((part, one.get(terminal, terminal)), len(self.nodes))
 
     def node_of(self, written):
@@ -289,6 +345,16 @@ class Network:
     def read_shunt(self, index, given):
         ohm = given["ratedMV"] / 1000 / given["ratedA"]
         self.resistors.append((self.node(index, "batterySide"), self.node(index, "systemSide"), ohm))
+
+    def read_fuseHolder(self, index, given):
+        ends = self.node(index, "line"), self.node(index, "load")
+        self.resistors.append((*ends, given["milliohm"] / 1000))
+        self.device_parts.append({"from": ends[0], "to": ends[1], "devices": [("part", given["ratingA"])], "ohm": given["milliohm"] / 1000})
+
+    read_breaker = read_fuseHolder
+
+    def read_starterMotor(self, index, given):
+        self.loads.append({**self.poles(index), "currentA": 0, "crankingA": given["crankingA"]})
 
     def poles(self, index):
         return {"part": index, "plus": self.node(index, "positive"), "minus": self.node(index, "negative")}
@@ -339,6 +405,7 @@ class Network:
                 "role": role,
                 "from": start,
                 "to": end,
+                "metres": metres,
                 "ohm20": ohm_per_m * metres,
                 "ampacity": ampacity_a,
                 "column": column_c,
@@ -412,13 +479,14 @@ class Conductances:
         return solve
 
 
-def operating_point(network, lowest=None, only=None, opened=False):
+def operating_point(network, lowest=None, only=None, opened=False, cranking=False):
     """Currents of the loads from the voltages, voltages from the currents, until neither moves; then the temperatures.
 
     `lowest`: which constant powers draw the current of the lowest voltage at which they work, whatever the voltage is: the
     loads, or all of them, inverters too.
     `only`: the one device that is on, as a constant current.
     `opened`: every disconnect is open without which the bank still supplies everything.
+    `cranking`: starter motors draw their current.
     """
     loads = network.loads if only is None else [only]
     is_open = [opened and c["spare"] for c in network.conductors]
@@ -446,6 +514,8 @@ def operating_point(network, lowest=None, only=None, opened=False):
                 elif "powerW" in load:
                     across = volts[load["plus"]] - volts[load["minus"]] if volts else network.system_v
                     drawn_a = load["powerW"] / across
+                elif cranking and "crankingA" in load:
+                    drawn_a = load["crankingA"]
                 else:
                     drawn_a = load.get("currentA", 0)
                 into[load["plus"]] -= drawn_a
@@ -532,6 +602,10 @@ def greatest_fault(network, conductor, end):
         for here, there in (("from", "to"), ("to", "from")):
             if other[here] == start:
                 arriving += (volt(other[there]) - volt(start)) / other["ohm20"]
+    for part in network.device_parts:
+        for here, there in (("from", "to"), ("to", "from")):
+            if part[here] == start:
+                arriving += (volt(part[there]) - volt(start)) / part["ohm"]
     for battery in network.batteries:
         if battery["plus"] == start:
             arriving += (battery["full"] - (volt(start) - volt(battery["minus"]))) / battery["strong"]
@@ -546,10 +620,12 @@ def unprotected(network):
     """Positive conductors and the ends at which some path brings a source that no device on it stops in time."""
     sources = [(node, float("inf")) for node in tops(network)]
     sources += [(source["plus"], source["limitA"]) for source in network.limited]
-    positive = reached({node for node, _ in sources}, network.conductors)
+    positive = reached({node for node, _ in sources}, lines(network))
     found = []
     for conductor in network.conductors:
         if conductor["role"] == "return" or conductor["from"] not in positive or is_link(network, conductor):
+            continue
+        if is_lead(network, conductor):
             continue
         ends = []
         for end, node in (("near", conductor["from"]), ("far", conductor["to"])):
@@ -561,6 +637,24 @@ def unprotected(network):
         if ends:
             found.append([conductor["record"], ends])
     return found
+
+
+def is_lead(network, conductor):
+    """It only leads from a battery to a fuse or breaker that is small enough for it, and no further than 72 in."""
+    at_battery = any(battery["plus"] == conductor["from"] for battery in network.batteries)
+    return (
+        at_battery
+        and conductor["metres"] <= 72 * 0.0254
+        and any(
+            part["from"] == conductor["to"] and part["devices"][0][1] <= conductor["ampacity"]
+            for part in network.device_parts
+        )
+    )
+
+
+def lines(network):
+    """The conductors, and the fuses and breakers between two cables."""
+    return network.conductors + network.device_parts
 
 
 def is_link(network, conductor):
@@ -587,7 +681,7 @@ def has_open_path(network, start, goal, target):
     def walk(node, visited):
         if node == goal:
             return True
-        for other in network.conductors:
+        for other in lines(network):
             if other is target or is_link(network, other):
                 continue
             if any(rating <= target["ampacity"] for _, rating in other["devices"]):
@@ -651,6 +745,9 @@ def answers(records):
     if solved is None:
         return None
     volts, amperes = solved
+    between_banks = switch_between_banks(records)
+    if between_banks is not None:
+        return in_every_position(records, between_banks)
     _, loads_at_lowest = operating_point(network, "loads")
     volts_at_lowest, _ = operating_point(network, "all")
     singly = list(alone(network, volts))
@@ -683,11 +780,46 @@ def answers(records):
     }
 
 
+def switch_between_banks(records):
+    """The first relay or selector: `second_bank` makes it before any contactor."""
+    batteries = [index for index, record in enumerate(records) if record["word"] == "battery"]
+    switches = [index for index, record in enumerate(records) if record["word"] in ("relay", "selectorSwitch")]
+    # A reserve has the resistance of its own next to the switch: it is the record before its cable and the switch.
+    return next((switch for switch in switches if switch - 2 in batteries), None)
+
+
+def in_every_position(records, switch):
+    """Currents and voltages in each position of the switch between two banks, for each scenario."""
+    states = ["open"] if records[switch]["word"] == "relay" else ["input1", "input2"]
+    names = [record["input"]["name"] for record in records if record["word"] == "scenario"]
+    positions = []
+    for state in ["all", *states]:
+        network = Network(records, None if state == "all" else (switch, state))
+        for name in names:
+            solved = operating_point(network, cranking=name == "cranking")
+            if solved is None:
+                return None
+            volts, amperes = solved
+            positions.append(
+                {
+                    "scenario": name,
+                    "switch": switch,
+                    "state": state,
+                    "conductors": [
+                        {"record": c["record"], "role": c["role"], "currentA": current}
+                        for c, current in zip(network.conductors, amperes)
+                    ],
+                    "loads": [{"record": l["part"], "voltageV": volts[l["plus"]] - volts[l["minus"]]} for l in network.loads],
+                }
+            )
+    return {"positions": positions}
+
+
 if __name__ == "__main__":
     import sys
 
     # A number of networks and a first seed may be given, for a longer comparison that is not kept.
-    wanted, seed = (int(word) for word in (sys.argv[1:3] or ["80", "0"]))
+    wanted, seed = (int(word) for word in (sys.argv[1:3] or ["160", "0"]))
     cases = []
     while len(cases) < wanted:
         plan = drawn(seed)

@@ -20,40 +20,62 @@ interface Cases {
 interface Case {
   readonly seed: number;
   readonly records: readonly { readonly word: Word; readonly input: object }[];
-  readonly answers: {
-    /** `designA`: for ampacity, with the constant powers of loads at the lowest voltage at which they work. */
-    readonly conductors: readonly (At & {
-      readonly role: string;
-      readonly currentA: number;
-      readonly designA: number;
-    })[];
-    /** `givesA`: for its rating, with inverters at that voltage too. */
-    readonly batteries: readonly (At & { readonly givesA: number })[];
-    readonly loads: readonly (At & { readonly voltageV: number })[];
-    readonly greatestFaults: readonly (At & { readonly end: string; readonly currentA: number })[];
-    readonly unprotected: readonly (At & { readonly ends: readonly string[] })[];
-  };
+  readonly answers: Answers | { readonly positions: readonly Position[] };
+}
+
+/** One scenario with the switch between two banks in one of its positions. */
+interface Position {
+  readonly scenario: string;
+  readonly switch: number;
+  /** "open", the one input that is connected, or "all". */
+  readonly state: string;
+  readonly conductors: readonly (At & { readonly currentA: number })[];
+  readonly loads: readonly (At & { readonly voltageV: number })[];
+}
+
+interface Answers {
+  /** `designA`: for ampacity, with the constant powers of loads at the lowest voltage at which they work. */
+  readonly conductors: readonly (At & {
+    readonly role: string;
+    readonly currentA: number;
+    readonly designA: number;
+  })[];
+  /** `givesA`: for its rating, with inverters at that voltage too. */
+  readonly batteries: readonly (At & { readonly givesA: number })[];
+  readonly loads: readonly (At & { readonly voltageV: number })[];
+  readonly greatestFaults: readonly (At & { readonly end: string; readonly currentA: number })[];
+  readonly unprotected: readonly (At & { readonly ends: readonly string[] })[];
 }
 
 interface At {
   readonly record: number;
 }
 
+const whole = cases.flatMap(({ answers, ...plan }) => ("positions" in answers ? [] : [{ ...plan, answers }]));
+const positions = cases.flatMap(({ answers, ...plan }) =>
+  "positions" in answers ? [{ ...plan, answers }] : [],
+);
+
 describe("networks worked out twice", () => {
   it("are many, and hold every kind of thing", () => {
-    expect(cases.length).toBeGreaterThanOrEqual(80);
-    expect(cases.flatMap(({ answers }) => answers.unprotected).length).toBeGreaterThan(50);
-    expect(cases.flatMap(({ answers }) => answers.greatestFaults).length).toBeGreaterThan(300);
+    expect(whole.length).toBeGreaterThanOrEqual(80);
+    expect(whole.flatMap(({ answers }) => answers.unprotected).length).toBeGreaterThan(50);
+    expect(whole.flatMap(({ answers }) => answers.greatestFaults).length).toBeGreaterThan(300);
+    const words = new Set(cases.flatMap(({ records }) => records.map(({ word }) => word)));
+    for (const word of ["fuseHolder", "breaker", "relay", "selectorSwitch", "starterMotor"] as const)
+      expect(words).toContain(word);
+    const states = positions.flatMap(({ answers }) =>
+      answers.positions.map(({ scenario, state }) => `${scenario}, ${state}`),
+    );
+    expect([...new Set(states)].sort()).toEqual(
+      ["cranking", "on the bank"].flatMap((scenario) =>
+        ["all", "input1", "input2", "open"].map((state) => `${scenario}, ${state}`),
+      ),
+    );
   });
 
-  it.each(cases)("seed $seed", ({ records, answers }) => {
-    const judged = judge(
-      records.map(({ word, input }, index) => ({ word, input, fallbackName: `record ${index}` })),
-      [],
-    );
-    expect(judged.model.invalid).toEqual([]);
-    if (!judged.network) throw new Error("The network was not read.");
-    const { network, result } = judged.network;
+  it.each(whole)("seed $seed", ({ records, answers }) => {
+    const { network, result } = judgedNetwork(records);
     const [scenario] = result.scenarios;
     if (scenario?.state !== "solved") throw new Error("The network was not solved.");
 
@@ -86,7 +108,35 @@ describe("networks worked out twice", () => {
       })),
     ).toEqual(answers.unprotected);
   });
+
+  it.each(positions)("seed $seed, in every position", ({ records, answers }) => {
+    const { network, result } = judgedNetwork(records);
+    for (const { scenario, switch: record, state, conductors, loads } of answers.positions) {
+      const part = partAt(network, record);
+      const index = network.scenarios.findIndex(({ name, on, selected, furtherPosition }) => {
+        const isNamed = furtherPosition ? name.startsWith(`${scenario}, `) : name === scenario;
+        return isNamed && (on[part] ? (selected?.get(part)?.join() ?? "all") : "open") === state;
+      });
+      const solved = result.scenarios[index];
+      if (solved?.state !== "solved") throw new Error(`${scenario} with ${state} was not judged.`);
+      conductors.forEach(({ currentA }, at) => {
+        expectSame(solved.conductorA[at], currentA, solved.largestA);
+      });
+      for (const { record: load, voltageV } of loads)
+        expectSame(solved.partV[partAt(network, load)], voltageV, voltageV);
+    }
+  });
 });
+
+function judgedNetwork(records: Case["records"]) {
+  const judged = judge(
+    records.map(({ word, input }, index) => ({ word, input, fallbackName: `record ${index}` })),
+    [],
+  );
+  expect(judged.model.invalid).toEqual([]);
+  if (!judged.network) throw new Error("The network was not read.");
+  return judged.network;
+}
 
 function partAt({ parts }: Network, record: number): number {
   return parts.findIndex((part) => part.record === record);
