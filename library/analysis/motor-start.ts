@@ -23,7 +23,7 @@ interface StartThroughDevice {
  * For every device with motors behind it, seen from the banks: the greatest starting current of a single motor, and the greatest
  * current through the device in a scenario in which that motor starts. Motors that need another time to start count apart.
  */
-function startsThroughDevices(network: Network, result: NetworkResult): readonly StartThroughDevice[] {
+export function startsThroughDevices(network: Network, result: NetworkResult): readonly StartThroughDevice[] {
   return motorsByTime(network).flatMap((motors) => {
     const starts = motors.flatMap(startOf).sort((one, other) => other.currentA - one.currentA);
     const alone = greatestAlone(network, starts);
@@ -97,7 +97,7 @@ export function devicesOpenedByStarts(network: Network, result: NetworkResult): 
  * Undefined if it does not open, or if its gates are not known. If the plan does not state how long the motor needs, only the
  * longest time of a gate counts: the shortest one of a fuse is far below the time that an ordinary one takes.
  */
-function opensAtStart(start: StartThroughDevice): OpensAtStart | undefined {
+export function opensAtStart(start: StartThroughDevice): OpensAtStart | undefined {
   const { device, motor, currentA } = start;
   const { startingS } = motor.draws;
   const startS = startTimeS(motor);

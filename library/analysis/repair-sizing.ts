@@ -1,16 +1,27 @@
-import type { Network } from "../model/network.ts";
+import type { Network, ProtectiveDevice } from "../model/network.ts";
 import type { Conductor, Run } from "../model/run.ts";
+import { ampacityOf } from "./ampacity.ts";
 import { analyseCircuit } from "./analyse-circuit.ts";
 import { byName } from "./by-name.ts";
 import type { ProtectionRange } from "./circuit-result.ts";
 import { copperMm2M } from "./copper-area.ts";
 import { deviceVoltages, isBelow } from "./device-voltage.ts";
 import { type DropLimit, type JointProblem, leastCopperTogether } from "./joint-sizing.ts";
-import { machineLimit } from "./machine-protection.ts";
+import { nearestMadeRating } from "./made-ratings.ts";
 import { madeSizes, sizesAbove, sizesFrom } from "./made-sizes.ts";
 import { endsAt } from "./network/topology/ends-at.ts";
 import type { NetworkResult } from "./network-result.ts";
-import { greatestProtectingA } from "./protected-behind.ts";
+import { protectionRangeOfPart } from "./protection-range.ts";
+import {
+  carriesAllOf,
+  endsOf,
+  isAtFarEnd,
+  partOf,
+  type RatingDemands,
+  type RatingLimits,
+  ratingDemands,
+  ratingLimits,
+} from "./rating-demands.ts";
 import { withoutDust } from "./rounding-dust.ts";
 import {
   type FurtherNeeds,
@@ -41,6 +52,11 @@ export interface RepairSizing {
   ofRun(run: Run): RunSizing | undefined;
   /** The same with a conductor on which a device can be put in at each end. */
   withDevices(run: Run): RunSizing | undefined;
+  /**
+   * The rating of a device that every rule accepts, nearest to the stated one: of one in a conductor with the sizing of its run.
+   * Undefined: no made rating is accepted.
+   */
+  ratingOf(device: ProtectiveDevice): number | undefined;
   /** Of the runs on the way to a part, to keep limits of some kinds. */
   ofPath(part: number, kinds: readonly LimitKind[]): PathSizings;
   /** The sizes that paths leave to choose, as they were put to the search: for another solver. Undefined outside a network. */
@@ -128,6 +144,7 @@ function sizingOfPlan(plan: SizedPlan, acceptance: Acceptance): RepairSizing {
   return {
     problem,
     ofRun: (run) => sizeOn(solved())(run),
+    ratingOf: (device) => judged && ratingOf(judged, device, needs.demands(), sizeOn(solved())),
     withDevices: (run) => needs.sizingOf(run, solved()?.sizes.get(run.record), { addDevices: true }),
     ofPath(part, kinds) {
       const whole = solved();
@@ -142,8 +159,37 @@ function sizingOfPlan(plan: SizedPlan, acceptance: Acceptance): RepairSizing {
   };
 }
 
+function ratingOf(
+  judged: Judged,
+  device: ProtectiveDevice,
+  { mostA, leastA }: RatingDemands,
+  sizingOf: (run: Run) => RunSizing | undefined,
+): number | undefined {
+  const { network } = judged;
+  const part = partOf(network, device);
+  if (part) {
+    const { aimA } = protectionRangeOfPart(judged, part);
+    // A conductor that branches off gets a device of its own.
+    const ends = endsOf(network, part).filter(({ index }) => carriesAllOf(judged, device, index));
+    const ampacities = ends.map(({ run }) =>
+      ampacityOf({ ...run, conductor: sizingOf(run)?.conductor ?? run.conductor }),
+    );
+    const mostRatingA = Math.min(
+      mostA.get(part.record) ?? Number.POSITIVE_INFINITY,
+      ...ampacities.map((one) => (one.judged ? one.ampacityA : 0)),
+    );
+    const fromA = Math.max(aimA, leastA.get(part.record) ?? 0);
+    return nearestMadeRating(part.ratingA, { fromA, toA: mostRatingA }, part.family);
+  }
+  const conductor = network.conductors[device.place.at === "conductor" ? device.place.conductor : -1];
+  const sizing = conductor && sizingOf(conductor.run);
+  return isAtFarEnd(device) ? sizing?.ratingFarEndA : sizing?.ratingA;
+}
+
 /** The own need of each run: of its load, and of every other current that it must carry. */
 interface OwnNeeds {
+  /** Of other runs and parts on the devices and returns of the plan. */
+  demands(): RatingDemands;
   /** With a size that it must have at least. `addDevices`: on a conductor for which devices are made. */
   sizingOf(
     run: Run,
@@ -156,40 +202,71 @@ interface OwnNeeds {
 
 function ownNeedsOf({ circuits, network }: SizedPlan, { acceptedToo }: Acceptance): OwnNeeds {
   const judgedRuns = new Map(circuits.map(({ circuit }) => [circuit.record, circuit]));
-  const mostRatingA = lazily(() => (network ? mostRatings(network) : new Map<number, number>()));
   const carried = lazily(() => (network ? currentsBesideLoads(network) : new Map<number, number>()));
   const judgedRun = (run: Run): Run => {
     const circuit = judgedRuns.get(run.record) ?? run;
     const judged = network && circuit.inNetwork ? asInNetwork(circuit) : circuit;
     return acceptedToo ? { ...judged, accept: {} } : judged;
   };
-  const needsOf = (run: Run): FurtherNeeds => ({
+  const needsWithin = (run: Run, { mostA, leastA, behindA }: RatingDemands): FurtherNeeds => ({
     // The solver leaves its own rounding in a current of exactly a made rating.
     carriesA: withoutDust(carried().get(run.record) ?? 0),
     statedDevicesOnly: network !== undefined && run.inNetwork,
-    ...mostRatingOf(mostRatingA().get(run.record)),
+    mostRatingA: mostA.get(run.record) ?? Number.POSITIVE_INFINITY,
+    leastRatingA: leastA.get(run.record) ?? 0,
+    behindRatingA: behindA.get(run.record) ?? 0,
   });
+  const neededWithin = (demands: () => RatingDemands) => (run: Run) =>
+    thinnestForLoad(judgedRun(run), needsWithin(run, demands()));
+  const limits = lazily(
+    (): RatingDemands => ({ ...(network ? ratingLimits(network) : noLimits), behindA: new Map() }),
+  );
+  const firstKnown = new Map<number, RunSizing | undefined>();
+  const firstSizing = (run: Run): RunSizing | undefined => {
+    if (!firstKnown.has(run.record))
+      firstKnown.set(run.record, sized(judgedRun(run), needsWithin(run, limits()), undefined));
+    return firstKnown.get(run.record);
+  };
+  const demands = lazily(() =>
+    network
+      ? ratingDemands(network, limits(), {
+          sizingOf: firstSizing,
+          neededFor: neededWithin(limits),
+          mostAbove: mostAboveNeed,
+        })
+      : limits(),
+  );
   const known = new Map<string, RunSizing | undefined>();
   return {
+    demands,
     sizingOf(run, joint, { addDevices } = { addDevices: false }) {
       const key = `${run.record} ${joint ? JSON.stringify(joint.conductor) : ""} ${addDevices}`;
       if (!known.has(key)) {
+        const needs = needsWithin(run, demands());
         known.set(
           key,
-          sized(judgedRun(run), { ...needsOf(run), ...(addDevices && { statedDevicesOnly: false }) }, joint),
+          sized(judgedRun(run), { ...needs, ...(addDevices && { statedDevicesOnly: false }) }, joint),
         );
       }
       return known.get(key);
     },
-    neededFor: (run) => thinnestForLoad(judgedRun(run), needsOf(run)),
+    neededFor: neededWithin(demands),
   };
 }
 
+const noLimits: RatingLimits = { mostA: new Map(), leastA: new Map() };
+
 function sized(run: Run, needs: FurtherNeeds, joint: JointSize | undefined): RunSizing | undefined {
-  const sizing = thinnestSufficient(run, { ...needs, ...(joint && { atLeast: joint.conductor }) });
-  if (!sizing) return undefined;
+  const atLeast = joint && { atLeast: joint.conductor };
+  const enough = thinnestSufficient(run, { ...needs, ...atLeast });
+  const { leastRatingA: _, ...withoutStart } = needs;
+  const calm = needs.leastRatingA ? thinnestSufficient(run, { ...withoutStart, ...atLeast }) : enough;
+  if (!calm) return undefined;
+  // A fuse for the start of a motor is no reason for a conductor far above its need: a slower fuse is the better way out.
+  const isFar = !enough || sizesAbove(enough.conductor, calm.conductor) > mostAboveNeed;
+  const [sizing, met] = isFar ? [calm, withoutStart] : [enough, needs];
   const { protection } = analyseCircuit({ ...run, conductor: sizing.conductor });
-  return { ...sizing, run, range: rangeWith(protection, run, needs), beyondNeed: joint?.beyondNeed ?? false };
+  return { ...sizing, run, range: rangeWith(protection, run, met), beyondNeed: joint?.beyondNeed ?? false };
 }
 
 /** In a network the voltage at the device itself is judged, by the minimum of its part. */
@@ -197,34 +274,6 @@ function asInNetwork(circuit: Run): Run {
   if (circuit.word === "cable") return circuit;
   const { minimumV: _, ...rest } = circuit;
   return rest;
-}
-
-function mostRatingOf(mostRatingA: number | undefined): FurtherNeeds {
-  return mostRatingA === undefined ? {} : { mostRatingA };
-}
-
-/** By record of a run: the most that its panel position, a machine at its end and the conductors behind permit for its device, A. */
-function mostRatings(judged: Judged): ReadonlyMap<number, number> {
-  const { network } = judged;
-  const ratings = new Map<number, number>();
-  const atMost = (record: number, ratingA: number) =>
-    ratings.set(record, Math.min(ratings.get(record) ?? Number.POSITIVE_INFINITY, ratingA));
-  for (const part of network.parts) {
-    if (part.kind !== "fusePanel" || part.branchRatedA === undefined) continue;
-    for (const { record } of endsAt(network, part.terminals.branch)) atMost(record, part.branchRatedA);
-  }
-  network.conductors.forEach(({ record, near, far }, index) => {
-    const limit = machineLimit(network, index);
-    if (limit) atMost(record, limit.maxA);
-    for (const device of [near, far]) {
-      // Its own conductor may become thicker, those behind it do not.
-      const protectingA = device
-        ? greatestProtectingA(judged, device.index, index)
-        : Number.POSITIVE_INFINITY;
-      if (Number.isFinite(protectingA)) atMost(record, protectingA);
-    }
-  });
-  return ratings;
 }
 
 /** By record of a run: the current that it must carry beside its load, without headroom, A. */
@@ -305,8 +354,10 @@ function pathProblem(
       }),
     };
   });
+  const sharing = runsSharing(judged);
   const runs = of.map(({ run, conductors, needed }) => {
     const copper = conductors.map((conductor) => copperMm2M(run, conductor));
+    if (sharing.has(run.record)) return { copperMm2M: copper.slice(0, 1), last: 0 };
     const last = lastWithin(conductors, needed);
     if (onlyFor === undefined) return { copperMm2M: copper, last };
     const isOthers = otherDevicesOn(judged, run.record, onlyFor) > 0;
@@ -314,6 +365,27 @@ function pathProblem(
   });
   return { runs, paths, limits, of };
 }
+
+/**
+ * The records of the leads of batteries side by side. The battery with the thicker lead gives more than its share: one of them alone
+ * is never made thicker for the sake of a path.
+ */
+const runsSharing = workedOutOnce(({ network, result }: Judged): ReadonlySet<number> => {
+  const records = new Set<number>();
+  for (const { batteries, strings } of result.topology.banks) {
+    if (strings.length < 2) continue;
+    for (const index of batteries) {
+      const part = network.parts[index];
+      if (part?.kind !== "battery") continue;
+      for (const pole of [part.terminals.positive, part.terminals.negative]) {
+        const leads = endsAt(network, pole);
+        // Several at one pole: that of the bank as a whole is among them.
+        if (leads.length === 1) records.add(leads[0]!.record);
+      }
+    }
+  }
+  return records;
+});
 
 /** Each run once, in an order that does not follow from the plan's statements: of equally good sizes the first ones are taken. */
 function runsByName(legs: readonly Leg[]): readonly Run[] {

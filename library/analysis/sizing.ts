@@ -31,6 +31,10 @@ export interface FurtherNeeds {
   readonly carriesA?: number;
   /** The most that a panel position or a machine permits for its device, A: at the cost of headroom, but not of the load. */
   readonly mostRatingA?: number;
+  /** The least with which its device stays closed while a motor behind it starts, A. */
+  readonly leastRatingA?: number;
+  /** The rating of a device elsewhere that must protect the conductor, A. */
+  readonly behindRatingA?: number;
   /** A size that the conductor must have at least. */
   readonly atLeast?: Conductor;
   /** No device is added where none is stated: in a network another one may protect the run. */
@@ -101,6 +105,7 @@ function thinnest(
     // No thicker conductor of the same insulation withstands a place that is too hot.
     if (!result.ampacity.judged) return undefined;
     if (!carriesLoad(candidate, result, needs)) continue;
+    if ((needs.behindRatingA ?? 0) > result.ampacity.ampacityA) continue;
     const range = rangeWith(result.protection, circuit, needs);
     const nearEnd = nearEndRating(circuit, { range, needs, keeping });
     if (nearEnd === "size-too-thin") continue;
@@ -119,11 +124,15 @@ function isAllowedSize(candidate: Run): boolean {
 export function rangeWith(
   range: ProtectionRange,
   circuit: Run,
-  { carriesA = 0, mostRatingA = Number.POSITIVE_INFINITY }: FurtherNeeds,
+  { carriesA = 0, mostRatingA = Number.POSITIVE_INFINITY, leastRatingA = 0 }: FurtherNeeds,
 ): ProtectionRange {
   const minA = Math.max(range.minA, carriesA);
-  const wantedA = isAccepted(circuit, "protection/headroom") ? minA : Math.max(range.aimA, carriesA);
-  if (mostRatingA < minA || range.maxA === undefined) return { ...range, minA, aimA: wantedA };
+  const headroomA = isAccepted(circuit, "protection/headroom") ? minA : Math.max(range.aimA, carriesA);
+  const wantedA = Math.max(headroomA, leastRatingA);
+  const statedA = circuit.protection?.ratingA ?? 0;
+  // One that carries its load and is too great for its place belongs elsewhere: a lesser one would open.
+  const isElsewhere = mostRatingA < minA || (mostRatingA < wantedA && statedA > mostRatingA);
+  if (isElsewhere || range.maxA === undefined) return { ...range, minA, aimA: wantedA };
   return { ...range, minA, aimA: Math.min(wantedA, mostRatingA), maxA: Math.min(range.maxA, mostRatingA) };
 }
 

@@ -19,6 +19,8 @@ export interface Choice {
   readonly written: string;
   /** Errors and warnings that its circuit or part would have with it, not counting accepted ones. */
   readonly faults: readonly Finding[];
+  /** "judged": `faults` are those of the check of the whole plan. "unknown": those of its circuit or part alone. */
+  readonly inPlan: "judged" | "unknown";
 }
 
 /** A size or rating of a circuit or cable. */
@@ -102,13 +104,13 @@ export function deviceChoices(
         (place) => "record" in place && place.record === part.record,
       ),
     );
-    return { written: String(ratingA), faults, part, ratingA, range };
+    return { written: String(ratingA), faults, inPlan: "unknown", part, ratingA, range };
   });
 }
 
 /**
- * Applies the rules that check the plan to this one circuit: a choice can never be praised here and refused there. The effect on
- * the rest of a network is not considered; the caller must state this beside the choice.
+ * Applies the rules that check the plan to this one circuit. The effect on the rest of a network is not considered here, but in
+ * `judgedInPlan`.
  */
 function choice(written: string, circuit: Run): RunChoice {
   const result = analyseCircuit(circuit);
@@ -125,7 +127,9 @@ function choice(written: string, circuit: Run): RunChoice {
     network: undefined,
     problems: [],
   };
-  return { written, circuit, result, faults: faultsIn(plan, circuit) };
+  // A circuit on its own is a whole plan.
+  const inPlan = circuit.inNetwork ? "unknown" : "judged";
+  return { written, circuit, result, faults: faultsIn(plan, circuit), inPlan };
 }
 
 /** The errors and warnings of a plan, without those that the circuit or part accepts for itself. */

@@ -182,10 +182,49 @@ describe("completions in a network", () => {
     const of4 = items.find(({ label }) => label === "4");
     // 33 CFR 183.425, Table 5: 4 AWG, 105 °C: 160 A.
     expect(of4?.labelDetails?.description).toBe("limits met: 15 A, 145 A spare");
-    expect(of4?.detail).toBe("within its own limits");
-    expect(JSON.stringify(of4?.documentation)).toContain(
-      "effect on the rest of the network is checked once it is written",
+    expect(of4?.detail).toBe("within all limits checked");
+  });
+
+  /** A feeder whose size decides over the voltage at a lamp; a fuse that each size must be thick enough for. */
+  const feeder = (gauge: string) => `import { battery, build, cable, circuit, fusePanel } from "loomwright";
+build({ insulationC: 105 });
+const bank = battery({ chemistry: "AGM", capacityAh: 200, internalMilliohm: 4 });
+const panel = fusePanel({ positions: 4 });
+const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, distanceIn: 6 };
+cable({ name: "feed", from: bank.positive, to: panel.feed, lengthFt: 20, gauge: ${gauge}, protect: { ...classT, ratingA: 40 } });
+cable({ name: "back", from: panel.negative, to: bank.negative, lengthFt: 20, gauge: 2 });
+circuit({ name: "lamp", from: panel.branch, load: 3, oneWayFt: 12, gauge: 12, protect: 10, critical: true });
+circuit({ name: "oven", from: panel.branch, load: 20, oneWayFt: 4, gauge: 10, protect: 25 });
+circuit({ name: "always too thin", from: panel.branch, load: 9, oneWayFt: 90, gauge: 16, protect: 10 });`;
+
+  test("a size meets the limits if the check finds nothing that another size would avoid", async () => {
+    const whole = feeder("6");
+    const items = await offered(feeder("‸"), whole);
+    const { uri, checker } = await planUnderCursor(whole);
+    const serious = new Map<string, readonly string[]>();
+    for (const { label } of items) {
+      const outcome = await checker.checkAs(uri, new Map([[uri, feeder(label)]]));
+      if (outcome.state !== "checked") throw new Error(`${label} was not checked`);
+      const open = outcome.findings.filter(({ finding: { severity } }) => /error|warning/.test(severity));
+      serious.set(
+        label,
+        open.map(({ finding, subjects }) => `${finding.rule} at ${subjects}`),
+      );
+    }
+    const everywhere = [...serious.values()].reduce((some, one) =>
+      some.filter((found) => one.includes(found)),
     );
+    expect(everywhere).toContain("conductor/voltage-drop at always too thin");
+    const met = items.filter(({ labelDetails }) => labelDetails?.description?.startsWith("limits met"));
+    const others = items.filter((item) => !met.includes(item));
+    for (const { label } of met) expect(serious.get(label), label).toEqual(everywhere);
+    for (const { label, detail } of others) {
+      expect(serious.get(label)?.length, label).toBeGreaterThan(everywhere.length);
+      expect(detail).not.toContain("within");
+    }
+    // Thinner ones carry the current behind the fuse, and lose too much for the lamp.
+    expect(met.map(({ label }) => label)[0]).toBe("2");
+    expect(items.find(({ label }) => label === "8")?.detail).toContain("Excessive voltage drop");
   });
 
   test("of two leads side by side the thicker one takes more: each size comes with its own current", async () => {
@@ -232,7 +271,7 @@ circuit({ name: "pump", from: main.load, returnTo: bank.negative, load: 20, oneW
     expect(JSON.stringify(items[0]?.documentation)).toContain(
       "The thinnest conductor that ends at it may carry 40 A.",
     );
-    expect(of("40")?.detail).toBe("within its own limits");
+    expect(of("40")?.detail).toBe("within all limits checked");
     expect(of("45")?.detail).toBe("Unprotected path from a source");
     expect(of("15")?.detail).toContain("Protection rated below the load");
   });

@@ -23,6 +23,7 @@ import {
   ratingChoices,
   sizeChoices,
 } from "./choices.ts";
+import { judgedInPlan } from "./judged-choices.ts";
 import { editorWords, markdownWords } from "./plain-words.ts";
 
 /** The place of a value that is being typed, in the editor's own text, complete or not. */
@@ -87,8 +88,9 @@ function* trialTexts({ text, typed }: CompletionRequest): Iterable<string> {
 }
 
 const standIn: Record<TypedValue["property"], string> = {
-  gauge: "4",
-  mm2: "10",
+  // The thickest: what is in order with it and with the thinnest choice is so with all between.
+  gauge: '"4/0"',
+  mm2: "150",
   protect: "30",
   protectFarEnd: "30",
   ratingA: "30",
@@ -104,13 +106,18 @@ function choicesAt(
   const records = new Set([spot.record, ...spot.alsoSets]);
   const { judgement } = plan;
   const { network } = judgement;
+  const inPlan = <Any extends Choice>(choices: readonly Any[]) =>
+    judgedInPlan(choices, plan, { records, path: spot.path, standIn: standIn[typed.property] });
   const circuit = judgedOf(judgement, records)?.circuit;
   if (!circuit) {
     const device = network?.network.parts.filter(isDevice).find(({ record }) => records.has(record));
-    return device && network && deviceChoices(judgement, network, device);
+    return device && network && inPlan(deviceChoices(judgement, network, device));
   }
-  if (isSize(typed.property)) return sizeChoices(circuit, network?.network);
-  return ratingChoices(circuit, spot.path[0] === "protectFarEnd" ? "protectionFarEnd" : "protection");
+  const choices = isSize(typed.property)
+    ? sizeChoices(circuit, network?.network)
+    : ratingChoices(circuit, spot.path[0] === "protectFarEnd" ? "protectionFarEnd" : "protection");
+  // Before anything flows there is nothing to judge.
+  return circuit.inNetwork && choices.some(flows) ? inPlan(choices) : choices;
 }
 
 /** If one value serves several circuits, the one with the largest load represents all. */
@@ -154,7 +161,7 @@ function inShort(choice: RunChoice | DeviceChoice, { property }: TypedValue): st
   const { faults } = choice;
   const worst = faults.some(({ severity }) => severity === "error") ? "error" : "warning";
   if (faults.length === 0 && !flows(choice)) return nothingFlows;
-  const verdict = faults.length === 0 ? "limits met" : worst;
+  const verdict = faults.length > 0 ? worst : choice.inPlan === "judged" ? "limits met" : "not judged";
   if ("part" in choice) return `${verdict}: ${shareOfLoad(choice.range, choice)}`;
   const { result, circuit } = choice;
   if (!isSize(property)) return `${verdict}: ${shareOfLoad(result.protection, statedAt(circuit, property))}`;
@@ -169,7 +176,9 @@ function inShort(choice: RunChoice | DeviceChoice, { property }: TypedValue): st
 function verdict(choice: RunChoice | DeviceChoice): string {
   if (choice.faults.length > 0) return titlesOf(choice.faults);
   if (!flows(choice)) return `${nothingFlows}, so no limit of a current is judged`;
-  return isInNetwork(choice) ? "within its own limits" : "within all limits checked";
+  return choice.inPlan === "judged"
+    ? "within all limits checked"
+    : "within its own limits, the rest is not judged";
 }
 
 /** Without a current every size and rating is within its limits, and to say so would mislead. */
@@ -181,10 +190,6 @@ function flows(choice: RunChoice | DeviceChoice): boolean {
 }
 
 const nothingFlows = "nothing flows yet";
-
-function isInNetwork(choice: RunChoice | DeviceChoice): boolean {
-  return "part" in choice || choice.circuit.inNetwork;
-}
 
 function isSize(property: TypedValue["property"]): boolean {
   return property === "gauge" || property === "mm2";
@@ -214,7 +219,7 @@ function shareOfLoad({ minA }: DeviceChoice["range"], stated: { ratingA: number 
 function inLong(choice: RunChoice | DeviceChoice, typed: TypedValue): string {
   const lines = [
     ...("part" in choice ? deviceInLong(choice) : runInLong(choice, typed)),
-    isInNetwork(choice) ? rest : "",
+    choice.inPlan === "unknown" && choice.faults.length === 0 ? rest : "",
   ];
   return lines.filter((line) => line !== "").join("\n\n");
 }

@@ -5,7 +5,6 @@ import { copperMm2M } from "../../library/analysis/copper-area.ts";
 import { leastCopperTogether } from "../../library/analysis/joint-sizing.ts";
 import { sizesAbove, sizesFrom } from "../../library/analysis/made-sizes.ts";
 import { thinReturns } from "../../library/analysis/network/faults/thin-returns.ts";
-import { networkGraph } from "../../library/analysis/network/topology/network-graph.ts";
 import { repairSizing } from "../../library/analysis/repair-sizing.ts";
 import type { Conductor, Run } from "../../library/model/run.ts";
 import type { CheckedPlan } from "../../server/evaluate/checked-plan.ts";
@@ -36,21 +35,9 @@ function draft(name: string): string {
   return readFileSync(own.find(([file]) => file === name)![1], "utf8");
 }
 
-/** Each with its reason. Once mended, its test fails: then it leaves this list. */
-const knownFailures: ReadonlyMap<string, string> = new Map([
-  [
-    "booster-and-bank.ts",
-    "The 125 A fuse for the alternator's positive makes its return of 6 AWG too thin: the repair does not make the return thicker",
-  ],
-]);
-
-describe.each(all)("any draft: %s", (name, path) => {
+describe.each(all)("any draft: %s", (_, path) => {
   const text = readFileSync(path, "utf8");
-  const leavesRepairs = knownFailures.has(name);
-
-  test("no error and no warning with a repair is left, and a second time changes nothing", {
-    fails: leavesRepairs,
-  }, async () => {
+  test("no error and no warning with a repair is left, and a second time changes nothing", async () => {
     const { plan } = await fixed(text);
     // Where one value in the text sets several circuits, a change of it is a suggestion.
     const repairs = open(plan).flatMap(({ fixes, rule }) =>
@@ -179,7 +166,7 @@ function asReturn({ judgement }: CheckedPlan, { record }: Run, least: Conductor)
     const conductors = network.conductors.map((one) =>
       one.record === record ? { ...one, run: { ...one.run, conductor } } : one,
     );
-    const thin = thinReturns(networkGraph({ ...network, conductors }), result.topology.conductorSides);
+    const thin = thinReturns({ network: { ...network, conductors }, result });
     return thin.some(({ conductor: one }) => one.record === record);
   };
   return sizesFrom(least).find((conductor) => !isThin(conductor)) ?? least;

@@ -10,21 +10,23 @@ import {
 import type { ProtectionRange } from "../../analysis/circuit-result.ts";
 import { machineLimit } from "../../analysis/machine-protection.ts";
 import { isMadeRating, madeRatings, nearestRatingBelow } from "../../analysis/made-ratings.ts";
+import { thinReturns } from "../../analysis/network/faults/thin-returns.ts";
+import { thinnestCarrying, withDevices } from "../../analysis/rating-demands.ts";
 import { type RunSizing, repairSizing } from "../../analysis/repair-sizing.ts";
 import { devicesOn } from "../../analysis/supply-path-drop.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import type { ConductorEnd, Network } from "../../model/network.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
-import type { Run } from "../../model/run.ts";
+import type { Conductor, Run } from "../../model/run.ts";
 import { protectionDistances } from "../../standards/protection-rules.ts";
 import type { ProposedFix } from "../finding.ts";
 import type { JudgedNetwork, JudgedPlan, JudgedRun } from "../rule.ts";
 import { withUnit } from "../wording/format-number.ts";
-import { terminalInWords } from "../wording/part-in-words.ts";
+import { listInWords, terminalInWords } from "../wording/part-in-words.ts";
 import { chosenInWords, chosenKind, chosenValue } from "./chosen-device.ts";
 import type { JudgedDevice } from "./judged-devices.ts";
 import { propertyOf } from "./placed-device.ts";
-import { sizedFixes } from "./sized-fix.ts";
+import { setSize, sizedFixes, sizeInWords } from "./sized-fix.ts";
 
 /** A conductor of a network, and those of its ends that get a device. */
 export interface BareEnds {
@@ -35,22 +37,22 @@ export interface BareEnds {
 /**
  * The fix that puts protection into a conductor, at each of the ends: a rating for its current or, if it supplies several devices,
  * the largest that protects it; in a family that is made for the voltage and interrupts the fault current there; on a thicker
- * conductor if none fits this one. As near to the source as any conductor requires. Empty if no made size is enough.
- *
- * `there`: a device at the other end, repeated if it is in order.
+ * conductor if none fits this one, with thicker returns where they would be too thin. As near to the source as any conductor
+ * requires. Empty if no made size is enough.
  */
 export function insertingFixes(
   plan: JudgedPlan,
   judged: JudgedNetwork,
   bare: BareEnds,
-  there?: JudgedDevice,
+  beside: Beside = {},
 ): ProposedFix[] {
   const conductor = judged.network.conductors[bare.conductor];
   if (!conductor) return [];
   const { circuit } = runOf(plan, conductor.run);
   const sizing = repairSizing(plan).withDevices(circuit);
   if (!sizing) return [];
-  const { range } = sizing;
+  const { there, belowA = Number.POSITIVE_INFINITY } = beside;
+  const range = { ...sizing.range, maxA: Math.min(sizing.range.maxA ?? 0, nearestRatingUnder(belowA)) };
   const need: Need = {
     systemV: circuit.systemV,
     interruptA: judged.result.faults.conductors[bare.conductor]?.greatestA ?? 0,
@@ -60,7 +62,7 @@ export function insertingFixes(
     ...[conductor.from, conductor.to].map((terminal) => ratedAt(judged.network, terminal)),
   );
   const [sized] = sizedFixes(circuit, sizing);
-  const several = devicesOn(judged, circuit.record) > 1;
+  const several = devicesOn(judged, circuit.record) > 1 || isBetweenBatteries(judged, bare);
   const again = there && {
     ...there,
     range,
@@ -74,7 +76,21 @@ export function insertingFixes(
     : fitting(withinMachineLimit(range, need), need);
   const chosen = [again && repeated(again, need), fit].filter((device) => device !== undefined);
   const here = chosen.find(({ demanded }) => !demanded) ?? chosen[0];
-  return here ? [inserting(judged.network, bare, here, sized)] : [];
+  return here ? [inserting(plan, judged, bare, here, sized)] : [];
+}
+
+/** What batteries send each other is not the current of a load. */
+function isBetweenBatteries({ network, result }: JudgedNetwork, { conductor, ends }: BareEnds): boolean {
+  const path = result.topology.unprotected.find((one) => one.conductor === conductor);
+  const batteries = path?.sources.filter((part) => network.parts[part]?.kind === "battery") ?? [];
+  return ends.length > 1 && batteries.length > 1;
+}
+
+interface Beside {
+  /** A device at the other end, repeated if it is in order. */
+  readonly there?: JudgedDevice | undefined;
+  /** The rating of a device before it: one that is no smaller would never open first, A. */
+  readonly belowA?: number;
 }
 
 interface Need {
@@ -82,6 +98,13 @@ interface Need {
   readonly interruptA: number;
   /** 120 % of the rating of a machine that does not limit its own current, A. */
   readonly limitA: number;
+}
+
+/** The greatest made rating below a current, A; infinity for an infinite one. */
+function nearestRatingUnder(currentA: number): number {
+  return Number.isFinite(currentA)
+    ? (madeRatings().findLast((ratingA) => ratingA < currentA) ?? 0)
+    : currentA;
 }
 
 /** The limit for a machine leaves little headroom over its current: the aim is the greatest rating within it. */
@@ -164,22 +187,29 @@ const byRecord = workedOutOnce(
 );
 
 function inserting(
-  network: Network,
-  { conductor: index, ends }: BareEnds,
+  plan: JudgedPlan,
+  judged: JudgedNetwork,
+  bare: BareEnds,
   chosen: ChosenDevice,
   sized?: ProposedFix,
 ): ProposedFix {
+  const { network } = judged;
+  const { conductor: index, ends } = bare;
   const conductor = network.conductors[index] as Network["conductors"][number];
   const { maxIn } = protectionDistances.bare;
   const terminals = ends.map((end) => (end === "near" ? conductor.from : conductor.to));
   const [terminal = conductor.from] = terminals;
   const where = ends.length > 1 ? "each end" : terminalInWords(network, terminal);
   const title = `add ${chosenInWords(chosen)} within ${withUnit(maxIn, "in")} of ${where}`;
+  const returns = returnsFor(plan, judged, bare, chosen);
+  const thicker = returns.map(({ run, size }) => `${sizeInWords(size)} for ${run.name}`);
+  const also = thicker.length > 0 ? `, and use ${listInWords(thicker, 12)}` : "";
   return {
-    title: sized ? `${sized.title} and ${title}` : `A${title.slice(1)}`,
+    title: sized ? `${sized.title} and ${title}${also}` : `A${title.slice(1)}${also}`,
     kind: chosenKind(chosen),
     changes: [
       ...(sized?.changes ?? []),
+      ...returns.map(({ run, size }) => setSize(run, size)),
       ...ends.map((end) => ({
         do: "set" as const,
         record: conductor.record,
@@ -189,3 +219,47 @@ function inserting(
     ],
   };
 }
+
+interface ThickerReturn {
+  readonly run: Run;
+  readonly size: Conductor;
+}
+
+/** The returns that are thick enough now and would not be behind the new device, each with a size that is. */
+function returnsFor(
+  plan: JudgedPlan,
+  judged: JudgedNetwork,
+  { conductor: index, ends }: BareEnds,
+  { ratingA }: ChosenDevice,
+): readonly ThickerReturn[] {
+  if (ratingA <= leastReturnA(judged)) return [];
+  const { unprotected } = judged.result.topology;
+  if (judged.network.conductors.length * unprotected.length > mostTried) return [];
+  // Each of the others has a device of its own by then.
+  const others = unprotected.filter(({ conductor }) => conductor !== index);
+  const protectedOnes = others.map(({ conductor, ends: at }) => {
+    const ampacity = ampacityOf(judged.network.conductors[conductor]!.run);
+    return { conductor, ends: at, ratingA: ampacity.judged ? ampacity.ampacityA : 0 };
+  });
+  const wiring = withDevices(judged, [{ conductor: index, ends, ratingA }, ...protectedOnes]);
+  const known = new Set(thinReturns(judged).map(({ conductor }) => conductor.record));
+  return thinReturns(wiring).flatMap(({ conductor: { run, record } }) => {
+    if (known.has(record)) return [];
+    const atLeast = repairSizing(plan).ofRun(run)?.conductor ?? run.conductor;
+    const size = thinnestCarrying({ ...run, conductor: atLeast }, ratingA);
+    return size ? [{ run, size }] : [];
+  });
+}
+
+/** The least ampacity of a cable, A: a device below it makes no return too thin. */
+const leastReturnA = workedOutOnce(({ network }: JudgedNetwork) =>
+  Math.min(
+    ...network.conductors.flatMap(({ role, run }) => {
+      const ampacity = role === "cable" ? ampacityOf(run) : undefined;
+      return ampacity?.judged ? [ampacity.ampacityA] : [];
+    }),
+  ),
+);
+
+/** Each bare conductor asks about all returns: in a plan with more of both, they are left to their own rule. */
+const mostTried = 200_000;

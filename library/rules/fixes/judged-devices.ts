@@ -1,8 +1,8 @@
 import { familyData, oneMoreLike } from "../../analysis/choose-device.ts";
 import type { CircuitResult, ProtectionRange } from "../../analysis/circuit-result.ts";
-import { madeRatings, nearestMadeRating } from "../../analysis/made-ratings.ts";
-import { greatestProtectingA } from "../../analysis/protected-behind.ts";
+import { madeRatings } from "../../analysis/made-ratings.ts";
 import { bestRating, protectionRangeOfPart } from "../../analysis/protection-range.ts";
+import { repairSizing } from "../../analysis/repair-sizing.ts";
 import type { Sizing } from "../../analysis/sizing.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import { type DevicePart, isDevice } from "../../model/part-roles.ts";
@@ -143,24 +143,20 @@ export function ratingFix({ at, device, protection }: RatedDevice, ratingA: numb
  * the rating. Empty if the family is not made large enough.
  */
 export function ratingFixes(plan: JudgedPlan, judged: JudgedDevice, rule: RuleId): ProposedFix[] {
-  const { ratingA, family } = judged.protection;
+  const { ratingA } = judged.protection;
   if (judged.run) {
     const sizing = runSizing(plan, judged.run.circuit, rule);
     const fittingA = judged.device.end === "protectFarEnd" ? sizing?.ratingFarEndA : sizing?.ratingA;
     return fittingA === ratingA ? [] : sizedFixes(judged.run.circuit, sizing);
   }
-  const { aimA, maxA } = judged.range;
-  const toA = Math.min(maxA ?? 0, protectingA(plan, judged));
-  const nearestA = nearestMadeRating(ratingA, { fromA: aimA, toA }, family);
-  return nearestA === undefined || nearestA === ratingA ? [] : [ratingFix(judged, nearestA)];
+  const device = plan.network && deviceAt(plan.network, judged.at.record);
+  const ratingFitA = device && repairSizing(plan).ratingOf(device);
+  return ratingFitA === undefined || ratingFitA === ratingA ? [] : [ratingFix(judged, ratingFitA)];
 }
 
-/** The greatest rating of a part of its own with which it protects all conductors behind it that it protects now, A. */
-function protectingA({ network: judged }: JudgedPlan, { at }: JudgedDevice): number {
-  const device = judged?.network.devices.find(
-    ({ place }) => place.at === "part" && judged.network.parts[place.part]?.record === at.record,
-  );
-  return judged && device ? greatestProtectingA(judged, device.index) : Number.POSITIVE_INFINITY;
+/** The device that is the part of a record. */
+function deviceAt({ network: { devices, parts } }: JudgedNetwork, record: number) {
+  return devices.find(({ place }) => place.at === "part" && parts[place.part]?.record === record);
 }
 
 /** The same for a device that is judged. */

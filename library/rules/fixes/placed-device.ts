@@ -1,3 +1,5 @@
+import { ampacityOf } from "../../analysis/ampacity.ts";
+import { isAccepted } from "../../analysis/sizing.ts";
 import {
   type ConductorEnd,
   conductorWith,
@@ -7,11 +9,14 @@ import {
 } from "../../model/network.ts";
 import { type DevicePart, isDevice } from "../../model/part-roles.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
-import type { PropertyAt, Related } from "../finding.ts";
+import type { Conductor, Run } from "../../model/run.ts";
+import type { RuleId } from "../../plan/rule-id.ts";
+import type { PropertyAt, ProposedFix, Related } from "../finding.ts";
+import type { JudgedPlan } from "../rule.ts";
 import { atStart, conductorInWords, partInWords } from "../wording/part-in-words.ts";
 import { farEndRatingPath, ratingPath } from "../wording/property-paths.ts";
-import { type Device, type End, statedWithUnit } from "./judged-devices.ts";
-import { deviceKind } from "./sized-fix.ts";
+import { type Device, type End, ratingFix, statedWithUnit } from "./judged-devices.ts";
+import { deviceKind, sizedFixes, sizingFor } from "./sized-fix.ts";
 
 /** A protective device at its place in a network. */
 export interface PlacedDevice {
@@ -80,6 +85,39 @@ export function placedInWords({ device, conductor, part, subject }: PlacedDevice
   if (part?.kind === "fuseHolder") return `${it} in ${partInWords(part)}`;
   const isSaid = part && descriptorOf(part).called.saidBy.test(subject);
   return isSaid ? `${rating} ${subject}` : `${it} ${subject}`;
+}
+
+/**
+ * The repair of a run that a device elsewhere does not protect: the size that the run gets, the rating that the device gets, or both if
+ * neither is enough alone. Empty if they are no repair.
+ */
+export function matchingFixes(
+  plan: JudgedPlan,
+  run: Run,
+  { protection, conductor, subject, ...placed }: PlacedDevice,
+  rule: RuleId,
+): ProposedFix[] {
+  const sizing = sizingFor(plan, isAccepted(run, rule));
+  const sized = sizing.ofRun(run);
+  const carriesA = (size: Conductor) => {
+    const ampacity = ampacityOf({ ...run, conductor: size });
+    return ampacity.judged ? ampacity.ampacityA : 0;
+  };
+  const [nowA, thenA] = [carriesA(run.conductor), carriesA(sized?.conductor ?? run.conductor)];
+  if (protection.ratingA <= thenA) return sizedFixes(run, sized);
+  const ratingA = sizing.ratingOf(protection);
+  if (ratingA === undefined || ratingA > thenA || ratingA >= protection.ratingA) return [];
+  const [size] = ratingA <= nowA ? [] : sizedFixes(run, sized);
+  const [device] = conductor
+    ? sizedFixes(conductor.run, sizing.ofRun(conductor.run))
+    : [ratingFix({ ...placed, protection }, ratingA)];
+  if (!device) return [];
+  const lesser = / at the far end$/.test(device.title)
+    ? `${device.title} of ${subject}`
+    : `${device.title} for ${subject}`;
+  if (!size) return [{ ...device, title: lesser }];
+  const title = `${size.title} here and ${lesser.replace(/^Use /, "")}`;
+  return [{ title, kind: "repair", changes: [...size.changes, ...device.changes] }];
 }
 
 export function relatedDevice(placed: PlacedDevice, is = ""): Related {

@@ -103,7 +103,7 @@ function foundInNetwork(plan: JudgedPlan, judged: JudgedNetwork, path: Unprotect
   const { ampacity } = run.result;
   const limited =
     device && ampacity.judged ? selfLimitingSourceAt(network, device, ampacity.ampacityA) : undefined;
-  const adding = insertingFixes(plan, judged, path, there);
+  const adding = insertingFixes(plan, judged, path, { there });
   const fixes =
     limited && device ? [...moving(adding, conductor.record, device.place.end), ...adding] : adding;
   const values: Values = {

@@ -30,8 +30,23 @@ testRule(startingCurrent, [
         on: "protect.ratingA",
         severity: "warning",
         message:
-          "The 10 A fuse opens within 0.5 s (unconfirmed figure) at 35 A, the start of pump (0.5 s, as usual): use a slower family, or a greater rating on a conductor for it.",
-        fixes: "no fix",
+          "The 10 A fuse opens within 0.5 s (unconfirmed figure) at 35 A, the start of pump (0.5 s, as usual): use a 15 A fuse.",
+        fixes: [{ title: "Use a 15 A fuse", gives: { "protect.ratingA": 15 } }],
+      },
+    ],
+  },
+  {
+    name: "a greater rating needs a thicker conductor",
+    plan: `
+      build({ insulationC: 75 });
+      const house = battery({ chemistry: "AGM", capacityAh: 200, internalMilliohm: 3 });
+      const pump = motor({ runningA: 8, startingA: 60 });
+      circuit({ from: house.positive, returnTo: house.negative, to: pump, oneWayFt: 4, gauge: 16, protect: { ratingA: 10, ${typeC} } });`,
+    finds: [
+      {
+        on: "protect.ratingA",
+        message: "The 10 A fuse opens within 0.1 s",
+        fixes: [{ title: "Use 14 AWG with a 20 A fuse", gives: { gauge: 14, "protect.ratingA": 20 } }],
       },
     ],
   },
@@ -121,7 +136,7 @@ testRule(startingCurrent, [
         subject: "main",
         on: "ratingA",
         message: 'The 20 A fuse opens within 0.5 s (unconfirmed figure) at 71 A in "start"',
-        fixes: "no fix",
+        fixes: [{ title: "Use a 25 A fuse", gives: { ratingA: 25 } }],
       },
     ],
   },

@@ -118,7 +118,7 @@ testRule(unprotectedPath, [
     ],
   },
   {
-    name: "a cable behind a fuse that is too great for it: a fuse, or the size that the fuse protects",
+    name: "a cable behind a fuse that is too great for it, with all of its current: a lesser fuse before it first",
     plan: `${busBehind(80)}
       const panel = fusePanel({ name: "panel", positions: 6 });
       cable({ name: "panel feed", from: bus.stud, to: panel.feed, lengthFt: 3, gauge: 10 });
@@ -129,13 +129,63 @@ testRule(unprotectedPath, [
         record: "panel feed",
         on: "from",
         message:
-          "The bank reaches the cable panel feed through no device below 80 A; 10 AWG may carry 40 A here (33 CFR 183.455(a)): add a 15 A fuse (ISO 8820-3 Type F) within 7 in of the bus bar.",
+          "The bank reaches the cable panel feed through no device below 80 A; 10 AWG may carry 40 A here (33 CFR 183.455(a)): use a 40 A fuse for feed.",
         fixes: [
+          { title: "Use a 40 A fuse for feed", gives: { feed: { "protect.ratingA": 40 } } },
+          { title: "Use 6 AWG", kind: "suggestion", gives: { gauge: 6 } },
           {
             title: "Add a 15 A fuse (ISO 8820-3 Type F) within 7 in of the bus bar",
             gives: { "protect.ratingA": 15 },
           },
-          { title: "Use 6 AWG", kind: "suggestion", gives: { gauge: 6 } },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a cable behind a fuse that is too great for it, beside others: a fuse of its own first, lesser than the one before it",
+    plan: `${busBehind(50)}
+      const panel = fusePanel({ name: "panel", positions: 6 });
+      cable({ name: "panel feed", from: bus.stud, to: panel.feed, lengthFt: 3, gauge: 10 });
+      cable({ name: "panel return", from: panel.negative, to: bank.negative, lengthFt: 3, gauge: 8 });
+      circuit({ name: "Lamp", from: panel.branch, load: 12, oneWayFt: 9, gauge: 14, protect: 15 });
+      circuit({ name: "Oven", from: panel.branch, load: 12, oneWayFt: 9, gauge: 14, protect: 15 });
+      circuit({ name: "Heater", from: bus.stud, returnTo: bank.negative, load: 10, oneWayFt: 9, gauge: 14,
+        protect: { ratingA: 15, family: "ISO 8820-3 Type F", distanceIn: 4 } });`,
+    finds: [
+      {
+        record: "panel feed",
+        on: "from",
+        message:
+          "The bank reaches the cable panel feed through no device below 50 A; 10 AWG may carry 40 A here (33 CFR 183.455(a)): add a 40 A fuse (ISO 8820-3 Type C) within 7 in of the bus bar.",
+        fixes: [
+          {
+            title: "Add a 40 A fuse (ISO 8820-3 Type C) within 7 in of the bus bar",
+            gives: { "protect.ratingA": 40 },
+          },
+          { title: "Use 8 AWG", kind: "suggestion", gives: { gauge: 8 } },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a new fuse for which the return would be too thin: the return becomes thicker too",
+    plan: `build({ insulationC: 105 });
+      const start = battery({ name: "start", chemistry: "AGM", capacityAh: 80, shortCircuitA: 2200 });
+      const engine = alternator({ name: "alternator", ratedA: 100 });
+      cable({ name: "plus", from: engine.positive, to: start.positive, lengthFt: 5, gauge: 6 });
+      cable({ name: "minus", from: engine.negative, to: start.negative, lengthFt: 5, gauge: 6 });`,
+    finds: [
+      {
+        record: "plus",
+        on: "to",
+        message:
+          "The battery start reaches the cable plus through no fuse or breaker; 6 AWG may carry 120 A here (33 CFR 183.455(a)): use 4 AWG and add a 125 A fuse (ISO 20934) within 7 in of the positive terminal of the battery start, and use 4 AWG for minus.",
+        fixes: [
+          {
+            title:
+              "Use 4 AWG and add a 125 A fuse (ISO 20934) within 7 in of the positive terminal of the battery start, and use 4 AWG for minus",
+            gives: { gauge: 4, "protectFarEnd.ratingA": 125, minus: { gauge: 4 } },
+          },
         ],
       },
     ],

@@ -5,21 +5,27 @@ import { sizesAbove } from "../../analysis/made-sizes.ts";
 import { isProtectedAtOtherEnd } from "../../analysis/network/faults/fed-at-device.ts";
 import type { UnprotectedPath } from "../../analysis/network/topology/network-topology.ts";
 import { protectionRangeOfPart } from "../../analysis/protection-range.ts";
+import { carriesAllOf, leastOnWay, tooGreatOnWay } from "../../analysis/rating-demands.ts";
 import { mostAboveNeed, repairSizing } from "../../analysis/repair-sizing.ts";
 import { thinnestNeeded } from "../../analysis/sizing.ts";
-import { workedOutOnce } from "../../analysis/worked-out-once.ts";
-import type { Network, NetworkConductor, ProtectiveDevice } from "../../model/network.ts";
+import type { NetworkConductor, ProtectiveDevice } from "../../model/network.ts";
+import { isDevice } from "../../model/part-roles.ts";
 import type { BuildSettings } from "../../model/plan-model.ts";
 import {
   boundBySubpartI,
   protectionOfMachine,
   protectionRequired,
 } from "../../standards/protection-rules.ts";
-import { isAbove } from "../current-through.ts";
 import type { ProposedFix, Related } from "../finding.ts";
 import { insertingFixes, runOf } from "../fixes/inserted-protection.ts";
 import { type Device, ratingFix, statedWithUnit, theDevice, whyNoRating } from "../fixes/judged-devices.ts";
-import { type PlacedDevice, placedDevice, relatedDevice } from "../fixes/placed-device.ts";
+import {
+  matchingFixes,
+  type PlacedDevice,
+  placedDevice,
+  placedPart,
+  relatedDevice,
+} from "../fixes/placed-device.ts";
 import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
 import {
   defineRule,
@@ -111,10 +117,7 @@ function foundOnPath(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedP
   const conductor = judged.network.conductors[path.conductor] as NetworkConductor;
   const run = runOf(plan, conductor.run);
   const { ampacity } = run.result;
-  const lesser = lesserRating(plan, judged, path);
-  const [repairs, offers] = [lesser.filter(isRepair), lesser.filter((fix) => !isRepair(fix))];
-  const first = [...repairs, ...insertingFixes(plan, judged, path), ...offers];
-  const fixes = [...first, ...thickerFixes(plan, judged, path, first)];
+  const fixes = fixesFor(plan, judged, path);
   const onWay = tooGreatOnWay(judged.network, path);
   const values: ConductorValues = {
     what: "conductor",
@@ -161,18 +164,44 @@ function relatedOnPath({ network }: JudgedNetwork, { sources, way, tooGreat }: U
   ];
 }
 
-/** The devices on the path to a conductor that are rated above its ampacity; its own devices left out. */
-function tooGreatOnWay({ devices }: Network, { conductor, tooGreat }: UnprotectedPath): ProtectiveDevice[] {
-  return tooGreat
-    .flatMap((device) => devices[device] ?? [])
-    .filter(({ place }) => place.at === "part" || place.conductor !== conductor);
-}
-
 /** On a longer path, only the conductors nearest to the source and the devices nearest to the conductor. */
 const mostOnWay = 32;
 
-function isRepair({ kind }: ProposedFix): boolean {
-  return kind === "repair";
+/**
+ * The size that the conductor gets anyway, if the device before it protects that; or a lesser device, if all of its current flows here.
+ * Else a device of the conductor's own; a size that the device before it protects; or a lesser device for the builder to decide, because
+ * other conductors branch off.
+ */
+function fixesFor(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedPath): ProposedFix[] {
+  const { network } = judged;
+  const conductor = network.conductors[path.conductor]!;
+  const before = leastOnWay(network, path);
+  const placed = before ? placedDevice(network, before.index) : deviceBeyond(judged, path);
+  const inLine =
+    placed !== undefined &&
+    conductor.role === "cable" &&
+    carriesAllOf(judged, placed.protection, path.conductor);
+  const { circuit } = runOf(plan, conductor.run);
+  const matching = placed ? matchingFixes(plan, circuit, placed, "protection/unprotected-path") : [];
+  const first = inLine
+    ? matching
+    : matching.filter(({ changes }) => changes.every(({ record }) => record === conductor.record));
+  const inserted = insertingFixes(plan, judged, path, before && { belowA: before.ratingA });
+  if (!placed || !before) return [...first, ...inserted];
+  const thicker = thickerFixes(plan, conductor, before, inLine ? first : [...first, ...inserted]);
+  const others = inLine ? [...thicker, ...inserted] : [...inserted, ...thicker];
+  return [...first, ...others, ...(inLine ? [] : offeredRating(judged, path, placed))];
+}
+
+/** The part at the other end of the conductor, such as the main fuse of a bank, if it is too great to protect the conductor. */
+function deviceBeyond(
+  { network }: JudgedNetwork,
+  { conductor, ends }: UnprotectedPath,
+): PlacedDevice | undefined {
+  const { from, to } = network.conductors[conductor]!;
+  const other = ends.length === 1 ? (ends[0] === "near" ? to : from) : undefined;
+  const part = other === undefined ? undefined : network.parts[network.terminals[other]!.part];
+  return part && isDevice(part) ? placedPart(network, part) : undefined;
 }
 
 /**
@@ -181,13 +210,11 @@ function isRepair({ kind }: ProposedFix): boolean {
  */
 function thickerFixes(
   plan: JudgedPlan,
-  { network }: JudgedNetwork,
-  path: UnprotectedPath,
+  conductor: NetworkConductor,
+  protection: ProtectiveDevice,
   others: readonly ProposedFix[],
 ): ProposedFix[] {
-  const [protection] = tooGreatOnWay(network, path).sort((one, other) => one.ratingA - other.ratingA);
-  const conductor = network.conductors[path.conductor];
-  if (!protection || conductor?.role !== "cable") return [];
+  if (conductor.role !== "cable") return [];
   const { circuit } = runOf(plan, conductor.run);
   const alone = { ...circuit, protection, protectionFarEnd: null, fedFromBothEnds: false };
   const needed = thinnestNeeded(alone);
@@ -198,46 +225,19 @@ function thickerFixes(
   return sizedFixes(alone, needed).map((fix) => ({ ...fix, kind }));
 }
 
-/**
- * A smaller fuse or breaker in the part on the path: the largest that is made between its own load and the ampacity of the
- * conductors behind it. If other conductors branch off there, it is larger for their sake, and the builder decides.
- */
-function lesserRating(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedPath): ProposedFix[] {
-  const least = leastOnWay(judged.network, path);
-  const placed = least && placedDevice(judged.network, least.index);
-  if (!least || !placed?.part) return [];
-  const { minA, aimA, maxA } = protectionRangeOfPart(judged, placed.part);
-  const carriesAll = (one: UnprotectedPath) => !isAbove(minA, loadOf(plan, judged.network, one));
-  const ampacityA = (one: UnprotectedPath) => {
-    const ampacity = ampacityOf(judged.network.conductors[one.conductor]!.run);
-    return ampacity.judged ? ampacity.ampacityA : Number.POSITIVE_INFINITY;
-  };
-  const behind = pathsByLeast(judged).get(least.index) ?? [];
-  const inLine = behind.filter(carriesAll);
-  const toA = Math.min(maxA ?? Number.POSITIVE_INFINITY, ...[path, ...inLine].map(ampacityA));
-  const ratingA = nearestMadeRating(least.ratingA, { fromA: aimA, toA }, placed.protection.family);
-  if (ratingA === undefined) return [];
-  return [{ ...ratingFix(placed, ratingA), kind: carriesAll(path) ? "repair" : "suggestion" }];
+/** A lesser rating of the part on the path from which other conductors branch off: the builder decides. */
+function offeredRating(judged: JudgedNetwork, path: UnprotectedPath, placed: PlacedDevice): ProposedFix[] {
+  if (!placed.part) return [];
+  const { aimA, maxA = Number.POSITIVE_INFINITY } = protectionRangeOfPart(judged, placed.part);
+  const own = ampacityOf(judged.network.conductors[path.conductor]!.run);
+  const toA = Math.min(maxA, own.judged ? own.ampacityA : maxA);
+  const ratingA = nearestMadeRating(
+    placed.protection.ratingA,
+    { fromA: aimA, toA },
+    placed.protection.family,
+  );
+  return ratingA === undefined ? [] : [{ ...ratingFix(placed, ratingA), kind: "suggestion" }];
 }
-
-/** The smallest of the devices on a path, which is nevertheless too large. */
-function leastOnWay(network: Network, path: UnprotectedPath): ProtectiveDevice | undefined {
-  return tooGreatOnWay(network, path).sort((one, other) => one.ratingA - other.ratingA)[0];
-}
-
-function loadOf(plan: JudgedPlan, { conductors }: Network, { conductor }: UnprotectedPath): number {
-  return runOf(plan, conductors[conductor]!.run).circuit.loadA;
-}
-
-/** By device: the paths on which it is the smallest. */
-const pathsByLeast = workedOutOnce(({ network, result }: JudgedNetwork) => {
-  const paths = new Map<number, UnprotectedPath[]>();
-  for (const path of result.topology.unprotected) {
-    const least = leastOnWay(network, path);
-    if (least) paths.set(least.index, [...(paths.get(least.index) ?? []), path]);
-  }
-  return paths;
-});
 
 /** 33 CFR 183.460(b): the smallest device in a conductor from such a machine is at most 120 % of its rating. */
 function foundAtMachine(plan: JudgedPlan, judged: JudgedNetwork, index: number): Found<Values>[] {

@@ -33,8 +33,8 @@ export function otherRecordsChanged(
   return others;
 }
 
-/** The input with one change made to it. */
-function changed(input: unknown, change: Change): unknown {
+/** The input of a record with one change made to it. */
+export function changed(input: unknown, change: Change): unknown {
   const [property, ...inner] = change.path;
   if (property === undefined || !isObject(input)) return input;
   if (Array.isArray(input)) {

@@ -7,6 +7,7 @@ import type { CheckOutcome, Edit, PlacedFinding, PlacedFix } from "../checked-pl
 import type { LocatedPlan } from "../provenance/located-plan.ts";
 import type { Uri } from "../workspace.ts";
 import { overlap } from "./edits.ts";
+import { keyOf, keysOf, severityOrder } from "./finding-keys.ts";
 import { type Given, otherRecordsChanged } from "./fix-effect.ts";
 import { PieceTable } from "./piece-table.ts";
 
@@ -329,7 +330,7 @@ function addsNothing(before: LocatedPlan, after: CheckOutcome & { readonly state
   for (const [key, severity] of keysOf(after.judgement.findings)) {
     if (severity === "hint" || severity === "info") continue;
     const was = known.get(key);
-    if (was === undefined || order[severity] < order[was]) return false;
+    if (was === undefined || severityOrder[severity] < severityOrder[was]) return false;
   }
   return true;
 }
@@ -344,30 +345,6 @@ function keepsNetwork({ network: had, model }: Judgement, { network: has, model:
     has.network.conductors.length >= had.network.conductors.length &&
     had.network.scenarios.every((_, index) => !solved(had, index) || solved(has, index))
   );
-}
-
-const order = { error: 0, warning: 1, info: 2, hint: 3 };
-
-/** Open findings by their key, each with its worst severity. */
-function keysOf(findings: readonly Finding[]): ReadonlyMap<string, Finding["severity"]> {
-  const keys = new Map<string, Finding["severity"]>();
-  for (const finding of findings) {
-    if (finding.accepted !== undefined) continue;
-    const key = keyOf(finding);
-    const was = keys.get(key);
-    if (was === undefined || order[finding.severity] < order[was]) keys.set(key, finding.severity);
-  }
-  return keys;
-}
-
-/**
- * The rule, the circuit, and the property: both ends of a circuit may be wrongly protected. The ends of a cable are one place: a
- * finding about the whole cable may move from one to the other.
- */
-function keyOf({ rule, at }: Finding): string {
-  if (!("record" in at)) return `${rule}\nproblem ${at.problem}`;
-  const [property = ""] = at.path;
-  return `${rule}\n${at.record}\n${property === "to" ? "from" : property}`;
 }
 
 function bestFirst(a: PlacedFix, b: PlacedFix): number {

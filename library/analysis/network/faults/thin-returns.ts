@@ -1,10 +1,11 @@
 import { disjointSets } from "../../../model/disjoint-sets.ts";
-import type { NetworkConductor, ProtectiveDevice } from "../../../model/network.ts";
+import type { Network, NetworkConductor, ProtectiveDevice } from "../../../model/network.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import { holdsOneOf } from "../../first-index.ts";
+import type { NetworkResult } from "../../network-result.ts";
+import { workedOutOnce } from "../../worked-out-once.ts";
 import { returnTerminal } from "../topology/internal-connections.ts";
-import type { Branch, NetworkGraph } from "../topology/network-graph.ts";
-import type { ConductorPolarity } from "../topology/network-topology.ts";
+import { type Branch, type NetworkGraph, networkGraph } from "../topology/network-graph.ts";
 import { portsOf } from "../topology/ports.ts";
 import { type SpanningForest, spanningForest } from "../topology/spanning-forest.ts";
 
@@ -16,8 +17,26 @@ export interface ThinReturn {
   readonly device: ProtectiveDevice;
 }
 
+interface Judged {
+  readonly network: Network;
+  /** Of its topology, only the polarity of the conductors counts. */
+  readonly result: NetworkResult;
+}
+
+/** The returns that are thinner than the devices of their positives permit (IEC 60364-4-43, 433.1, for the whole loop). */
+export function thinReturns(judged: Judged): ThinReturn[] {
+  return limitedReturns(judged).flatMap(({ conductor, device }) => {
+    const ampacity = ampacityOf(conductor.run);
+    if (!ampacity.judged || device.ratingA <= ampacity.ampacityA) return [];
+    return [{ conductor, ampacityA: ampacity.ampacityA, device }];
+  });
+}
+
+/** A return, thin or not, and the device that limits a fault whose whole current returns through it. */
+export type LimitedReturn = Pick<ThinReturn, "conductor" | "device">;
+
 /**
- * The returns that are thinner than the devices of their positives permit (IEC 60364-4-43, 433.1, for the whole loop).
+ * The returns whose whole current a device on the positive side limits.
  *
  * A fault between the poles at a place of the positive side draws for long the rating of the greatest device through which a bank
  * reaches that place; of several devices in line, the least counts. Its current returns with that of the loads behind the place.
@@ -25,8 +44,10 @@ export interface ThinReturn {
  * return through it. It must be the only link to the bank's side: where returns share the current, their shares are unknown. Places
  * that a bank reaches past no device are left out.
  */
-export function thinReturns(wiring: NetworkGraph, sides: readonly ConductorPolarity[]): ThinReturn[] {
-  const { network, graph, pointOf, sectionOf, sources } = wiring;
+export const limitedReturns = workedOutOnce(({ network, result }: Judged): readonly LimitedReturn[] => {
+  const wiring = networkGraph(network);
+  const sides = result.topology.conductorSides;
+  const { graph, pointOf, sectionOf, sources } = wiring;
   const banks = sources.filter(({ limitA }) => limitA === Number.POSITIVE_INFINITY);
   const returns = spanningForest(
     graph,
@@ -53,13 +74,8 @@ export function thinReturns(wiring: NetworkGraph, sides: readonly ConductorPolar
     const device = atPoint.get(begins);
     return device ? [{ conductor, device }] : [];
   });
-  const limited = [...fromPoles, ...greatestDevices(fromBus, faultPlaces(wiring, limits, banks, returns))];
-  return limited.flatMap(({ conductor, device }) => {
-    const ampacity = ampacityOf(conductor.run);
-    if (!ampacity.judged || device.ratingA <= ampacity.ampacityA) return [];
-    return [{ conductor, ampacityA: ampacity.ampacityA, device }];
-  });
-}
+  return [...fromPoles, ...greatestDevices(fromBus, faultPlaces(wiring, limits, banks, returns))];
+});
 
 /** A place on the positive side: the device that limits a fault there, and the returns of the loads behind it. */
 interface FaultPlace extends Orders {

@@ -1,0 +1,315 @@
+import type { ConductorEnd, Network, NetworkConductor, ProtectiveDevice } from "../model/network.ts";
+import { type DevicePart, isDevice } from "../model/part-roles.ts";
+import type { Conductor, Run } from "../model/run.ts";
+import { ampacityOf } from "./ampacity.ts";
+import { machineLimit } from "./machine-protection.ts";
+import { madeRatings, nearestRatingAbove } from "./made-ratings.ts";
+import { sizesAbove, sizesFrom } from "./made-sizes.ts";
+import { opensAtStart, startsThroughDevices } from "./motor-start.ts";
+import { limitedReturns } from "./network/faults/thin-returns.ts";
+import { endsAt } from "./network/topology/ends-at.ts";
+import { conductorsAt, networkGraph } from "./network/topology/network-graph.ts";
+import type { UnprotectedPath } from "./network/topology/network-topology.ts";
+import type { NetworkResult } from "./network-result.ts";
+import { greatestProtectingA } from "./protected-behind.ts";
+import { bestRating, protectionRangeOfPart } from "./protection-range.ts";
+import type { RunSizing } from "./repair-sizing.ts";
+import { withoutDust } from "./rounding-dust.ts";
+import { isAccepted } from "./sizing.ts";
+
+interface Judged {
+  readonly network: Network;
+  readonly result: NetworkResult;
+}
+
+/** Limits for the rating of a device that do not follow from its own conductor and load. By record of its run or part, A. */
+export interface RatingLimits {
+  readonly mostA: ReadonlyMap<number, number>;
+  readonly leastA: ReadonlyMap<number, number>;
+}
+
+/** Also what the devices, once repaired, demand of other runs. */
+export interface RatingDemands extends RatingLimits {
+  /** By record of a return: the rating of the device that must protect it, A. */
+  readonly behindA: ReadonlyMap<number, number>;
+}
+
+/**
+ * The most that a panel position, a machine at its end and the conductors behind it permit for a device, and the least with which
+ * it stays closed while a motor starts.
+ */
+export function ratingLimits(judged: Judged): RatingLimits {
+  const { network, result } = judged;
+  const mostA = new LeastByRecord();
+  for (const part of network.parts) {
+    if (part.kind !== "fusePanel" || part.branchRatedA === undefined) continue;
+    for (const { record } of endsAt(network, part.terminals.branch)) mostA.add(record, part.branchRatedA);
+  }
+  network.conductors.forEach(({ record, near, far }, index) => {
+    const limit = machineLimit(network, index);
+    if (limit) mostA.add(record, limit.maxA);
+    // Its own conductor may become thicker, those behind it do not.
+    for (const device of [near, far])
+      if (device) mostA.add(record, greatestProtectingA(judged, device.index, index));
+  });
+  for (const part of network.parts.filter(isDevice)) {
+    const device = deviceInPart(network, part);
+    if (device) mostA.add(part.record, greatestProtectingA(judged, device.index));
+  }
+  const leastA = new Map<number, number>();
+  for (const start of startsThroughDevices(network, result)) {
+    const { device } = start;
+    const record = recordOf(network, device);
+    if (isAccepted(acceptOf(network, device), "protection/starting-current")) continue;
+    const enoughA = madeRatings(device.family).find(
+      (ratingA) => opensAtStart({ ...start, device: { ...device, ratingA } })?.certain !== true,
+    );
+    if (enoughA !== undefined) leastA.set(record, Math.max(leastA.get(record) ?? 0, enoughA));
+  }
+  return { mostA: mostA.values, leastA };
+}
+
+/**
+ * With the limits that follow from the repair of other conductors.
+ *
+ * A device that is too great for a conductor through which all of its current flows becomes smaller: as great as the conductor permits,
+ * or, if that is too little for the current, as small as the current permits, and the conductor thick enough for it. A return that is
+ * too thin for the device of its positive becomes thicker, if that is within `mostAbove` made sizes of its present size or its need;
+ * else that device becomes smaller, if it can. Conductors that lack a device of their own count as if they had one: returns are judged
+ * by that.
+ */
+export function ratingDemands(
+  judged: Judged,
+  limits: RatingLimits,
+  sizing: {
+    /** The sizing of a run within these limits. */
+    readonly sizingOf: (run: Run) => RunSizing | undefined;
+    /** The thinnest size for the load of a run. */
+    readonly neededFor: (run: Run) => Conductor | undefined;
+    readonly mostAbove: number;
+  },
+): RatingDemands {
+  const { network, result } = judged;
+  const { sizingOf, neededFor, mostAbove } = sizing;
+  const mostA = new LeastByRecord(limits.mostA);
+  const behindA = new Map<number, number>();
+  const demandBehind = (record: number, ratingA: number) =>
+    behindA.set(record, Math.max(behindA.get(record) ?? 0, ratingA));
+  const ampacityOn = (run: Run) => {
+    const ampacity = ampacityOf({ ...run, conductor: sizingOf(run)?.conductor ?? run.conductor });
+    return ampacity.judged ? ampacity.ampacityA : Number.POSITIVE_INFINITY;
+  };
+  /** The most that a run may carry on a conductor that is within the bound, A. */
+  const mostOn = (run: Run) => {
+    const needed = neededFor(run) ?? run.conductor;
+    const from = sizesAbove(needed, run.conductor) > 0 ? needed : run.conductor;
+    const within = sizesFrom(from).filter((conductor) => sizesAbove(conductor, from) <= mostAbove);
+    const ampacity = ampacityOf({ ...run, conductor: within.at(-1) ?? from });
+    return ampacity.judged ? ampacity.ampacityA : 0;
+  };
+  const isWithin = (run: Run, ratingA: number) => ratingA <= mostOn(run);
+  const aimOf = (device: ProtectiveDevice): number => {
+    const part = partOf(network, device);
+    const aimA = part
+      ? protectionRangeOfPart(judged, part).aimA
+      : sizingOf(runOf(network, device))?.range.aimA;
+    return Math.max(aimA ?? Number.POSITIVE_INFINITY, limits.leastA.get(recordOf(network, device)) ?? 0);
+  };
+  /** Its rating once it is repaired. */
+  const futureOf = (device: ProtectiveDevice): number => {
+    const sized = partOf(network, device) ? undefined : sizingOf(runOf(network, device));
+    const ratingA = (isAtFarEnd(device) ? sized?.ratingFarEndA : sized?.ratingA) ?? device.ratingA;
+    return Math.min(ratingA, mostA.values.get(recordOf(network, device)) ?? ratingA);
+  };
+  for (const [device, conductors] of inLineWithDevices(judged)) {
+    const runs = conductors.map((index) => network.conductors[index]!.run);
+    const leastA = Math.min(...runs.map(ampacityOn));
+    const aimA = aimOf(device);
+    const enoughA = nearestRatingAbove(aimA, device.family);
+    if (enoughA === undefined || enoughA >= device.ratingA) {
+      for (const run of runs) if (isWithin(run, futureOf(device))) demandBehind(run.record, futureOf(device));
+      continue;
+    }
+    mostA.add(recordOf(network, device), Math.max(enoughA, leastA));
+    for (const run of runs) if (ampacityOn(run) < enoughA) demandBehind(run.record, enoughA);
+  }
+  const asProtected = withDevices(
+    judged,
+    result.topology.unprotected.map(({ conductor, ends }) => ({
+      ...{ conductor, ends },
+      ratingA: Math.max(
+        ampacityOn(network.conductors[conductor]!.run),
+        behindA.get(network.conductors[conductor]!.record) ?? 0,
+      ),
+    })),
+  );
+  for (const { conductor, device } of limitedReturns(asProtected)) {
+    const { run, record } = conductor;
+    // One that is put in is as great as its conductor permits.
+    const isNew = device.index >= network.devices.length;
+    const ratingA = isNew ? device.ratingA : futureOf(device);
+    const ownA = ampacityOn(run);
+    if (ratingA <= ownA) continue;
+    if (isWithin(run, ratingA)) {
+      demandBehind(record, ratingA);
+      continue;
+    }
+    // A new one is left to the repair that puts it in.
+    if (isNew) continue;
+    const aimA = aimOf(device);
+    if (bestRating({ aimA, maxA: ownA }, device.family) !== undefined) {
+      mostA.add(recordOf(network, device), ownA);
+      continue;
+    }
+    const lesserA = bestRating({ aimA, maxA: mostOn(run) }, device.family);
+    if (lesserA !== undefined) mostA.add(recordOf(network, device), lesserA);
+    demandBehind(record, lesserA ?? ratingA);
+  }
+  return { mostA: mostA.values, leastA: limits.leastA, behindA };
+}
+
+/**
+ * The conductors that a device is too great for and through which all of its current flows: those behind it that nothing else
+ * protects, and those that end at it. The wires of a load get a device of their own.
+ */
+function inLineWithDevices(judged: Judged): ReadonlyMap<ProtectiveDevice, readonly number[]> {
+  const { network, result } = judged;
+  const inLine = new Map<ProtectiveDevice, number[]>();
+  const add = (device: ProtectiveDevice, conductor: number) => {
+    const { role } = network.conductors[conductor]!;
+    if (role !== "cable" || !carriesAllOf(judged, device, conductor)) return;
+    const there = inLine.get(device) ?? [];
+    if (!there.includes(conductor)) inLine.set(device, [...there, conductor]);
+  };
+  for (const path of result.topology.unprotected) {
+    const device = leastOnWay(network, path);
+    if (device) add(device, path.conductor);
+  }
+  for (const device of network.devices) {
+    const part = partOf(network, device);
+    if (!part) continue;
+    for (const { index, run } of endsOf(network, part)) {
+      const ampacity = ampacityOf(run);
+      if (ampacity.judged && ampacity.ampacityA < device.ratingA) add(device, index);
+    }
+  }
+  return inLine;
+}
+
+/** The conductors that end at a device of its own. */
+export function endsOf(network: Network, { terminals }: DevicePart): readonly { index: number; run: Run }[] {
+  const graph = networkGraph(network);
+  return [terminals.line, terminals.load]
+    .flatMap((terminal) => conductorsAt(graph, terminal))
+    .map((index) => ({ index, run: network.conductors[index]!.run }));
+}
+
+/** The network with further devices in some of its conductors. Currents stay the same; only devices and conductors are changed. */
+export function withDevices(
+  { network, result }: Judged,
+  added: readonly {
+    readonly conductor: number;
+    readonly ends: readonly ConductorEnd[];
+    readonly ratingA: number;
+  }[],
+): Judged {
+  const conductors = [...network.conductors];
+  const devices = [...network.devices];
+  for (const { conductor: index, ends, ratingA } of added) {
+    for (const end of ends) {
+      const place = { at: "conductor", conductor: index, end } as const;
+      const device = { ratingA, writtenAs: "number", index: devices.length, place } as const;
+      devices.push(device);
+      conductors[index] = { ...conductors[index]!, [end]: device };
+    }
+  }
+  return { network: { ...network, conductors, devices }, result };
+}
+
+/** The smallest of the devices on a path, which is nevertheless too large; those of the conductor itself left out. */
+export function leastOnWay(network: Network, path: UnprotectedPath): ProtectiveDevice | undefined {
+  return tooGreatOnWay(network, path).sort((one, other) => one.ratingA - other.ratingA)[0];
+}
+
+/** The devices on the path to a conductor that are rated above its ampacity; its own devices left out. */
+export function tooGreatOnWay(
+  { devices }: Network,
+  { conductor, tooGreat }: UnprotectedPath,
+): ProtectiveDevice[] {
+  return tooGreat
+    .flatMap((device) => devices[device] ?? [])
+    .filter(({ place }) => place.at === "part" || place.conductor !== conductor);
+}
+
+/** Whether all of the current through a device flows through a conductor behind it. */
+export function carriesAllOf(judged: Judged, device: ProtectiveDevice, conductor: number): boolean {
+  const { network, result } = judged;
+  const flowsA = (index: number) => {
+    const { worst, design } = result.conductors[index] ?? {};
+    return Math.max(worst?.currentA ?? 0, design?.currentA ?? 0, network.conductors[index]!.run.loadA);
+  };
+  const part = partOf(network, device);
+  const throughA = part
+    ? protectionRangeOfPart(judged, part).minA
+    : device.place.at === "conductor"
+      ? flowsA(device.place.conductor)
+      : Number.POSITIVE_INFINITY;
+  return withoutDust(throughA) <= flowsA(conductor) * (1 + withinRounding);
+}
+
+/** The same current in two conductors differs in its last digits. */
+const withinRounding = 1e-6;
+
+/** The thinnest made size from that of the run on that may carry a current. */
+export function thinnestCarrying(run: Run, currentA: number): Conductor | undefined {
+  return sizesFrom(run.conductor).find((conductor) => {
+    const ampacity = ampacityOf({ ...run, conductor });
+    return ampacity.judged && currentA <= ampacity.ampacityA;
+  });
+}
+
+/** The part that a device is; undefined for one in a conductor. */
+export function partOf({ parts }: Network, { place }: ProtectiveDevice): DevicePart | undefined {
+  const part = place.at === "part" ? parts[place.part] : undefined;
+  return part && isDevice(part) ? part : undefined;
+}
+
+export function isAtFarEnd({ place }: ProtectiveDevice): boolean {
+  return place.at === "conductor" && place.end === "far";
+}
+
+/** The conductor that a device is in. */
+function conductorOf({ conductors }: Network, { place }: ProtectiveDevice): NetworkConductor | undefined {
+  return place.at === "conductor" ? conductors[place.conductor] : undefined;
+}
+
+function runOf(network: Network, device: ProtectiveDevice): Run {
+  return conductorOf(network, device)!.run;
+}
+
+/** The record of the run or part that states a device. */
+export function recordOf(network: Network, device: ProtectiveDevice): number {
+  return (conductorOf(network, device) ?? partOf(network, device))?.record ?? -1;
+}
+
+function acceptOf(network: Network, device: ProtectiveDevice): Pick<Run, "accept"> {
+  return conductorOf(network, device)?.run ?? partOf(network, device) ?? { accept: {} };
+}
+
+function deviceInPart({ devices }: Network, { index }: DevicePart): ProtectiveDevice | undefined {
+  return devices.find(({ place }) => place.at === "part" && place.part === index);
+}
+
+/** Keeps the least value for each record. Infinity is no limit. */
+class LeastByRecord {
+  readonly values: Map<number, number>;
+
+  constructor(values: ReadonlyMap<number, number> = new Map()) {
+    this.values = new Map(values);
+  }
+
+  add(record: number, limitA: number): void {
+    if (!Number.isFinite(limitA)) return;
+    this.values.set(record, Math.min(this.values.get(record) ?? Number.POSITIVE_INFINITY, limitA));
+  }
+}
