@@ -2,6 +2,7 @@ import type { ConductorEnd, Network, NetworkConductor, ProtectiveDevice } from "
 import { type DevicePart, isDevice } from "../model/part-roles.ts";
 import type { Conductor, Run } from "../model/run.ts";
 import { ampacityOf } from "./ampacity.ts";
+import type { ProtectionRange } from "./circuit-result.ts";
 import { machineLimit } from "./machine-protection.ts";
 import { madeRatings, nearestRatingAbove } from "./made-ratings.ts";
 import { sizesAbove, sizesFrom } from "./made-sizes.ts";
@@ -13,9 +14,9 @@ import type { UnprotectedPath } from "./network/topology/network-topology.ts";
 import type { NetworkResult } from "./network-result.ts";
 import { greatestProtectingA } from "./protected-behind.ts";
 import { bestRating, protectionRangeOfPart } from "./protection-range.ts";
-import type { RunSizing } from "./repair-sizing.ts";
 import { withoutDust } from "./rounding-dust.ts";
-import { isAccepted } from "./sizing.ts";
+import { isAccepted, type Sizing } from "./sizing.ts";
+import { workedOutOnce } from "./worked-out-once.ts";
 
 interface Judged {
   readonly network: Network;
@@ -83,7 +84,7 @@ export function ratingDemands(
   limits: RatingLimits,
   sizing: {
     /** The sizing of a run within these limits. */
-    readonly sizingOf: (run: Run) => RunSizing | undefined;
+    readonly sizingOf: (run: Run) => (Sizing & { readonly range: ProtectionRange }) | undefined;
     /** The thinnest size for the load of a run. */
     readonly neededFor: (run: Run) => Conductor | undefined;
     readonly mostAbove: number;
@@ -122,7 +123,7 @@ export function ratingDemands(
     return Math.min(ratingA, mostA.values.get(recordOf(network, device)) ?? ratingA);
   };
   for (const [device, conductors] of inLineWithDevices(judged)) {
-    const runs = conductors.map((index) => network.conductors[index]!.run);
+    const runs = [...conductors].map((index) => network.conductors[index]!.run);
     const leastA = Math.min(...runs.map(ampacityOn));
     const aimA = aimOf(device);
     const enoughA = nearestRatingAbove(aimA, device.family);
@@ -172,14 +173,13 @@ export function ratingDemands(
  * The conductors that a device is too great for and through which all of its current flows: those behind it that nothing else
  * protects, and those that end at it. The wires of a load get a device of their own.
  */
-function inLineWithDevices(judged: Judged): ReadonlyMap<ProtectiveDevice, readonly number[]> {
+function inLineWithDevices(judged: Judged): ReadonlyMap<ProtectiveDevice, ReadonlySet<number>> {
   const { network, result } = judged;
-  const inLine = new Map<ProtectiveDevice, number[]>();
+  const inLine = new Map<ProtectiveDevice, Set<number>>();
   const add = (device: ProtectiveDevice, conductor: number) => {
     const { role } = network.conductors[conductor]!;
     if (role !== "cable" || !carriesAllOf(judged, device, conductor)) return;
-    const there = inLine.get(device) ?? [];
-    if (!there.includes(conductor)) inLine.set(device, [...there, conductor]);
+    inLine.set(device, (inLine.get(device) ?? new Set()).add(conductor));
   };
   for (const path of result.topology.unprotected) {
     const device = leastOnWay(network, path);
@@ -243,18 +243,26 @@ export function tooGreatOnWay(
 
 /** Whether all of the current through a device flows through a conductor behind it. */
 export function carriesAllOf(judged: Judged, device: ProtectiveDevice, conductor: number): boolean {
-  const { network, result } = judged;
-  const flowsA = (index: number) => {
-    const { worst, design } = result.conductors[index] ?? {};
-    return Math.max(worst?.currentA ?? 0, design?.currentA ?? 0, network.conductors[index]!.run.loadA);
-  };
-  const part = partOf(network, device);
-  const throughA = part
-    ? protectionRangeOfPart(judged, part).minA
-    : device.place.at === "conductor"
-      ? flowsA(device.place.conductor)
-      : Number.POSITIVE_INFINITY;
-  return withoutDust(throughA) <= flowsA(conductor) * (1 + withinRounding);
+  const known = currentsThrough(judged);
+  const throughA = known.get(device.index) ?? currentThroughDevice(judged, device);
+  known.set(device.index, throughA);
+  return withoutDust(throughA) <= flowIn(judged, conductor) * (1 + withinRounding);
+}
+
+/** By index of a device, filled on demand, A. */
+const currentsThrough = workedOutOnce((_: Judged) => new Map<number, number>());
+
+function currentThroughDevice(judged: Judged, device: ProtectiveDevice): number {
+  const part = partOf(judged.network, device);
+  if (part) return protectionRangeOfPart(judged, part).minA;
+  const { place } = device;
+  return place.at === "conductor" ? flowIn(judged, place.conductor) : Number.POSITIVE_INFINITY;
+}
+
+/** The greatest lasting current in a conductor, A. */
+function flowIn({ network, result }: Judged, index: number): number {
+  const { worst, design } = result.conductors[index] ?? {};
+  return Math.max(worst?.currentA ?? 0, design?.currentA ?? 0, network.conductors[index]!.run.loadA);
 }
 
 /** The same current in two conductors differs in its last digits. */
@@ -288,7 +296,7 @@ function runOf(network: Network, device: ProtectiveDevice): Run {
 }
 
 /** The record of the run or part that states a device. */
-export function recordOf(network: Network, device: ProtectiveDevice): number {
+function recordOf(network: Network, device: ProtectiveDevice): number {
   return (conductorOf(network, device) ?? partOf(network, device))?.record ?? -1;
 }
 

@@ -141,10 +141,18 @@ function sizingOfPlan(plan: SizedPlan, acceptance: Acceptance): RepairSizing {
   });
   const sizeOn = (solution: SolvedPaths | undefined) => (run: Run) =>
     needs.sizingOf(run, solution?.sizes.get(run.record));
+  const ratings = new Map<number, { readonly ratingA: number | undefined }>();
   return {
     problem,
     ofRun: (run) => sizeOn(solved())(run),
-    ratingOf: (device) => judged && ratingOf(judged, device, needs.demands(), sizeOn(solved())),
+    ratingOf(device) {
+      if (!judged) return undefined;
+      const known = ratings.get(device.index) ?? {
+        ratingA: ratingOf(judged, device, needs.demands(), sizeOn(solved())),
+      };
+      ratings.set(device.index, known);
+      return known.ratingA;
+    },
     withDevices: (run) => needs.sizingOf(run, solved()?.sizes.get(run.record), { addDevices: true }),
     ofPath(part, kinds) {
       const whole = solved();
