@@ -38,17 +38,24 @@ export interface DeviceChoice extends Choice {
 
 /**
  * Every made size of the circuit's own system, thinnest first. In a network each with the current that would flow with it: of two
- * leads side by side the thicker one takes more.
+ * leads side by side the thicker one takes more. If the thinnest and the thickest carry the same, so do all between.
  */
 export function sizeChoices(circuit: Run, network?: Network): RunChoice[] {
-  return madeSizes(circuit.conductor).map((conductor) => {
-    const sized = { ...circuit, conductor };
-    return choice(
-      JSON.stringify(conductor.system === "awg" ? conductor.awg : conductor.mm2),
-      network && circuit.inNetwork ? { ...sized, loadA: flowWith(sized, network) } : sized,
-    );
+  const sized = madeSizes(circuit.conductor).map((conductor) => ({ ...circuit, conductor }));
+  const [thinnest, thickest] = [sized[0]!, sized.at(-1)!];
+  const flow = (run: Run) => (network && run.inNetwork ? flowWith(run, network) : run.loadA);
+  const [leastA, mostA] = [flow(thinnest), flow(thickest)];
+  const isSame = Math.abs(mostA - leastA) <= sameFlow * mostA;
+  const loadOf = (run: Run) => (run === thinnest ? leastA : isSame || run === thickest ? mostA : flow(run));
+  return sized.map((run) => {
+    const { conductor } = run;
+    const written = JSON.stringify(conductor.system === "awg" ? conductor.awg : conductor.mm2);
+    return choice(written, { ...run, loadA: loadOf(run) });
   });
 }
+
+/** A difference that three significant figures do not show. */
+const sameFlow = 5e-4;
 
 /** The maximum lasting current of any solved scenario, or the circuit's own stated one; else the present one. */
 function flowWith({ record, conductor, loadA, loadIsOf }: Run, network: Network): number {

@@ -8,6 +8,7 @@ import { performance } from "node:perf_hooks";
 import { fileURLToPath } from "node:url";
 import { gzipSync } from "node:zlib";
 import { makeBenchFolder } from "./bench-folder.mjs";
+import { completionBench } from "./completion-bench.mjs";
 import { hoverBench } from "./hover-bench.mjs";
 import { keystrokeBench, median, ours, seven, six, sizes } from "./keystroke-bench.mjs";
 import { manyBuilds } from "./many-builds.mjs";
@@ -26,6 +27,7 @@ const results = {
 };
 try {
   results.keystroke = await keystrokeBench(folder);
+  results.completion = await completionBench(folder);
   results.hover = await hoverBench(folder);
   results.solver = await solverBench();
   results.diagram = await diagramBench(folder);
@@ -51,6 +53,9 @@ results.bounds = [
     bound(`table of ${size.toLocaleString("en")}, of TypeScript 7 native`, table[size].of[seven], 1.5),
     bound(`  the same, 1 % with findings`, faulty[size].of[seven], 1.5),
   ]),
+  ...Object.entries(results.completion).map(([place, { ratio }]) =>
+    bound(`sizes of a ${place} in a network of 300 branches, of a keystroke`, ratio, 3),
+  ),
   ...solverBounds(),
   bound("500 builds, unchanged, of the first check", results.many.unchangedMs / results.many.firstMs, 0.2),
   // Download sizes in MB. A commit that moves one states the benefit to users.
@@ -195,6 +200,9 @@ function print() {
       );
     }
   }
+  console.log("\nList of sizes in a network of 300 branches, beside an edit");
+  for (const [place, { editMs, listMs }] of Object.entries(results.completion))
+    console.log(`${`at a ${place}`.padEnd(34)}${ms(listMs)} list ${ms(editMs)} edit`);
   console.log("\nHover on a plan of 30 circuits, while another plan is opened and edited");
   for (const [beside, { medianMs, longestMs }] of Object.entries(results.hover))
     console.log(`${beside.padEnd(34)}${ms(medianMs)} median ${ms(longestMs)} longest`);

@@ -84,6 +84,10 @@ async function lspServer(program, words, folder) {
       const textDocument = { uri: pathToFileURL(file).href };
       return connection.sendRequest("textDocument/hover", { textDocument, position });
     },
+    complete(file, position) {
+      const textDocument = { uri: pathToFileURL(file).href };
+      return connection.sendRequest("textDocument/completion", { textDocument, position });
+    },
     /** The picture of the plan after a change; only our server has it. */
     async picture(file, range, text, asked) {
       const uri = pathToFileURL(file).href;
