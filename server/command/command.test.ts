@@ -315,6 +315,7 @@ describe("fix", () => {
     write("plan.ts", droopy);
     const { code, out } = await loomwright("fix");
     expect(out).toMatch(/plan\.ts: 14 → \d+\n/);
+    expect(out).toContain("plan.ts: 1 finding fixed\n");
     expect(out).toContain("no findings");
     expect(read("plan.ts")).toMatch(/gauge: (12|10|8),/);
     expect(read("plan.ts").replace(/gauge: \d+/, "gauge: 14")).toBe(droopy);
@@ -326,6 +327,7 @@ describe("fix", () => {
     write("plan.ts", droopy);
     const { code, out } = await loomwright("fix", "--dry-run");
     expect(out).toMatch(/plan\.ts: 14 → \d+\n/);
+    expect(out).toContain("plan.ts: 1 finding would be fixed\n");
     expect(read("plan.ts")).toBe(droopy);
     expect(code).toBe(1);
   });

@@ -1,6 +1,7 @@
 import { readFile, realpath } from "node:fs/promises";
 import { relative } from "node:path";
 import { fileURLToPath } from "node:url";
+import { counted } from "../../library/rules/wording/format-number.ts";
 import type { Edit } from "../evaluate/checked-plan.ts";
 import { PieceTable } from "../evaluate/fixes/piece-table.ts";
 import type { Uri } from "../evaluate/workspace.ts";
@@ -103,6 +104,9 @@ async function fixPlan(
       allWritten = false;
     }
   }
+  const name = printable(relative(outside.cwd, fileURLToPath(root)));
+  const gone = counted(all.findingsGone, "finding");
+  if (allWritten) outside.out(`${name}: ${gone} ${dryRun ? "would be fixed" : "fixed"}\n`);
   if (!dryRun) checker.changedOnDisk([...new Set(all.edits.map(({ uri }) => uri))]);
   return allWritten;
 }

@@ -2,7 +2,13 @@ import type { ProposedFix } from "../../library/rules/finding.ts";
 import type { CheckedPlan, CheckOutcome, PlacedFinding, PlacedFix } from "./checked-plan.ts";
 import { evaluatePlan } from "./evaluate-plan.ts";
 import { type Membership, PlanRoots } from "./files/plan-roots.ts";
-import { type FixAllOptions, provenChange, provenFixAll, provenFixes } from "./fixes/prove-fixes.ts";
+import {
+  type AllRepairs,
+  type FixAllOptions,
+  provenChange,
+  provenFixAll,
+  provenFixes,
+} from "./fixes/prove-fixes.ts";
 import { LocatedPlan } from "./provenance/located-plan.ts";
 import { defaultLimits, type Limits } from "./sandbox/contract.ts";
 import { memoisedSandbox } from "./sandbox/memoised-sandbox.ts";
@@ -60,7 +66,7 @@ export interface Checker {
    * All repairs of a plan, applied one after another and proved together; for "fix all". Edits of one file never overlap. The title
    * states the number of findings that are then gone.
    */
-  fixAll(plan: CheckedPlan, options?: FixAllOptions): Promise<PlacedFix | undefined>;
+  fixAll(plan: CheckedPlan, options?: FixAllOptions): Promise<AllRepairs | undefined>;
   dispose(): Promise<void>;
 }
 

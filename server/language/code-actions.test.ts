@@ -96,6 +96,16 @@ describe("code actions", () => {
     }
   });
 
+  test("the title of fix all counts the findings that are gone, not its edits", async () => {
+    const thinner = tooThin.replace("12", "14");
+    const { actions, textAfter } = await actionsAt(thinner, { only: [fixAllKind] });
+    const findingsOf = async (text: string) => (await planUnderCursor(text)).view.plan.judgement.findings;
+    const before = await findingsOf(thinner);
+    const gone = before.length - (await findingsOf(textAfter(actions[0]))).length;
+    expect(gone).toBeGreaterThan(1);
+    expect(actions[0]?.title).toBe(`Fix ${gone} findings`);
+  });
+
   test("another tool's fix-all is none of ours, and the light bulb does without", async () => {
     expect((await actionsAt(tooThin, { only: ["source.fixAll.other"] })).actions).toEqual([]);
     const { actions } = await actionsAt(tooThin, { automatic: true });

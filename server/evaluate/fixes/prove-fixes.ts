@@ -72,7 +72,7 @@ export async function provenFixAll(
   plan: LocatedPlan,
   attempt: Recheck,
   options: FixAllOptions = {},
-): Promise<PlacedFix | undefined> {
+): Promise<AllRepairs | undefined> {
   const draft = new Draft(plan);
   const givenUp = new Set<string>();
   let current: LocatedPlan = plan;
@@ -110,7 +110,19 @@ export async function provenFixAll(
   if (edits.length === 0) return undefined;
   const left = keysOf(current.judgement.findings);
   const gone = openIn(plan.judgement.findings).filter((finding) => !left.has(keyOf(finding))).length;
-  return { title: `Fix ${counted(gone, "finding")}`, kind: "repair", edits, alsoChanges: [] };
+  return {
+    title: `Fix ${counted(gone, "finding")}`,
+    kind: "repair",
+    edits,
+    alsoChanges: [],
+    findingsGone: gone,
+  };
+}
+
+/** All repairs of a plan together. */
+export interface AllRepairs extends PlacedFix {
+  /** The number of its findings that are then gone. */
+  readonly findingsGone: number;
 }
 
 /** For a save, which must not take much longer than a breath. */
