@@ -11,6 +11,7 @@ import { limitedReturns } from "./network/faults/thin-returns.ts";
 import { endsAt } from "./network/topology/ends-at.ts";
 import { conductorsAt, networkGraph } from "./network/topology/network-graph.ts";
 import type { UnprotectedPath } from "./network/topology/network-topology.ts";
+import { portsOf } from "./network/topology/ports.ts";
 import type { NetworkResult } from "./network-result.ts";
 import { greatestProtectingA } from "./protected-behind.ts";
 import { bestRating, protectionRangeOfPart } from "./protection-range.ts";
@@ -243,10 +244,23 @@ export function tooGreatOnWay(
 
 /** Whether all of the current through a device flows through a conductor behind it. */
 export function carriesAllOf(judged: Judged, device: ProtectiveDevice, conductor: number): boolean {
+  // Without a solution only the least currents are known.
+  if (judged.result.scenarios.some(({ state }) => state !== "solved")) return false;
+  if (leadsToCharger(judged.network, conductor)) return false;
   const known = currentsThrough(judged);
   const throughA = known.get(device.index) ?? currentThroughDevice(judged, device);
   known.set(device.index, throughA);
   return withoutDust(throughA) <= flowIn(judged, conductor) * (1 + withinRounding);
+}
+
+/** What a charger sends is not the current of the loads, however great each is. */
+function leadsToCharger({ conductors, terminals, parts }: Network, index: number): boolean {
+  const { from, to } = conductors[index]!;
+  return [from, to].some((terminal) => {
+    const part = parts[terminals[terminal]!.part];
+    if (!part || part.kind === "battery") return false;
+    return portsOf(part).some(({ positive, does }) => does !== "draws" && positive === terminal);
+  });
 }
 
 /** By index of a device, filled on demand, A. */
@@ -254,7 +268,10 @@ const currentsThrough = workedOutOnce((_: Judged) => new Map<number, number>());
 
 function currentThroughDevice(judged: Judged, device: ProtectiveDevice): number {
   const part = partOf(judged.network, device);
-  if (part) return protectionRangeOfPart(judged, part).minA;
+  if (part) {
+    const { minA } = protectionRangeOfPart(judged, part);
+    return Math.max(minA, ...endsOf(judged.network, part).map(({ index }) => flowIn(judged, index)));
+  }
   const { place } = device;
   return place.at === "conductor" ? flowIn(judged, place.conductor) : Number.POSITIVE_INFINITY;
 }

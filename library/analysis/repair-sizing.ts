@@ -212,7 +212,7 @@ function ownNeedsOf({ circuits, network }: SizedPlan, { acceptedToo }: Acceptanc
   const judgedRuns = new Map(circuits.map(({ circuit }) => [circuit.record, circuit]));
   const carried = lazily(() => (network ? currentsBesideLoads(network) : new Map<number, number>()));
   const judgedRun = (run: Run): Run => {
-    const circuit = judgedRuns.get(run.record) ?? run;
+    const circuit = withCalmedLoad(judgedRuns.get(run.record) ?? run, network);
     const judged = network && circuit.inNetwork ? asInNetwork(circuit) : circuit;
     return acceptedToo ? { ...judged, accept: {} } : judged;
   };
@@ -264,6 +264,39 @@ function ownNeedsOf({ circuits, network }: SizedPlan, { acceptedToo }: Acceptanc
 
 const noLimits: RatingLimits = { mostA: new Map(), leastA: new Map() };
 
+/**
+ * By record of a run: the current once no inverter and no charger works below its lowest voltage any more, A. Below it they draw the
+ * more the thinner their conductors are: a repair ends that, and is not sized for it.
+ */
+const calmedCurrents = workedOutOnce((judged: Judged): ReadonlyMap<number, number> => {
+  const starved = new Set(
+    deviceVoltages(judged).flatMap(({ part, neededV, lasting }) =>
+      lasting && isBelow(lasting.voltageV, neededV) ? [part.index] : [],
+    ),
+  );
+  return supplyNeedsByRecord(judged, ({ index }) => starved.has(index));
+});
+
+/** In a network without a solution, at least what inverters and chargers draw at their lowest voltage. */
+function withCalmedLoad(run: Run, judged: Judged | undefined): Run {
+  const atLowestA = judged && run.loadIsLeast ? (allSupplyNeeds(judged).get(run.record) ?? 0) : 0;
+  if (atLowestA > run.loadA) return { ...run, loadA: atLowestA };
+  const calmedA = judged && calmedCurrents(judged).get(run.record);
+  if (calmedA === undefined) return run;
+  const loadA = Math.max(calmedA, run.lowVoltageA ?? 0);
+  return loadA < run.loadA ? { ...run, loadA } : run;
+}
+
+/** The legs of a path, each with the drop at its calmed current. */
+function calmedLegs(judged: Judged, way: WayDemand["way"]): readonly Leg[] {
+  const calmed = calmedCurrents(judged);
+  return legsOf(judged, way).map((leg) => {
+    const calmedA = calmed.get(leg.run.record) ?? leg.currentA;
+    if (calmedA >= leg.currentA) return leg;
+    return { ...leg, dropAt: (conductor) => (leg.dropAt(conductor) * calmedA) / leg.currentA };
+  });
+}
+
 function sized(run: Run, needs: FurtherNeeds, joint: JointSize | undefined): RunSizing | undefined {
   const atLeast = joint && { atLeast: joint.conductor };
   const enough = thinnestSufficient(run, { ...needs, ...atLeast });
@@ -284,9 +317,11 @@ function asInNetwork(circuit: Run): Run {
   return rest;
 }
 
+const allSupplyNeeds = workedOutOnce((judged: Judged) => supplyNeedsByRecord(judged));
+
 /** By record of a run: the current that it must carry beside its load, without headroom, A. */
 function currentsBesideLoads(judged: Judged): ReadonlyMap<number, number> {
-  const currents = new Map(supplyNeedsByRecord(judged));
+  const currents = new Map(allSupplyNeeds(judged));
   for (const [record, currentA] of solarNeedsByRecord(judged.network))
     currents.set(record, Math.max(currents.get(record) ?? 0, currentA));
   return currents;
@@ -343,7 +378,7 @@ function pathProblem(
   limits: readonly ExceededLimit[],
   { onlyFor }: { readonly onlyFor?: number } = {},
 ): PathProblem {
-  const onPaths = limits.map((limit) => ({ limit, legs: legsOf(judged, limit.way) }));
+  const onPaths = limits.map((limit) => ({ limit, legs: calmedLegs(judged, limit.way) }));
   const of = runsByName(onPaths.flatMap(({ legs }) => legs)).map((run) => ({
     run,
     conductors: sizesFrom(needs.sizingOf(run, undefined)?.conductor ?? run.conductor),
@@ -459,7 +494,7 @@ function pathSizing(
   sizeOf: (run: Run) => RunSizing | undefined,
 ): PathSizing | undefined {
   const { part } = limits[0]!;
-  const onPath = limits.map((limit) => ({ limit, legs: legsOf(judged, limit.way) }));
+  const onPath = limits.map((limit) => ({ limit, legs: calmedLegs(judged, limit.way) }));
   const runs = new Map(onPath.flatMap(({ legs }) => legs.map(({ run }) => [run.record, run])));
   const changed = new Map<number, RunSizing>();
   for (const [record, run] of runs) {

@@ -54,29 +54,24 @@ export function chargerInputA(charger: DcDcChargerPart): number {
 
 /**
  * By record of a run: the greatest current that an inverter at its cut-off voltage, or a charger at its minimum input voltage,
- * draws there, with the other loads of its scenario, A.
+ * draws there, with the other loads of its scenario, A. `isMeant`: the devices that count; all if left out.
  */
-export const supplyNeedsByRecord = (judged: Judged): ReadonlyMap<number, number> => {
+export function supplyNeedsByRecord(
+  judged: Judged,
+  isMeant: (part: InverterPart | DcDcChargerPart) => boolean = () => true,
+): ReadonlyMap<number, number> {
   const needs = new Map<number, number>();
   for (const part of judged.network.parts) {
-    const deviceA =
-      part.kind === "inverter"
-        ? inverterSupplyA(part)
-        : part.kind === "dcDcCharger"
-          ? chargerInputA(part)
-          : undefined;
-    if (deviceA === undefined) continue;
-    for (const { conductor, currentA } of supplyLoads(
-      judged,
-      part as InverterPart | DcDcChargerPart,
-      deviceA,
-    )) {
+    if (part.kind !== "inverter" && part.kind !== "dcDcCharger") continue;
+    if (!isMeant(part)) continue;
+    const deviceA = part.kind === "inverter" ? inverterSupplyA(part) : chargerInputA(part);
+    for (const { conductor, currentA } of supplyLoads(judged, part, deviceA)) {
       const record = judged.network.conductors[conductor]?.record ?? -1;
       needs.set(record, Math.max(needs.get(record) ?? 0, currentA));
     }
   }
   return needs;
-};
+}
 
 interface Judged {
   readonly network: Network;

@@ -82,6 +82,8 @@ export interface Leg {
   readonly run: Run;
   /** Its present share of the path's drop, V. */
   readonly dropV: number;
+  /** The present current, A. */
+  readonly currentA: number;
   /** The share with another conductor, at the present current, V. */
   dropAt(conductor: Conductor): number;
 }
@@ -112,7 +114,7 @@ export function legsOf({ network, result }: Judged, way: SupplyPath): readonly L
     .map(({ run, dropV, currentA }): Leg => {
       const ohm = (conductor: Conductor) => ohmAt({ ...run, conductor, loadA: currentA });
       const nowOhm = ohm(run.conductor);
-      return { run, dropV, dropAt: (conductor) => (dropV * ohm(conductor)) / nowOhm };
+      return { run, dropV, currentA, dropAt: (conductor) => (dropV * ohm(conductor)) / nowOhm };
     });
 }
 

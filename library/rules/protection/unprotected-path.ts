@@ -8,6 +8,7 @@ import { protectionRangeOfPart } from "../../analysis/protection-range.ts";
 import { carriesAllOf, leastOnWay, tooGreatOnWay } from "../../analysis/rating-demands.ts";
 import { mostAboveNeed, repairSizing } from "../../analysis/repair-sizing.ts";
 import { thinnestNeeded } from "../../analysis/sizing.ts";
+import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import type { NetworkConductor, ProtectiveDevice } from "../../model/network.ts";
 import { isDevice } from "../../model/part-roles.ts";
 import type { BuildSettings } from "../../model/plan-model.ts";
@@ -183,15 +184,42 @@ function fixesFor(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedPath
     carriesAllOf(judged, placed.protection, path.conductor);
   const { circuit } = runOf(plan, conductor.run);
   const matching = placed ? matchingFixes(plan, circuit, placed, "protection/unprotected-path") : [];
+  // Where others branch off, only a device that becomes lesser anyway, or the size that it gets anyway.
   const first = inLine
     ? matching
-    : matching.filter(({ changes }) => changes.every(({ record }) => record === conductor.record));
-  const inserted = insertingFixes(plan, judged, path, before && { belowA: before.ratingA });
+    : matching.filter(({ changes }) => new Set(changes.map(({ record }) => record)).size === 1);
+  const nearer = before ? [] : nearerFixes(plan, judged, path);
+  const belowA = before && (repairSizing(plan).ratingOf(before) ?? before.ratingA);
+  const inserted = [...nearer, ...insertingFixes(plan, judged, path, belowA === undefined ? {} : { belowA })];
   if (!placed || !before) return [...first, ...inserted];
   const thicker = thickerFixes(plan, conductor, before, inLine ? first : [...first, ...inserted]);
   const others = inLine ? [...thicker, ...inserted] : [...inserted, ...thicker];
   return [...first, ...others, ...(inLine ? [] : offeredRating(judged, path, placed))];
 }
+
+/** The device for a conductor nearer to the source that lacks one too, if it protects this one as well. */
+function nearerFixes(
+  plan: JudgedPlan,
+  judged: JudgedNetwork,
+  { conductor, way }: UnprotectedPath,
+): ProposedFix[] {
+  const paths = pathByConductor(judged);
+  const [nearest] = way.flatMap((index) => paths.get(index) ?? []);
+  const own = ampacityOf(judged.network.conductors[conductor]!.run);
+  if (!nearest || !own.judged) return [];
+  return insertingFixes(plan, judged, nearest).filter(({ changes }) =>
+    changes.every(({ record, ...change }) => {
+      const device = change.do === "set" && typeof change.value === "object" ? change.value : undefined;
+      const sameRecord = record === judged.network.conductors[nearest.conductor]!.record;
+      return sameRecord && (device === undefined || Number(device.ratingA) <= own.ampacityA);
+    }),
+  );
+}
+
+const pathByConductor = workedOutOnce(
+  ({ result }: JudgedNetwork): ReadonlyMap<number, UnprotectedPath> =>
+    new Map(result.topology.unprotected.map((path) => [path.conductor, path])),
+);
 
 /** The part at the other end of the conductor, such as the main fuse of a bank, if it is too great to protect the conductor. */
 function deviceBeyond(

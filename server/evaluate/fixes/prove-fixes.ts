@@ -331,7 +331,7 @@ function alsoChanging(fix: PlacedFix, others: readonly number[]): PlacedFix {
 /**
  * True if no circuit, cable or part has gone or lost its current, every scenario solved before is still solved, and no error or
  * warning is new or worse. Information does not count: thicker conductors increase a fault current, and a fuse may then state too
- * little.
+ * little. Where a collapse of the voltage ends, currents and drops are judged for the first time: what is found then is not new.
  */
 function addsNothing(before: LocatedPlan, after: CheckOutcome & { readonly state: "checked" }): boolean {
   const [had, has] = [before.judgement, after.judgement];
@@ -339,9 +339,12 @@ function addsNothing(before: LocatedPlan, after: CheckOutcome & { readonly state
   if (fewer || has.problems.length > had.problems.length) return false;
   if (!keepsNetwork(had, has)) return false;
   const known = keysOf(before.judgement.findings);
-  for (const [key, severity] of keysOf(after.judgement.findings)) {
+  const now = keysOf(after.judgement.findings);
+  const endsCollapse = [...known.keys()].some((key) => key.startsWith("voltage/collapse\n") && !now.has(key));
+  for (const [key, severity] of now) {
     if (severity === "hint" || severity === "info") continue;
     const was = known.get(key);
+    if (was === undefined && endsCollapse) continue;
     if (was === undefined || severityOrder[severity] < severityOrder[was]) return false;
   }
   return true;
