@@ -14,6 +14,12 @@ export class PieceTable {
     this.#pieces = [{ text: original, from: 0 }];
   }
 
+  copy(): PieceTable {
+    const table = new PieceTable(this.#original);
+    table.#pieces = this.#pieces;
+    return table;
+  }
+
   get text(): string {
     return this.#pieces.map(({ text }) => text).join("");
   }

@@ -65,15 +65,15 @@ export interface FixAllOptions {
 /**
  * See `Checker.fixAll`. Causes come before symptoms, and shared conductors before branches. Each round applies one repair a circuit
  * and checks the plan again; the next round starts from its findings. A repair is given up if its finding remains. If a new finding
- * appears, or something else changes, and the cause is unknown, the next round tries half of them. One that was given up is tried
- * once more when others have changed the plan.
+ * appears, or something else changes, and the cause is unknown, the next round tries half of them. One alone that brings new findings is
+ * tried together with their repairs. One that was given up is tried once more when others have changed the plan.
  */
 export async function provenFixAll(
   plan: LocatedPlan,
   attempt: Recheck,
   options: FixAllOptions = {},
 ): Promise<AllRepairs | undefined> {
-  const draft = new Draft(plan);
+  let draft = new Draft(plan);
   const givenUp = new Set<string>();
   let current: LocatedPlan = plan;
   let most = Number.POSITIVE_INFINITY;
@@ -100,7 +100,19 @@ export async function provenFixAll(
     } else if (inVain.length > 0 && inVain.length < round.length) {
       for (const { key } of inVain) givenUp.add(key);
     } else if (round.length === 1) {
-      for (const { key } of round) givenUp.add(key);
+      const together =
+        after.state === "checked" && inVain.length === 0 && !options.oneRecordEach
+          ? await withFollowing(
+              current,
+              { draft, repair: round[0]!, after: after as LocatedPlan },
+              attempt,
+              options,
+            )
+          : undefined;
+      if (together) {
+        ({ draft, plan: current } = together);
+        changedSince = givenUp.size > 0;
+      } else for (const { key } of round) givenUp.add(key);
       most = Number.POSITIVE_INFINITY;
     } else {
       most = Math.floor(round.length / 2);
@@ -125,6 +137,44 @@ export interface AllRepairs extends PlacedFix {
   readonly findingsGone: number;
 }
 
+/**
+ * A repair that brings new findings, together with the repairs of those: a greater fuse, and a thicker conductor behind it. Undefined if
+ * a finding is left that was not there.
+ */
+async function withFollowing(
+  before: LocatedPlan,
+  { draft, repair, after }: { readonly draft: Draft; readonly repair: Repair; readonly after: LocatedPlan },
+  attempt: Recheck,
+  options: FixAllOptions,
+): Promise<{ readonly draft: Draft; readonly plan: LocatedPlan } | undefined> {
+  const known = keysOf(before.judgement.findings);
+  const trial = draft.copy();
+  trial.apply(repair.fix.edits);
+  const changes = [...repair.changes];
+  let plan = after;
+  for (let step = 0; step < mostFollowing; step++) {
+    const added = openIn(plan.judgement.findings).filter(
+      (finding) => finding.severity !== "info" && !known.has(keyOf(finding)),
+    );
+    const following = roundOf(plan, added.toSorted(bySubject), new Set(), options);
+    if (following.length === 0) return undefined;
+    trial.apply(following.flatMap(({ fix }) => fix.edits));
+    changes.push(...following.flatMap((one) => one.changes));
+    const next = await attempt(trial.texts());
+    if (next.state !== "checked" || keysOf(next.judgement.findings).has(keyOf(repair.finding)))
+      return undefined;
+    plan = next as LocatedPlan;
+    if (addsNothing(before, next)) {
+      const others = otherRecordsChanged(changes, givenIn(before), givenIn(next));
+      return others?.length === 0 ? { draft: trial, plan } : undefined;
+    }
+  }
+  return undefined;
+}
+
+/** A repair that needs more than this is none. */
+const mostFollowing = 2;
+
 /** For a save, which must not take much longer than a breath. */
 const mostRuns = 40;
 
@@ -135,6 +185,12 @@ class Draft {
 
   constructor(plan: LocatedPlan) {
     this.#plan = plan;
+  }
+
+  copy(): Draft {
+    const draft = new Draft(this.#plan);
+    for (const [uri, table] of this.#files) draft.#files.set(uri, table.copy());
+    return draft;
   }
 
   apply(edits: readonly Edit[]): void {
