@@ -197,7 +197,7 @@ function fixesFor(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedPath
   return [...first, ...others, ...(inLine ? [] : offeredRating(judged, path, placed))];
 }
 
-/** The device for a conductor nearer to the source that lacks one too, if it protects this one as well. */
+/** The repair of a conductor nearer to the source that lacks a device too, if that device protects this one as well. */
 function nearerFixes(
   plan: JudgedPlan,
   judged: JudgedNetwork,
@@ -207,12 +207,14 @@ function nearerFixes(
   const [nearest] = way.flatMap((index) => paths.get(index) ?? []);
   const own = ampacityOf(judged.network.conductors[conductor]!.run);
   if (!nearest || !own.judged) return [];
-  return insertingFixes(plan, judged, nearest).filter(({ changes }) =>
-    changes.every(({ record, ...change }) => {
-      const device = change.do === "set" && typeof change.value === "object" ? change.value : undefined;
-      const sameRecord = record === judged.network.conductors[nearest.conductor]!.record;
-      return sameRecord && (device === undefined || Number(device.ratingA) <= own.ampacityA);
-    }),
+  return insertingFixes(plan, judged, nearest).filter(
+    ({ kind, changes }) =>
+      kind === "repair" &&
+      changes.every(({ record, ...change }) => {
+        const device = change.do === "set" && typeof change.value === "object" ? change.value : undefined;
+        const sameRecord = record === judged.network.conductors[nearest.conductor]!.record;
+        return sameRecord && (device === undefined || Number(device.ratingA) <= own.ampacityA);
+      }),
   );
 }
 
