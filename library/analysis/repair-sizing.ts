@@ -284,7 +284,14 @@ function withCalmedLoad(run: Run, judged: Judged | undefined): Run {
   const calmedA = judged && calmedCurrents(judged).get(run.record);
   if (calmedA === undefined) return run;
   const loadA = Math.max(calmedA, run.lowVoltageA ?? 0);
-  return loadA < run.loadA ? { ...run, loadA } : run;
+  if (loadA >= run.loadA) return run;
+  const { currentA, continuousA } = run.forHours ?? {};
+  const forHours = currentA !== undefined &&
+    continuousA !== undefined && {
+      currentA: Math.min(currentA, loadA),
+      continuousA: Math.min(continuousA, loadA),
+    };
+  return { ...run, loadA, ...(forHours && { forHours }) };
 }
 
 /** The legs of a path, each with the drop at its calmed current. */
