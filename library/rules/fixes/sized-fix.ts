@@ -45,7 +45,7 @@ export function sizedFixes(circuit: Run, sizing: Sizing | RunSizing | undefined)
 
 /** Stated where a repair makes a conductor thicker than repairs usually may. */
 export const beyondNeedInWords =
-  " (more than two sizes above its own need, as nothing thinner meets the limit)";
+  " (more than two sizes above its own need, as no thinner size meets the limit)";
 
 /** The changes from a run to its sizing, and in words: "6 AWG with a 50 A fuse". */
 export function sizedChanges(

@@ -84,8 +84,18 @@ testRule(startingCurrent, [
     name: "two batteries share the start: 35 A through the fuse of each",
     plan: pair(70),
     finds: [
-      { subject: "one", on: "ratingA", message: "The 10 A fuse opens within 0.5 s", fixes: "no fix" },
-      { subject: "other", on: "ratingA", message: "The 10 A fuse opens within 0.5 s", fixes: "no fix" },
+      {
+        subject: "one",
+        on: "ratingA",
+        message: "The 10 A fuse opens within 0.5 s",
+        fixes: [{ title: "Use a 15 A fuse", gives: { ratingA: 15 } }],
+      },
+      {
+        subject: "other",
+        on: "ratingA",
+        message: "The 10 A fuse opens within 0.5 s",
+        fixes: [{ title: "Use a 15 A fuse", gives: { ratingA: 15 } }],
+      },
     ],
   },
   { name: "two batteries share the start: just below that", plan: pair(69), finds: "nothing" },
@@ -110,8 +120,8 @@ testRule(startingCurrent, [
         subject: "main",
         on: "ratingA",
         message:
-          'The 10 A fuse opens within 0.5 s (unconfirmed figure) at 35 A in "everything on, pump starting", the start of pump (0.5 s, as usual)',
-        fixes: "no fix",
+          'The 10 A fuse opens within 0.5 s (unconfirmed figure) at 35 A in "everything on, pump starting", the start of pump (0.5 s, as usual): use a 15 A fuse.',
+        fixes: [{ title: "Use a 15 A fuse", gives: { ratingA: 15 } }],
       },
     ],
   },

@@ -1,4 +1,9 @@
-import { devicesOpenedByStarts, type OpensAtStart, opensAtStart } from "../../analysis/motor-start.ts";
+import {
+  devicesOpenedByStarts,
+  type OpensAtStart,
+  opensAtStart,
+  startsThroughDevices,
+} from "../../analysis/motor-start.ts";
 import { repairSizing } from "../../analysis/repair-sizing.ts";
 import { motorStart } from "../../standards/device-practice.ts";
 import { timeCurrentGates } from "../../standards/time-current-gates.ts";
@@ -81,7 +86,13 @@ function fixesFor(
   const sizing = repairSizing(plan);
   const ratingA = sizing.ratingOf(placed.protection);
   if (ratingA === undefined || ratingA <= placed.protection.ratingA) return [];
-  if (opensAtStart({ ...opens, device: { ...placed.protection, ratingA } })) return [];
+  const { network: judged } = plan;
+  const starts = judged ? startsThroughDevices(judged.network, judged.result) : [];
+  const isLeft = starts.some(
+    ({ device, ...start }) =>
+      device.index === opens.device.index && opensAtStart({ ...start, device: { ...device, ratingA } }),
+  );
+  if (isLeft) return [];
   return conductor ? sizedFixes(conductor.run, sizing.ofRun(conductor.run)) : [ratingFix(placed, ratingA)];
 }
 
