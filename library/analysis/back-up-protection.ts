@@ -1,5 +1,6 @@
 import type { Network, ProtectiveDevice } from "../model/network.ts";
 import type { TestedBehind } from "../model/run.ts";
+import { greatestVoltage } from "./charging-voltages.ts";
 import { interruptsA } from "./choose-device.ts";
 import { withstandOf } from "./fault-withstand.ts";
 import { groupedBy } from "./grouped-by.ts";
@@ -27,7 +28,7 @@ export function isBackedUp(
   return (
     upstream.length > 0 &&
     upstream.every((above) => {
-      if ((interruptsA(above) ?? 0) < shortA) return false;
+      if ((interruptsA(above, greatestVoltage(network, above)) ?? 0) < shortA) return false;
       const combined =
         tested !== undefined &&
         above.family === tested.family &&

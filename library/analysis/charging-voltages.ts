@@ -1,4 +1,4 @@
-import type { Network } from "../model/network.ts";
+import { conductorWith, type Network, type ProtectiveDevice } from "../model/network.ts";
 import { isDevice } from "../model/part-roles.ts";
 import { networkGraph } from "./network/topology/network-graph.ts";
 import { workedOutOnce } from "./worked-out-once.ts";
@@ -27,3 +27,13 @@ export const chargingVoltages: (network: Network) => ReadonlyMap<number, number>
     return found;
   },
 );
+
+/** The greatest direct voltage that a device may have to interrupt, V: the nominal one of its circuit, or that of a charger on it. */
+export function greatestVoltage(network: Network, device: ProtectiveDevice): number {
+  const { place } = device;
+  const part = place.at === "part" ? network.parts[place.part] : undefined;
+  const conductor = conductorWith(network, device);
+  const nominalV = conductor?.run.systemV ?? (part && isDevice(part) ? part.systemV : 0);
+  const record = conductor?.record ?? part?.record ?? -1;
+  return Math.max(nominalV, chargingVoltages(network).get(record) ?? 0);
+}

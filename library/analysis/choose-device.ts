@@ -88,10 +88,14 @@ export function oneMoreLike(like: Protection, systemV: number): Omit<ChosenDevic
 }
 
 /**
- * Interrupting rating of a device, A: as the plan states it, else the requirement of its family's standard. Undefined:
- * unknown.
+ * Interrupting rating of a device, A: as the plan states it, else the requirement of its family's standard. Undefined: unknown, also at
+ * a voltage, V, that is above the one for which it is stated.
  */
-export function interruptsA({ family, interruptingA }: Protection): number | undefined {
+export function interruptsA(
+  { family, interruptingA, interruptingAtV = Number.POSITIVE_INFINITY }: Protection,
+  voltageV = 0,
+): number | undefined {
+  if (voltageV > interruptingAtV) return undefined;
   return interruptingA ?? (family && families[family].breakingCapacityA) ?? undefined;
 }
 

@@ -5,7 +5,7 @@ import { terminalC } from "./part-properties.ts";
 import { amount, listOf, oneOf } from "./property.ts";
 import type { Property } from "./property-table.ts";
 import { propertyTable, type ValuesOf } from "./property-table.ts";
-import type { Protection, Refusal, TestedBehind } from "./run.ts";
+import type { BehaviourInShort, Refusal, TestedBehind } from "./run.ts";
 import { statedInPlan } from "./stated-in-plan.ts";
 
 /** 6,000 A is the maximum standard rating in NFPA 70, 240.6(A) (from memory). */
@@ -78,6 +78,7 @@ const testedBehind = {
 
 /** The maker's statements on a device in a short. The same for a device in a conductor and for one that is a part. */
 export const behaviourInShort = {
+  interruptingAtV: voltageRating,
   openingTimes,
   letThroughA2s: amount("an energy", "A²s", joule),
   withstandA2s: amount("an energy", "A²s", joule),
@@ -88,10 +89,17 @@ type WrittenBehaviour = ValuesOf<typeof behaviourInShort>;
 
 /** The same in the model. `source`: the builder's own source of the figures. */
 export function behaviourOf(
-  { openingTimes: stated, letThroughA2s, withstandA2s, testedBehind: tested }: WrittenBehaviour,
+  {
+    interruptingAtV,
+    openingTimes: stated,
+    letThroughA2s,
+    withstandA2s,
+    testedBehind: tested,
+  }: WrittenBehaviour,
   source?: string,
-): Pick<Protection, "opening" | "letThroughA2s" | "withstandA2s" | "testedBehind"> {
+): BehaviourInShort {
   return {
+    ...(interruptingAtV !== undefined && { interruptingAtV }),
     ...(stated && {
       opening: {
         gates: stated.map(({ atPercent, afterS, withinS }) => ({

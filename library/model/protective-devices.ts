@@ -44,11 +44,12 @@ export function placeDevices(
 
 function protectionIn(part: DevicePart): Protection {
   const { ratingA, writtenAs, family, interruptingA, ratedV, price } = part;
-  const { opening, letThroughA2s, withstandA2s, testedBehind } = part;
+  const { interruptingAtV, opening, letThroughA2s, withstandA2s, testedBehind } = part;
   return {
     ...{ ratingA, writtenAs },
     ...(family !== undefined && { family }),
     ...(interruptingA !== undefined && { interruptingA }),
+    ...(interruptingAtV !== undefined && { interruptingAtV }),
     ...(ratedV !== undefined && { ratedV }),
     ...(price !== undefined && { price }),
     ...(opening && { opening }),

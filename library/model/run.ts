@@ -164,6 +164,8 @@ export interface Protection {
   /** The same as the plan writes it, in the unit of its property: `{ distanceIn: 7 }`. Present if distanceM is. */
   readonly distanceGiven?: Readonly<Partial<Record<"distanceIn" | "distanceMm", number>>>;
   readonly interruptingA?: number;
+  /** Direct voltage for which its interrupting rating is stated, V; absent if not stated. */
+  readonly interruptingAtV?: number;
   /** Rated direct voltage, as marked on it, V. */
   readonly ratedV?: number;
   /** As the builder states them; those of a fuse follow from its family otherwise. */
@@ -178,6 +180,12 @@ export interface Protection {
   /** Price of one, in the build's currency. */
   readonly price?: number;
 }
+
+/** The statements on a device in a short. */
+export type BehaviourInShort = Pick<
+  Protection,
+  "interruptingAtV" | "opening" | "letThroughA2s" | "withstandA2s" | "testedBehind"
+>;
 
 /** A combination that the makers tested: behind a device of this family, rated this or less, it interrupts this much. */
 export interface TestedBehind {

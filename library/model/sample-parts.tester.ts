@@ -25,6 +25,7 @@ export const sampleParts: {
       openingTimes: [{ atPercent: 200, withinS: 60 }],
       letThroughA2s: 9_000,
       withstandA2s: 3_000,
+      interruptingAtV: 24,
     },
   ],
   shunt: [{ ratedA: 100 }],

@@ -3,6 +3,15 @@ import type { FuseFamily } from "./sizes.ts";
 /** The behaviour of a fuse or breaker in a short, as its maker states it. */
 export interface DeviceInShort {
   /**
+   * Direct voltage for which its interrupting rating is stated, V. Above 0, up to 1,500.
+   * A breaker that interrupts 5,000 A at 12 V may interrupt far less at 48 V.
+   *
+   * Left out: taken as at least the greatest voltage of its circuit.
+   *
+   * Example: `interruptingAtV: 24`
+   */
+  readonly interruptingAtV?: number;
+  /**
    * Its opening times, as its maker states them, from the least current to the greatest: up to 20.
    *
    * Left out: taken from the family's standard; for a breaker or no family at all, as not known. Faults are then judged by its

@@ -1,3 +1,4 @@
+import { greatestVoltage } from "../../library/analysis/charging-voltages.ts";
 import { familyData, interruptsA } from "../../library/analysis/choose-device.ts";
 import type { DeviceFault } from "../../library/analysis/network-result.ts";
 import type { Network, NetworkConductor, ProtectiveDevice } from "../../library/model/network.ts";
@@ -78,9 +79,11 @@ function interruptingRow(network: Network, device: DeviceFault, severalHere: boo
     sources.length > 0 ? `fed by ${markdownWords(listInWords(sources, 3))}` : "",
     device.estimated ? estimated : "",
   ].filter((part) => part !== "");
-  const capacityA = interruptsA(stated);
+  const capacityA = interruptsA(stated, greatestVoltage(network, stated));
   if (capacityA === undefined) {
-    const unknown = [...fed, "its interrupting rating is not known, so not judged"].join("; ");
+    const unknown = [...fed, "its interrupting rating at this voltage is not known, so not judged"].join(
+      "; ",
+    );
     return limitRow(what, `up to ${withUnit(device.greatestA, "A")}`, unknown, "", "");
   }
   const [greatest, can] = formatDistinct(device.greatestA, capacityA);

@@ -1,16 +1,15 @@
-import type { Protection } from "../../model/run.ts";
+import type { BehaviourInShort, Protection } from "../../model/run.ts";
 import { formatExact, withUnit } from "../../rules/wording/format-number.ts";
 import { type Property, stated, text } from "./property.ts";
 
-type InShort = Pick<Protection, "opening" | "letThroughA2s" | "withstandA2s" | "testedBehind">;
-
 /** The builder's statements on a device in a short; `in front`: the beginning of ids and words of a device in a conductor. */
 export function propertiesInShort(
-  { opening, letThroughA2s, withstandA2s, testedBehind }: InShort,
+  { interruptingAtV, opening, letThroughA2s, withstandA2s, testedBehind }: BehaviourInShort,
   inFront: { readonly id: string; readonly words: string } = { id: "", words: "" },
 ): Property[] {
   const { id, words } = inFront;
   return [
+    ...stated(`${id}interruptingAtV`, `${words}interrupting rating is stated for`, interruptingAtV, "V"),
     ...(opening ? [text(`${id}openingTimes`, `${words}opens`, openingInWords(opening))] : []),
     ...stated(`${id}letThroughA2s`, `${words}lets through`, letThroughA2s, "A²s"),
     ...stated(`${id}withstandA2s`, `${words}withstands`, withstandA2s, "A²s"),

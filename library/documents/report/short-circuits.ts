@@ -1,3 +1,4 @@
+import { greatestVoltage } from "../../analysis/charging-voltages.ts";
 import { familyData, interruptsA } from "../../analysis/choose-device.ts";
 import type { DeviceFault } from "../../analysis/network-result.ts";
 import {
@@ -21,7 +22,9 @@ export function shortCircuitTable({ network, result }: JudgedNetwork, { numbered
   const faults = result.faults.devices.flatMap((fault): StatedFault[] => {
     const stated = network.devices[fault.device];
     const on = stated && placeOf(network, stated);
-    return on ? [{ ...fault, on, stated, capacityA: interruptsA(stated) }] : [];
+    return on
+      ? [{ ...fault, on, stated, capacityA: interruptsA(stated, greatestVoltage(network, stated)) }]
+      : [];
   });
   return tableOf<StatedFault>(
     {
@@ -35,7 +38,7 @@ export function shortCircuitTable({ network, result }: JudgedNetwork, { numbered
           : []),
         ...(faults.some(({ capacityA }) => capacityA === undefined)
           ? [
-              "Not known: neither the plan nor the standard of its family states its interrupting rating; it was not judged.",
+              "Not known: neither the plan nor the standard of its family states its interrupting rating at the voltage of its circuit; it was not judged.",
             ]
           : []),
       ],

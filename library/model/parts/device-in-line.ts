@@ -7,7 +7,7 @@ import {
   ratingOfDevice,
   voltageRating,
 } from "../protection-properties.ts";
-import type { Protection } from "../run.ts";
+import type { BehaviourInShort, Protection } from "../run.ts";
 import { terminal } from "../terminal-property.ts";
 import type { FigureContext, InsideConnection, PartState } from "./define-part.ts";
 import { defaulted, input, optional, required } from "./part-property.ts";
@@ -29,6 +29,7 @@ export const ofEveryDevice = {
   ratedV: optional(voltageRating, { words: "voltage rating", details: true }),
   ...terminalRating,
   milliohm: defaulted(resistanceOrNone(1_000), 0, { words: "resistance" }),
+  interruptingAtV: input(behaviourInShort.interruptingAtV),
   openingTimes: input(behaviourInShort.openingTimes),
   letThroughA2s: input(behaviourInShort.letThroughA2s),
   withstandA2s: input(behaviourInShort.withstandA2s),
@@ -58,8 +59,7 @@ export const inLine = {
 } as const;
 
 /** Figures of a device beside its properties: those of a {@link Protection}, and its place. */
-export interface DeviceFigures
-  extends Pick<Protection, "writtenAs" | "opening" | "letThroughA2s" | "withstandA2s" | "testedBehind"> {
+export interface DeviceFigures extends Pick<Protection, "writtenAs">, BehaviourInShort {
   /** Index of the terminal that it is mounted on, if there is one. */
   readonly mountedOn?: number;
   /** Nominal voltage of its island, V. */

@@ -10,6 +10,8 @@ const plan = (bank: string, protect: string, more = "", voltage = 12) => `
 `;
 const blade = `{ ratingA: 40, family: "ISO 8820-3 Type E", distanceIn: 6 }`;
 const strip = `{ ratingA: 40, family: "ISO 8820-5 Type SF 30", distanceIn: 6 }`;
+const ratedAt = (atV: number) =>
+  `{ ratingA: 40, family: "circuit breaker", interruptingA: 5_000, interruptingAtV: ${atV}, ratedV: 60, distanceIn: 6 }`;
 /** 3 ft of 1/0 AWG have 0.301 mΩ at 20 °C: 12.85 V / (12.85 V / 1,500 A + 0.301 mΩ) = 1,449 A remain at the bus bar. */
 const behindMain = (protect: string) => `
   build({ insulationC: 75 });
@@ -41,6 +43,63 @@ const tested = (family: string, ratingA: number, interruptingA: number) =>
 testRule(protectionInterrupting, [
   { name: "a lone circuit: nothing tells what feeds it", circuits: [{}], finds: "nothing" },
   { name: "just what the family interrupts", plan: plan("shortCircuitA: 1000", blade), finds: "nothing" },
+  {
+    name: "a rating that is stated for the voltage of its circuit",
+    plan: plan("shortCircuitA: 1000", ratedAt(12)),
+    finds: "nothing",
+  },
+  {
+    name: "a rating that is stated for less voltage than its circuit has",
+    plan: plan("nominalV: 24, shortCircuitA: 1000", ratedAt(12), "", 24),
+    finds: [
+      {
+        subject: "Pump",
+        on: "protect.interruptingAtV",
+        severity: "warning",
+        message:
+          "The 40 A breaker can interrupt 5,000 A at 12 V, its circuit has 24 V, and a short right behind it draws 1,000 A: use a breaker that interrupts 1,000 A at 24 V, and state both (interruptingA, interruptingAtV).",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a rating that is stated for the nominal voltage, below that of a charger: information",
+    plan: `${plan("shortCircuitA: 1000", ratedAt(12))}
+      const charger = shoreCharger({ outputA: 5, outputV: 14.4 });
+      circuit({ name: "Charger", from: bank.positive, to: charger, oneWayFt: 2, gauge: 12, protect: { ratingA: 10, family: "ISO 8820-3 Type C" } });`,
+    finds: [
+      {
+        subject: "Pump",
+        on: "protect.interruptingAtV",
+        severity: "info",
+        message: "The 40 A breaker can interrupt 5,000 A at 12 V, its circuit is charged with 14.4 V",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a device upstream whose rating is stated for less voltage protects none behind it",
+    plan: panel({
+      ofMain: ", interruptingAtV: 10",
+      ofPanel: tested("UL 248-15 Class T", 110, 10_000),
+    }),
+    finds: [
+      {
+        subject: "panel",
+        on: "",
+        severity: "info",
+        message: "A short in a branch of the panel draws up to 2,640 A",
+        fixes: "no fix",
+      },
+      {
+        subject: "feed",
+        on: "protect.interruptingAtV",
+        severity: "warning",
+        message: "The 110 A fuse can interrupt 20,000 A at 10 V, its circuit has 12 V",
+        fixes: "no fix",
+      },
+    ],
+  },
   {
     name: "just more than the family interrupts",
     plan: plan("shortCircuitA: 1001", blade),

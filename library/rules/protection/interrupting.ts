@@ -1,5 +1,12 @@
 import { isBackedUp } from "../../analysis/back-up-protection.ts";
-import { type ChosenDevice, chooseDevice, familyData } from "../../analysis/choose-device.ts";
+import { greatestVoltage } from "../../analysis/charging-voltages.ts";
+import {
+  type ChosenDevice,
+  chooseDevice,
+  type DeviceNeed,
+  familyData,
+  interruptsA,
+} from "../../analysis/choose-device.ts";
 import { groupedBy } from "../../analysis/grouped-by.ts";
 import { type Family, isMadeRating } from "../../analysis/made-ratings.ts";
 import type { DeviceFault, FaultResult } from "../../analysis/network-result.ts";
@@ -28,7 +35,8 @@ export const protectionInterrupting = defineRule<Values>({
   fixable: true,
   acceptable: true,
   // Needs the maximum fault current of each device, and which of them is the first from the bank. An error only if all of it is
-  // certain; info if another device may help, or if only a marking shows the capacity.
+  // certain; info if another device may help, or if only a marking shows the capacity. A warning if the capacity is stated for less
+  // voltage.
   check: (plan) =>
     inNetwork(plan, (judged) => {
       const behindAnother = new Set(judged.result.topology.devicePairs.map(({ downstream }) => downstream));
@@ -42,13 +50,17 @@ export const protectionInterrupting = defineRule<Values>({
         const behind = panel ? { ...fault, greatestA: shortAtPanel(judged, panel, fault) } : fault;
         const tested = placed.protection.testedBehind ?? panel?.testedBehind;
         if (!first && isBackedUp(judged, placed.protection, behind.greatestA, tested)) return [];
-        if (!isBeyond(placed.protection, behind.greatestA)) return [];
+        const forLess = ratedForLess(judged, placed);
+        const isWeak = isBeyond(placed.protection, behind.greatestA);
+        if (!isWeak && !forLess) return [];
         const accepts = (placed.conductor?.run ?? placed.part)?.accept["protection/interrupting"]?.trim();
         if (place && !accepts) {
           branches.push({ place, placed, fault: behind });
           return [];
         }
-        const { at, capacity, fixes, severity } = judgedDevice(placed, behind, first);
+        if (!isWeak && forLess)
+          return [{ ...foundAtVoltage(placed, behind, { forLess, first }), related: sources(judged, fault) }];
+        const { at, capacity, fixes, severity } = judgedDevice(judged, placed, { fault: behind, first });
         const values: DeviceValues = {
           device: placed.device,
           shortA: behind.greatestA,
@@ -76,6 +88,7 @@ export const protectionInterrupting = defineRule<Values>({
     }),
   message(values) {
     if ("place" in values) return placeMessage(values);
+    if ("atV" in values) return voltageMessage(values);
     const { device, shortA, estimated, capacity, wayOut: way } = values;
     const guessed = estimated ? " (estimated: no internal resistance is stated)" : "";
     if (!capacity) {
@@ -155,7 +168,69 @@ function placeMessage({ place, branches, shortA, estimated }: PlaceValues): stri
   return `A short in a branch of ${place} draws up to ${withUnit(shortA, "A")}${guessed}, which may exceed the interrupting rating of ${fuses}: ask the makers which device upstream protects them, and state it (testedBehind, or letThroughA2s and withstandA2s).`;
 }
 
-type Values = DeviceValues | PlaceValues;
+type Values = DeviceValues | PlaceValues | VoltageValues;
+
+interface VoltageValues extends AtVoltage {
+  readonly device: Device;
+  readonly shortA: number;
+  readonly estimated: boolean;
+  readonly wayOut: string;
+}
+
+/** A device whose interrupting rating is stated for less voltage than its circuit has. */
+interface AtVoltage {
+  readonly capacityA: number;
+  readonly atV: number;
+  /** The greatest voltage of its circuit, V. */
+  readonly voltageV: number;
+  /** Its circuit has that voltage only while it is charged. */
+  readonly charging: boolean;
+}
+
+/** Undefined: its rating is not known, or not stated for less. */
+function ratedForLess(
+  { network }: JudgedNetwork,
+  { protection, systemV }: PlacedDevice,
+): AtVoltage | undefined {
+  const { interruptingAtV: atV } = protection;
+  const capacityA = interruptsA(protection);
+  const voltageV = greatestVoltage(network, protection);
+  if (atV === undefined || capacityA === undefined || !exceeds(voltageV, atV)) return undefined;
+  return { capacityA, atV, voltageV, charging: !exceeds(systemV, atV) };
+}
+
+/** A warning: no rule leads from the rating at one voltage to that at another. A voltage that equals the nominal one may mean the system. */
+function foundAtVoltage(
+  placed: PlacedDevice,
+  { greatestA, estimated }: DeviceFault,
+  { forLess, first }: { readonly forLess: AtVoltage; readonly first: boolean },
+): Found<Values> {
+  const { device, subject, properties } = placed;
+  const { voltageV, charging } = forLess;
+  const needed = `use a ${device.kind} that interrupts ${statedWithUnit(upwards(greatestA), "A")} at ${withUnit(voltageV, "V")}, and state both (interruptingA, interruptingAtV)`;
+  return {
+    subject,
+    at: within(properties, "interruptingAtV"),
+    severity: charging || !first ? "info" : "warning",
+    values: { ...forLess, device, shortA: greatestA, estimated, wayOut: needed },
+  };
+}
+
+function voltageMessage({
+  device,
+  capacityA,
+  atV,
+  voltageV,
+  charging,
+  shortA,
+  estimated,
+  ...values
+}: VoltageValues): string {
+  const guessed = estimated ? " (estimated: no internal resistance is stated)" : "";
+  const [at, has] = formatDistinctWithUnit(atV, voltageV, "V");
+  const circuit = charging ? `is charged with ${has}` : `has ${has}`;
+  return `${theDevice(device)} can interrupt ${withUnit(capacityA, "A")} at ${at}, its circuit ${circuit}, and a short right behind it draws ${withUnit(shortA, "A")}${guessed}: ${values.wayOut}.`;
+}
 
 interface PlaceValues {
   /** The panel or bus bar, or a device of its own. */
@@ -196,12 +271,17 @@ interface FoundAtDevice {
  * `first`: no other device is between it and the bank that could help it. The standard lets another one help, and only the makers
  * know whether it does.
  */
-function judgedDevice(placed: PlacedDevice, fault: DeviceFault, first: boolean): FoundAtDevice {
+function judgedDevice(
+  { network }: JudgedNetwork,
+  placed: PlacedDevice,
+  { fault, first }: { readonly fault: DeviceFault; readonly first: boolean },
+): FoundAtDevice {
   const { protection } = placed;
   const capacity = capacityOf(protection);
   const on = protection.interruptingA === undefined ? protection.family && "family" : "interruptingA";
   const at: At = on ? within(placed.properties, on) : placed.at;
-  const fixes = otherDevice(placed, fault);
+  const voltageV = greatestVoltage(network, protection);
+  const fixes = otherDevice(placed, { systemV: voltageV, interruptA: fault.greatestA });
   // Of these only a marking shows it, and the plan need not repeat it.
   const isMarked = !capacity && protection.family !== undefined;
   if (!first || isMarked) return { at, severity: "info", capacity, fixes };
@@ -231,11 +311,11 @@ function leastOfAnyFamily(ratingA: number): number | undefined {
 }
 
 /** The same rating in a family that can interrupt it. A breaker is left to the builder: it may be the switch as well. */
-function otherDevice(placed: PlacedDevice, fault: DeviceFault): ProposedFix[] {
-  const { protection, device, systemV } = placed;
+function otherDevice(placed: PlacedDevice, need: Omit<DeviceNeed, "ratingA">): ProposedFix[] {
+  const { protection, device } = placed;
   const { ratingA, family } = protection;
   if (device.kind === "breaker" || family === marked) return [];
-  const chosen = chooseDevice({ ratingA, systemV, interruptA: fault.greatestA });
+  const chosen = chooseDevice({ ratingA, ...need });
   if (!chosen) return [];
   // Without a stated family, the builder may have another one in mind.
   const kind = family || protection.interruptingA !== undefined ? chosenKind(chosen) : "suggestion";
@@ -258,8 +338,16 @@ function changesFor(
   if (protection.writtenAs === "number") return [{ do: "set", ...properties, value: chosenValue(chosen) }];
   const changes = chosenChanges(chosen, properties);
   // The existing device's marking does not apply to the new one.
-  const stale = protection.interruptingA !== undefined && chosen.interruptingA === undefined;
-  return stale ? [...changes, { do: "remove", ...within(properties, "interruptingA") }] : changes;
+  const stale = [
+    ...(protection.interruptingA !== undefined && chosen.interruptingA === undefined
+      ? ["interruptingA"]
+      : []),
+    ...(protection.interruptingAtV !== undefined ? ["interruptingAtV"] : []),
+  ];
+  return [
+    ...changes,
+    ...stale.map((property): Change => ({ do: "remove", ...within(properties, property) })),
+  ];
 }
 
 function buyOne({ device }: PlacedDevice, { greatestA }: DeviceFault): string {

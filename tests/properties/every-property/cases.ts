@@ -86,6 +86,12 @@ function inShort(path: string, prefix: string, given: Values): readonly Row[] {
     [`${prefix}openingTimes.0.withinS`, withstand, [0.01, 4], stated],
     [`${prefix}letThroughA2s`, withstand, [100, 1e6], given],
     [`${prefix}withstandA2s`, interrupting, [1, 1e9], weak],
+    [
+      `${prefix}interruptingAtV`,
+      interrupting,
+      [undefined, 6],
+      { ...given, [`${path}interruptingA`]: 20_000 },
+    ],
     [`${prefix}testedBehind`, interrupting, [undefined, tested], weak],
     [`${prefix}testedBehind.family`, interrupting, [family, "ISO 8820-5 Type SF 30"], combined],
     [`${prefix}testedBehind.ratingA`, interrupting, [200, 2], combined],
@@ -122,7 +128,7 @@ function protection(name: string, property: string, given: Values = {}): readonl
 
 /** The same where no current of a fault behind the device is known: its behaviour in a short is only listed. */
 function protectionWithoutShort(name: string, property: string, given: Values = {}): readonly Row[] {
-  const ofShort = /\.(interruptingA|openingTimes|letThroughA2s|withstandA2s|testedBehind)/;
+  const ofShort = /\.(interruptingA|interruptingAtV|openingTimes|letThroughA2s|withstandA2s|testedBehind)/;
   return protection(name, property, given).map(
     ([path, effect, values, { "feed.protect.letThroughA2s": _, ...others } = {}]) => [
       path,
