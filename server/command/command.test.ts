@@ -106,7 +106,9 @@ describe("check", () => {
 
   test("a folder stands for every plan below it, a file for the plans it belongs to", async () => {
     write("boat/plan.ts", `${good}import "./lights.ts";\n`);
-    write("boat/lights.ts", good.replace("build({ insulationC: 105 });", ""));
+    // Two circuits of one plan have names of their own.
+    const lights = good.replace("build({ insulationC: 105 });", "").replace('"lamp"', '"side lamp"');
+    write("boat/lights.ts", lights);
     write("hut/plan.ts", good);
     expect((await loomwright("check")).out).toContain("2 plans: no findings");
     const { out } = await loomwright("check", "boat/lights.ts");
