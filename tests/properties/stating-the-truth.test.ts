@@ -27,6 +27,7 @@ const notAboutIt: Truths = {
 
 const inAShort: Truths = {
   interruptingA: ["10_000"],
+  interruptingAtV: ["32, interruptingA: 10_000", "58, interruptingA: 10_000"],
   ratedV: ["32", "58", "125"],
   terminalC: ["75", "90", "105"],
   letThroughA2s: ["500"],

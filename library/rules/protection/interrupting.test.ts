@@ -240,7 +240,7 @@ testRule(protectionInterrupting, [
     finds: [
       {
         on: "protect",
-        severity: "warning",
+        severity: "info",
         message:
           "The interrupting rating of the 40 A fuse is not known; a short right behind it draws 1,500 A: use a 40 A fuse (ISO 8820-5 Type SF 30).",
         fixes: [

@@ -35,8 +35,7 @@ export const protectionInterrupting = defineRule<Values>({
   fixable: true,
   acceptable: true,
   // Needs the maximum fault current of each device, and which of them is the first from the bank. An error only if all of it is
-  // certain; info if another device may help, or if only a marking shows the capacity. A warning if the capacity is stated for less
-  // voltage.
+  // certain; info if another device may help, or if the capacity is unknown. A warning if the capacity is stated for less voltage.
   check: (plan) =>
     inNetwork(plan, (judged) => {
       const behindAnother = new Set(judged.result.topology.devicePairs.map(({ downstream }) => downstream));
@@ -282,11 +281,9 @@ function judgedDevice(
   const at: At = on ? within(placed.properties, on) : placed.at;
   const voltageV = greatestVoltage(network, protection);
   const fixes = otherDevice(placed, { systemV: voltageV, interruptA: fault.greatestA });
-  // Of these only a marking shows it, and the plan need not repeat it.
-  const isMarked = !capacity && protection.family !== undefined;
-  if (!first || isMarked) return { at, severity: "info", capacity, fixes };
-  // A fuse of unknown family may be one that interrupts enough: to leave the family out is no better than to state it.
-  const certain = capacity !== undefined && !capacity.unconfirmed && !fault.estimated;
+  // Only what is known to be too little is a fault: a thicker conductor must not be refused for a fuse that may well be enough.
+  if (!first || !capacity) return { at, severity: "info", capacity, fixes };
+  const certain = !capacity.unconfirmed && !fault.estimated;
   return { at, severity: certain ? "error" : "warning", capacity, fixes };
 }
 
