@@ -1,13 +1,9 @@
 import { analyseCircuit } from "./analysis/analyse-circuit.ts";
 import { analyseNetwork } from "./analysis/analyse-network.ts";
-import { ratingOver } from "./analysis/load-for-hours.ts";
-import { machineLimit } from "./analysis/machine-protection.ts";
-import { crankingFeeds } from "./analysis/network/topology/cranking-feeds.ts";
-import { networkGraph } from "./analysis/network/topology/network-graph.ts";
 import { topologyOf } from "./analysis/network/topology/topology.ts";
 import { aloneCurrents } from "./analysis/network/worst-alone.ts";
-import type { ConductorWorst } from "./analysis/network-result.ts";
-import { isOnInNone } from "./analysis/single-draw.ts";
+import type { FaultResult } from "./analysis/network-result.ts";
+import { runsWithCurrents } from "./analysis/runs-with-currents.ts";
 import { workedOutOnce } from "./analysis/worked-out-once.ts";
 import type { Network } from "./model/network.ts";
 import type { PlanModel } from "./model/plan-model.ts";
@@ -39,9 +35,9 @@ export function judge(
   const plan = judgedPlan(model, model.network ?? model.remains?.sound, problems, before?.network);
   const reasons = acceptedReasons(model);
   const foundBy = (rule: Rule<unknown>, others: readonly Finding[] = []) =>
-    rule
-      .check(plan, others)
-      .map((found): WithRule => ({ rule, found, finding: madeOf(rule, found, reasons) }));
+    foundIn(plan, rule, others).map(
+      (found): WithRule => ({ rule, found, finding: madeOf(rule, found, reasons) }),
+    );
   const first = rules.filter(({ afterOthers }) => !afterOthers).flatMap((rule) => foundBy(rule));
   const others = first.map(({ finding }) => finding);
   const last = rules.filter(({ afterOthers }) => afterOthers).flatMap((rule) => foundBy(rule, others));
@@ -55,6 +51,24 @@ export function judge(
     findings: findings.sort(byPlaceThenSeverity),
   };
 }
+
+function foundIn(
+  plan: JudgedPlan,
+  rule: Rule<unknown>,
+  others: readonly Finding[],
+): readonly Found<unknown>[] {
+  const known = rule.ignoresLoads && plan.network && foundBesideLoads(plan.network.result.faults);
+  const before = known?.get(rule);
+  if (before) return before;
+  const found = rule.check(plan, others);
+  if (found.length === 0 || rule.ignoresLoads === "entirely") known?.set(rule, found);
+  return found;
+}
+
+/** By rule: its findings that no load changes. An edit of loads leaves the faults the same object. */
+const foundBesideLoads = workedOutOnce(
+  (_: FaultResult) => new Map<Rule<unknown>, readonly Found<unknown>[]>(),
+);
 
 function madeOf(
   { id, severity, acceptable }: Rule<unknown>,
@@ -98,12 +112,12 @@ function runsInGaps({ remains }: PlanModel): readonly Run[] {
   if (!remains) return [];
   const { sound, sketch } = remains;
   const known = new Set(sound?.conductors.map(({ record }) => record));
-  const alone = aloneCurrents(sketch, topologyOf(sketch).banks, []);
+  const alone = aloneCurrents(sketch, topologyOf(sketch), []);
   const conductors = alone.conductors.map((own) => ({
     ...{ worst: undefined, design: undefined, forHours: undefined },
     least: { worst: own?.worst, design: own?.design },
   }));
-  return runsOf(sketch, conductors).filter(({ record }) => !known.has(record));
+  return runsWithCurrents(sketch, conductors).filter(({ record }) => !known.has(record));
 }
 
 /**
@@ -113,55 +127,7 @@ function runsInGaps({ remains }: PlanModel): readonly Run[] {
  * network/shorted reports the reason.
  */
 function runsInNetwork(judged: JudgedNetwork | undefined): readonly Run[] {
-  return judged ? runsOf(judged.network, judged.result.conductors) : [];
-}
-
-function runsOf(network: Network, conductors: readonly ConductorWorst[]): readonly Run[] {
-  // Both conductors of a circuit are one run. Usually they carry the same current; with another return joined, one carries more.
-  const runs = new Map<Run, Run>();
-  const cranking = crankingFeeds(networkGraph(network));
-  network.conductors.forEach(({ run }, index) => {
-    const { worst, design, least, forHours } = conductors[index] ?? {};
-    const known = runs.get(run) ?? run;
-    const flows = worst ?? least?.worst;
-    const loadA = Math.max(known.loadA, flows?.currentA ?? 0);
-    const atLow = design ?? least?.design;
-    const isHighest = atLow !== undefined && atLow.currentA >= Math.max(loadA, known.lowVoltageA ?? 0);
-    const loadEstimate = loadA > known.loadA ? flows?.estimate : known.loadEstimate;
-    const { currentA: lowVoltageA = 0, estimate } = isHighest
-      ? atLow
-      : { currentA: known.lowVoltageA, estimate: known.estimate };
-    const { lowVoltageA: _, estimate: __, loadEstimate: ___, loadIsOf, ...rest } = known;
-    const decides = isHighest ? atLow : loadA > known.loadA ? flows : undefined;
-    const asksMore =
-      // A load that the circuit states itself runs as long as the circuit states.
-      !run.statesLoad &&
-      forHours &&
-      forHours.continuousA < loadA &&
-      (!known.forHours || ratingOver(forHours) > ratingOver(known.forHours));
-    const device = decides ? soleDevice(network, run, decides.alone) : loadIsOf;
-    const machine = machineLimit(network, index);
-    runs.set(run, {
-      ...rest,
-      loadA,
-      ...(asksMore && { forHours }),
-      ...(lowVoltageA > loadA && { lowVoltageA }),
-      ...(estimate && { estimate }),
-      ...(loadEstimate && { loadEstimate }),
-      ...(device && { loadIsOf: device }),
-      ...(!worst && { loadIsLeast: true }),
-      ...(machine && { machineMaxA: machine.maxA }),
-      ...(cranking.has(index) && { crankingFeed: true }),
-    });
-  });
-  return [...runs.values()];
-}
-
-/** Not for the load of the circuit itself, which needs no mention. */
-function soleDevice(network: Network, run: Run, alone: number | undefined): Run["loadIsOf"] {
-  const part = alone === undefined ? undefined : network.parts[alone];
-  if (!part || part.record === run.record) return undefined;
-  return { record: part.record, name: part.name, onInNone: isOnInNone(network, part) };
+  return judged ? runsWithCurrents(judged.network, judged.result.conductors) : [];
 }
 
 function acceptedReasons({ circuits, network, remains }: PlanModel): ReadonlyMap<number, Run["accept"]> {

@@ -8,6 +8,7 @@ import type { Citation } from "../standards/citation.ts";
 import { coolestEnd } from "../standards/terminal-temperature.ts";
 import type { Ampacity, AmpacityFactor, TerminalLimit } from "./circuit-result.ts";
 import { withoutDust } from "./rounding-dust.ts";
+import { workedOutOnce } from "./worked-out-once.ts";
 
 /**
  * Ampacity of the conductor of one polarity.
@@ -20,7 +21,7 @@ import { withoutDust } from "./rounding-dust.ts";
  * Factors for a condition that the plan states are listed even if they are 1; bundling only if it reduces the ampacity.
  * Not above n · I_table in the column of the coolest terminal whose rating is stated: NFPA 70, 110.14(C).
  */
-export function ampacityOf(circuit: Run): Ampacity {
+export const ampacityOf: (circuit: Run) => Ampacity = workedOutOnce((circuit) => {
   const { conductor } = circuit;
   const basis = bases[conductor.system];
   const column = basis.columns.findLast(({ ratedC }) => ratedC <= circuit.insulationC);
@@ -58,7 +59,7 @@ export function ampacityOf(circuit: Run): Ampacity {
     ambientC: place.ambientC,
     source,
   };
-}
+});
 
 /**
  * An ampacity after its factors, all parallel wires together: n · I_table · k₁ · k₂ …, A. Factors multiply, as in

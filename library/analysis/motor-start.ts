@@ -26,7 +26,7 @@ interface StartThroughDevice {
 export function startsThroughDevices(network: Network, result: NetworkResult): readonly StartThroughDevice[] {
   return motorsByTime(network).flatMap((motors) => {
     const starts = motors.flatMap(startOf).sort((one, other) => other.currentA - one.currentA);
-    const alone = greatestAlone(network, starts);
+    const alone = greatestAlone(network, result.topology, starts);
     return network.devices.flatMap((device): StartThroughDevice[] => {
       const { place } = device;
       const own = place.at === "part" ? alone.feeds[place.part] : alone.conductors[place.conductor];

@@ -1,6 +1,6 @@
 import type { Network } from "../model/network.ts";
 import { ampacityOf } from "./ampacity.ts";
-import type { NetworkResult } from "./network-result.ts";
+import type { FaultResult, NetworkResult } from "./network-result.ts";
 import { workedOutOnce } from "./worked-out-once.ts";
 
 interface Judged {
@@ -14,7 +14,7 @@ interface Judged {
  * the device's own.
  */
 export function greatestProtectingA(judged: Judged, device: number, except?: number): number {
-  const { ampacities, ratingA } = limitsOf(judged.result)(judged).get(device) ?? noLimits;
+  const { ampacities, ratingA } = limitsOf(judged.result.faults)(judged).get(device) ?? noLimits;
   return (
     ampacities.find(({ conductor, ampacityA }) => conductor !== except && ampacityA >= ratingA)?.ampacityA ??
     Number.POSITIVE_INFINITY
@@ -29,7 +29,7 @@ interface Protecting {
   readonly ampacities: readonly { readonly conductor: number; readonly ampacityA: number }[];
 }
 
-const limitsOf = workedOutOnce((_: NetworkResult) => {
+const limitsOf = workedOutOnce((_: FaultResult) => {
   let limits: ReadonlyMap<number, Protecting> | undefined;
   return (judged: Judged) => {
     limits ??= workOutLimits(judged);

@@ -114,8 +114,9 @@ const arrayPowers = workedOutOnce((network: Network) => {
 /** The nominal voltage of the bank to which both terminals of a port are connected, V. */
 function nominalVoltages(network: Network, banks: readonly Bank[]): (port: Port) => number | undefined {
   const { componentOf } = networkGraph(network);
-  const keyOf = (positive: number, negative: number) => `${componentOf[positive]} ${componentOf[negative]}`;
-  const known = new Map<string, number>();
+  const keyOf = (positive: number, negative: number) =>
+    componentOf[positive]! * network.terminals.length + componentOf[negative]!;
+  const known = new Map<number, number>();
   for (const { strings, positives, negatives } of banks) {
     const nominalV = (strings[0] ?? []).reduce((sum, index) => {
       const battery = network.parts[index];

@@ -112,16 +112,32 @@ export function legsOf({ network, result }: Judged, way: SupplyPath): readonly L
   return lost
     .filter((leg) => worst.has(leg))
     .map(({ run, dropV, currentA }): Leg => {
-      const ohm = (conductor: Conductor) => ohmAt({ ...run, conductor, loadA: currentA });
+      const ohm = (conductor: Conductor) => ohmAt(result, run, { conductor, currentA });
       const nowOhm = ohm(run.conductor);
       return { run, dropV, currentA, dropAt: (conductor) => (dropV * ohm(conductor)) / nowOhm };
     });
 }
 
-/** Resistance of the whole run at its temperature at its current: only ratios of it are used. */
-function ohmAt(run: Run): number {
-  return dropOf(run, ampacityOf(run)).roundTripOhm;
+/** Resistance of the whole run at its temperature at a current: only ratios of it are used. */
+function ohmAt(
+  result: NetworkResult,
+  run: Run,
+  at: { readonly conductor: Conductor; readonly currentA: number },
+): number {
+  const { conductor, currentA } = at;
+  const key = `${run.record} ${currentA} ${conductor.parallel} ${conductor.system === "awg" ? conductor.awg : conductor.mm2}`;
+  const known = knownOhms(result);
+  let ohm = known.get(key);
+  if (ohm === undefined) {
+    const resized = { ...run, conductor, loadA: currentA };
+    ohm = dropOf(resized, ampacityOf(resized)).roundTripOhm;
+    known.set(key, ohm);
+  }
+  return ohm;
 }
+
+/** Many paths share the runs near a bank. */
+const knownOhms = workedOutOnce((_: NetworkResult) => new Map<string, number>());
 
 /** How many devices besides one are supplied over a run, in any scenario. */
 export function otherDevicesOn(judged: Judged, record: number, part: number): number {
@@ -163,7 +179,8 @@ function workOutDevices({ network, result }: Judged): ReadonlyMap<number, Suppli
   };
   for (const { part, legs } of result.supplyPaths) for (const { conductor } of legs) to(part).add(conductor);
   // A device that is on only for a moment has no path of its own in the result.
-  for (const part of network.parts) {
+  const withoutPath = network.parts.filter(({ index }) => !conductorsTo.has(index));
+  for (const part of withoutPath) {
     for (const { positive, negative, does } of portsOf(part)) {
       if (does !== "draws") continue;
       for (const terminal of [positive, negative])

@@ -1,7 +1,13 @@
 import type { Citation } from "../standards/citation.ts";
 import type { PartRole } from "./parts/define-part.ts";
 import type { DeviceFigures } from "./parts/device-in-line.ts";
-import { descriptorOf, type Part, type PartKind, type partDescriptors } from "./parts/index.ts";
+import {
+  type AnyPartDescriptor,
+  descriptorOf,
+  type Part,
+  type PartKind,
+  partDescriptors,
+} from "./parts/index.ts";
 import type { CurrentLimit } from "./parts/part-property.ts";
 import { statedInPlan } from "./stated-in-plan.ts";
 
@@ -78,14 +84,23 @@ export interface PartCurrentLimit extends CurrentLimit {
   readonly percentForHours: number | undefined;
 }
 
+/** By descriptor: the properties that limit a current. */
+const limitingProperties = new Map(
+  Object.values<AnyPartDescriptor>(partDescriptors).map((descriptor) => [
+    descriptor,
+    Object.entries(descriptor.properties).flatMap(([property, { limitOf }]) =>
+      limitOf ? [{ property, limitOf }] : [],
+    ),
+  ]),
+);
+
 export function currentLimitsOf(part: Part): readonly PartCurrentLimit[] {
   const figures = part as unknown as Readonly<Record<string, number | undefined>>;
-  return Object.entries(descriptorOf(part).properties).flatMap(([property, { limitOf }]) => {
-    if (!limitOf) return [];
+  return (limitingProperties.get(descriptorOf(part)) ?? []).map(({ property, limitOf }) => {
     const statedA = figures[property];
     const percentForHours = limitOf.forHours === undefined ? undefined : figures[limitOf.forHours];
     const lastingA = statedA !== undefined && percentForHours ? (statedA * percentForHours) / 100 : statedA;
-    return [{ ...limitOf, property, statedA, lastingA, percentForHours }];
+    return { ...limitOf, property, statedA, lastingA, percentForHours };
   });
 }
 

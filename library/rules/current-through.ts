@@ -1,5 +1,6 @@
 import { certainCurrentThrough } from "../analysis/current-through.ts";
 import type { NetworkResult, WorstOf } from "../analysis/network-result.ts";
+import { workedOutOnce } from "../analysis/worked-out-once.ts";
 import type { Part } from "../model/network.ts";
 import { currentLimitsOf, type PartCurrentLimit } from "../model/part-roles.ts";
 import type { RuleId } from "../plan/rule-id.ts";
@@ -25,16 +26,20 @@ export interface ExceededLimit {
 }
 
 /** The limits that a rule judges and that are exceeded; a limit without a value is left out, and one that its device holds. */
-export function exceededLimits({ network, result }: JudgedNetwork, rule: RuleId): ExceededLimit[] {
-  return network.parts.flatMap((part) =>
-    currentLimitsOf(part).flatMap((limit) => {
-      const { lastingA: limitA, judgedBy = "part/rating", heldByItself } = limit;
-      if (judgedBy !== rule || heldByItself || limitA === undefined) return [];
+export function exceededLimits(judged: JudgedNetwork, rule: RuleId): readonly ExceededLimit[] {
+  return allExceededLimits(judged).filter(({ limit: { judgedBy = "part/rating" } }) => judgedBy === rule);
+}
+
+const allExceededLimits = workedOutOnce(({ network, result }: JudgedNetwork) =>
+  network.parts.flatMap((part) =>
+    currentLimitsOf(part).flatMap((limit): ExceededLimit[] => {
+      const { lastingA: limitA, heldByItself } = limit;
+      if (heldByItself || limitA === undefined) return [];
       const worst = worstOf(result, part, limit.current);
       return worst && isAbove(worst.currentA, limitA) ? [{ part, limit, limitA, worst }] : [];
     }),
-  );
-}
+  ),
+);
 
 function worstOf(result: NetworkResult, part: Part, does: PartCurrentLimit["current"]): WorstOf | undefined {
   if (does === "carries") return certainCurrentThrough(result, part);

@@ -37,6 +37,11 @@ export interface Rule<Values> {
   readonly restsOn?: "voltages" | "currents";
   /** Of rules about ampacity, fuses and short circuits: a finding that follows from another one is shown by itself all the same. */
   readonly neverFolded?: true;
+  /**
+   * Its findings follow from the topology, the devices and the faults of the network alone: after an edit of loads they are the same.
+   * "except repairs": only that there are none.
+   */
+  readonly ignoresLoads?: "entirely" | "except repairs";
   /** It is about the findings of other rules: {@link check} gets them, and comes last. */
   readonly afterOthers?: true;
   /** `others`: the findings of all other rules, for a rule that comes {@link afterOthers}. */

@@ -8,8 +8,8 @@ import type { Workspace } from "../../server/evaluate/workspace.ts";
 import { examplePlans, ownPlans, type TypedPlan } from "./typed-plans.ts";
 
 /**
- * Prefixes of every plan, as if typed one character after the other: each third one, and each one that ends with a token;
- * `TYPING=all` takes every one. The checker never throws, every text is either incomplete or checked, and at the end the result
+ * Prefixes of every plan, as if typed one character after the other: each third one, and each one that ends with a token, of
+ * a long plan {@link mostPrefixes} of them at even distances; `TYPING=all` takes every one. The checker never throws, every text is either incomplete or checked, and at the end the result
  * is exactly that of a checker that has never seen any other text.
  */
 describe("every prefix", () => {
@@ -18,10 +18,10 @@ describe("every prefix", () => {
   test.each([...ownPlans, ...examplePlans()])("$name", { timeout: all ? 900_000 : 300_000 }, async (plan) => {
     const typed = editorOf(plan);
     const text = plan.files[plan.file]!;
-    const ends = tokenEnds(text);
     let checked = 0;
-    for (let length = 0; length <= text.length; length++) {
-      if (!all && length % 3 !== 0 && !ends.has(length)) continue;
+    for (const length of all
+      ? Array.from({ length: text.length + 1 }, (_, at) => at)
+      : sampledLengths(text)) {
       const outcome = await typed.check(text.slice(0, length));
       if (outcome.state === "checked") {
         checked++;
@@ -55,6 +55,17 @@ test("the prefixes of the gate end behind each token, also in and after a templa
   let length = 0;
   expect([...tokenEnds(text)]).toEqual(tokens.map((token) => (length += token.length)));
 });
+
+const mostPrefixes = 600;
+
+function sampledLengths(text: string): readonly number[] {
+  const ends = tokenEnds(text);
+  const lengths: number[] = [];
+  for (let length = 0; length <= text.length; length++)
+    if (length % 3 === 0 || ends.has(length)) lengths.push(length);
+  const step = Math.max(1, lengths.length / mostPrefixes);
+  return lengths.filter((_, at) => Math.floor(at / step) !== Math.floor((at - 1) / step));
+}
 
 /** Lengths of the prefixes that end with a token, comments not counted. */
 function tokenEnds(text: string): ReadonlySet<number> {

@@ -8,7 +8,7 @@ import { solveScenarios } from "./solver/solve-scenarios.ts";
 import { topologyOf } from "./topology/topology.ts";
 import { aloneCurrents } from "./worst-alone.ts";
 
-const aloneIn = (network: Network) => aloneCurrents(network, topologyOf(network).banks, []);
+const aloneIn = (network: Network) => aloneCurrents(network, topologyOf(network), []);
 
 /** The network solved with one device on at a time, batteries alone: the result that {@link aloneCurrents} must give without so many solutions. */
 function solvedOneByOne(network: Network): readonly number[] {

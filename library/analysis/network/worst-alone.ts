@@ -6,10 +6,11 @@ import { descriptorOf } from "../../model/parts/index.ts";
 import { isSamePosition, isSwitch, stateIn } from "../../model/switch-positions.ts";
 import type { SolvedScenario, WorstAlone } from "../network-result.ts";
 import { type SingleDraw, singleDraws } from "../single-draw.ts";
+import { workedOutOnce } from "../worked-out-once.ts";
 import { type AddedLoads, addedLoads, addedLoadsWith } from "./solver/added-load.ts";
 import { type Blocks, blocksOf, type Crossing } from "./topology/blocks.ts";
 import { type NetworkGraph, networkGraph } from "./topology/network-graph.ts";
-import type { Bank } from "./topology/network-topology.ts";
+import type { NetworkTopology } from "./topology/network-topology.ts";
 import { portsOf } from "./topology/ports.ts";
 import { type Graph, graphOf, spanningForest } from "./topology/spanning-forest.ts";
 
@@ -38,15 +39,16 @@ interface Alone {
  */
 export function aloneCurrents(
   network: Network,
-  banks: readonly Bank[],
+  topology: NetworkTopology,
   lasting: readonly SolvedScenario[],
 ): AloneCurrents {
-  return greatestAlone(network, singleDraws(network, banks), lasting);
+  return greatestAlone(network, topology, singleDraws(network, topology.banks), lasting);
 }
 
 /** The same for given currents, greatest first. `lasting`: scenarios that may show their shares on divided ways. */
 export function greatestAlone(
   network: Network,
+  topology: NetworkTopology,
   draws: readonly SingleDraw[],
   lasting: readonly SolvedScenario[] = [],
 ): AloneCurrents {
@@ -60,7 +62,14 @@ export function greatestAlone(
   const all = withSources(wiring);
   const adding = switchesThatAddAWay(wiring, all.graph);
   const open: States = new Map([...adding].map(({ index }) => [index, { closed: false }]));
-  const whileOpen = blocksWhile(open, wiring, all);
+  const known = blocksByStates(topology);
+  const blocksIn = (states: States) => {
+    const key = JSON.stringify([...states]);
+    const blocks = known.get(key) ?? blocksWhile(states, wiring, all);
+    known.set(key, blocks);
+    return blocks;
+  };
+  const whileOpen = blocksIn(open);
   const isSupplied = ({ positive, negative }: SingleDraw) => whileOpen.connects(positive, negative);
   const situations: Situation[] = [{ blocks: whileOpen, draws: draws.filter(isSupplied), states: open }];
   const whileClosed = (closed: ReadonlySet<Part>, those: readonly SingleDraw[]) => {
@@ -68,7 +77,7 @@ export function greatestAlone(
     const others = [...open].filter(([index]) => !closed.has(network.parts[index]!));
     for (const positions of positionsOf(closed)) {
       const states = new Map([...others, ...positions]);
-      situations.push({ blocks: blocksWhile(states, wiring, all), draws: those, states });
+      situations.push({ blocks: blocksIn(states), draws: those, states });
     }
   };
   whileClosed(closedInAScenario(network, adding), draws.filter(isSupplied));
@@ -276,6 +285,9 @@ function positionsOf(switches: ReadonlySet<Part>): readonly States[] {
       ),
   );
 }
+
+/** Loads do not change them. */
+const blocksByStates = workedOutOnce((_: NetworkTopology) => new Map<string, Blocks>());
 
 /** The blocks of the network while some switches are in these states. */
 function blocksWhile(states: States, { network, edges }: NetworkGraph, { graph }: WithSources): Blocks {

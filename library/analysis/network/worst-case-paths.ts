@@ -3,6 +3,7 @@ import { internalConnections } from "../../model/internal-connections.ts";
 import type { BatteryPart, Network, Part, Scenario } from "../../model/network.ts";
 import { isSwitch, positionsKey, stateIn, switchesOf } from "../../model/switch-positions.ts";
 import type { SolvedScenario, SupplyPath } from "../network-result.ts";
+import { workedOutOnce } from "../worked-out-once.ts";
 import { estimatesOf } from "./estimates.ts";
 import { type NetworkGraph, networkGraph } from "./topology/network-graph.ts";
 import type { Bank, NetworkTopology } from "./topology/network-topology.ts";
@@ -20,7 +21,7 @@ import { across } from "./topology/spanning-forest.ts";
  */
 export function supplyPathsOf(
   network: Network,
-  topology: Pick<NetworkTopology, "banks">,
+  topology: NetworkTopology,
   solved: readonly SolvedScenario[],
 ): readonly SupplyPath[] {
   const { banks } = topology;
@@ -28,10 +29,10 @@ export function supplyPathsOf(
   if (banks.length === 0 || devices.length === 0) return [];
   const ownerOf = new Map<number, number>();
   const worst: (FoundPath | undefined)[] = devices.map(() => undefined);
-  const walksByState = new Map<string, Walks>();
+  const known = walksByState(topology);
   for (const result of solved) {
     const scenario = network.scenarios[result.scenario]!;
-    const walks = walksFor(network, banks, scenario, walksByState);
+    const walks = walksFor(network, banks, scenario, known);
     devices.forEach((device, index) => {
       if (!scenario.on[device.part.index]) return;
       const ends = nearestBank(walks, device);
@@ -131,6 +132,9 @@ interface Step {
   /** Conductors so far. */
   readonly conductors: number;
 }
+
+/** Loads do not change them. */
+const walksByState = workedOutOnce((_: NetworkTopology) => new Map<string, Walks>());
 
 function walksFor(
   network: Network,

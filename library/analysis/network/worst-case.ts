@@ -62,7 +62,7 @@ export function worstCaseOver({
         one ? [{ currentA: one.currentA, continuousA: forMinutes.has(one.alone) ? 0 : one.currentA }] : [],
       ),
     ]);
-  const alone = aloneCurrents(network, topology.banks, lasting);
+  const alone = aloneCurrents(network, topology, lasting);
   // A scenario that could not be solved may be the worst one; without any that lasts, a device alone is the worst.
   const isKnown = lasting.length > 0 || scenarios.length === momentary.length;
   const ifKnown = (least: WorstOf | undefined) => (isKnown ? least : undefined);

@@ -34,6 +34,7 @@ export const faultWithstand = defineRule<Values>({
   ],
   fixable: true,
   acceptable: true,
+  ignoresLoads: "entirely",
   // Needs the least and the greatest fault current in each conductor, and the devices that protect it. An error if a gate that
   // was read, or the builder's own, carries it; else information.
   check: (plan) =>

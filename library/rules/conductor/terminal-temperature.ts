@@ -1,6 +1,8 @@
 import { ampacityOf } from "../../analysis/ampacity.ts";
 import { byName } from "../../analysis/by-name.ts";
 import { designCurrentA } from "../../analysis/design-current.ts";
+import { workedOutOnce } from "../../analysis/worked-out-once.ts";
+import type { Run } from "../../model/run.ts";
 import { coolestEnd, usualTerminal } from "../../standards/terminal-temperature.ts";
 import { sizeInWords } from "../fixes/sized-fix.ts";
 import { atProperty, defineRule, type Found, type JudgedPlan } from "../rule.ts";
@@ -46,7 +48,7 @@ function check({ circuits }: JudgedPlan): Found<Values>[] {
     .map(({ circuit }) => circuit)
     .sort((one, other) => byName(one, other) || one.record - other.record);
   const beyond = unstated.flatMap((circuit) => {
-    const ampacity = ampacityOf({ ...circuit, coolestTerminal: { ratedC: usualTerminal.ratedC } });
+    const ampacity = ampacityAtUsualTerminals(circuit);
     const loadA = designCurrentA(circuit);
     if (!ampacity.judged || !ampacity.terminal || !exceeds(loadA, ampacity.ampacityA)) return [];
     return [{ circuit, loadA, ampacityA: ampacity.ampacityA }];
@@ -69,6 +71,10 @@ function check({ circuits }: JudgedPlan): Found<Values>[] {
     .map(({ circuit }) => ({ at: atProperty(circuit, ...sizePath(circuit)), text: circuit.name }));
   return [{ subject: thePlan, at: atProperty(first, ...sizePath(first)), values, related }];
 }
+
+const ampacityAtUsualTerminals = workedOutOnce((run: Run) =>
+  ampacityOf({ ...run, coolestTerminal: { ratedC: usualTerminal.ratedC } }),
+);
 
 const thePlan = "the plan";
 const mostRelated = 8;

@@ -21,6 +21,7 @@ export const disconnectMissing = defineRule<Values>({
   sources: [batteryDisconnect],
   fixable: false,
   acceptable: true,
+  ignoresLoads: "entirely",
   // Needs the loads that each bank reaches with every disconnect open. Information if only some of them cannot be cut off.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) =>

@@ -1,5 +1,6 @@
 import { ampacityOf } from "../../analysis/ampacity.ts";
 import { isAccepted } from "../../analysis/sizing.ts";
+import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import {
   type ConductorEnd,
   conductorWith,
@@ -36,11 +37,15 @@ export interface PlacedDevice {
 
 /** By its index in the network's devices. Undefined: there is no such device. */
 export function placedDevice(network: Network, index: number): PlacedDevice | undefined {
-  const protection = network.devices[index];
-  if (!protection) return undefined;
-  const conductor = conductorWith(network, protection);
-  return conductor ? inConductor(conductor, protection) : asPart(network, protection);
+  return placedDevices(network)[index];
 }
+
+const placedDevices = workedOutOnce((network: Network) =>
+  network.devices.map((protection) => {
+    const conductor = conductorWith(network, protection);
+    return conductor ? inConductor(conductor, protection) : asPart(network, protection);
+  }),
+);
 
 /** A part that is a device. */
 export function placedPart(network: Network, { index }: DevicePart): PlacedDevice | undefined {

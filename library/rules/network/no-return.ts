@@ -23,6 +23,7 @@ export const noReturn = defineRule<Values>({
   sources: [ownRequirement("Kirchhoff's current law: all current that leaves a source returns to it.")],
   fixable: false,
   acceptable: true,
+  ignoresLoads: "entirely",
   // Needs the connections. One finding for each component that leads nowhere, however much is connected to it.
   check: (plan) => inNetwork(plan, check),
   message({ hanging, end, wrongSource, isSource }) {

@@ -31,6 +31,7 @@ export const networkUnconnected = defineRule<Values>({
   ],
   fixable: false,
   acceptable: true,
+  ignoresLoads: "entirely",
   // Needs the connections. One finding for each component that no source feeds, however much is connected to it.
   check: (plan) => inNetwork(plan, check),
   message(values) {

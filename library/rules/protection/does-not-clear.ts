@@ -27,6 +27,7 @@ export const doesNotClear = defineRule<Values>({
   sources: [clearingTime.source, ...timeCurrentGates.map(({ source }) => source)],
   fixable: true,
   acceptable: true,
+  ignoresLoads: "except repairs",
   // Needs the minimum fault current of each device, for a fault at the far end of its conductors.
   check: (plan) =>
     inNetwork(plan, (judged) =>

@@ -34,6 +34,7 @@ export const protectionInterrupting = defineRule<Values>({
   sources: [breakingCapacity],
   fixable: true,
   acceptable: true,
+  ignoresLoads: "entirely",
   // Needs the maximum fault current of each device, and which of them is the first from the bank. An error only if all of it is
   // certain; info if another device may help, or if the capacity is unknown. A warning if the capacity is stated for less voltage.
   check: (plan) =>

@@ -24,6 +24,7 @@ export const returnConductor = defineRule<Values>({
   fixable: true,
   repairsWait: "for devices",
   acceptable: true,
+  ignoresLoads: "except repairs",
   // Needs, for each return, the device that limits the greatest fault whose current returns through it, and its ampacity.
   check: (plan) =>
     inNetwork(plan, (judged) =>

@@ -21,6 +21,7 @@ export const protectionSelectivity = defineRule<Values>({
   ],
   fixable: false,
   acceptable: true,
+  ignoresLoads: "entirely",
   // Needs the order in which devices open. Advice only: it is no fire hazard.
   check: (plan) =>
     inNetwork(plan, (judged) =>

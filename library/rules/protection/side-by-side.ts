@@ -18,6 +18,7 @@ export const sideBySide = defineRule<Values>({
   sources: [ratingBetweenLoadAndConductor, devicesInParallel],
   fixable: false,
   acceptable: true,
+  ignoresLoads: "entirely",
   // Needs the devices that feed a conductor in parallel. A warning if each is the fuse of another battery.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) =>

@@ -58,6 +58,7 @@ export const unprotectedPath = defineRule<Values>({
   sources: [protectionRequired, protectionOfMachine.source],
   fixable: true,
   acceptable: true,
+  ignoresLoads: "except repairs",
   // Needs the topology's paths. A conductor whose other end has a device that is needed too is left to protection/both-ends.
   check: (plan) =>
     inNetwork(plan, (judged) => [
