@@ -4,6 +4,7 @@ import { faultsOf } from "./network/faults/faults.ts";
 import { atLowVoltage } from "./network/low-voltage.ts";
 import { excludeUnsolvedIslands } from "./network/solver/exclude-unsolved-islands.ts";
 import { scenarioSolver } from "./network/solver/solve-scenarios.ts";
+import { shareGraph } from "./network/topology/network-graph.ts";
 import { hasSameTopology } from "./network/topology/same-topology.ts";
 import { topologyOf } from "./network/topology/topology.ts";
 import { worstCaseOver } from "./network/worst-case.ts";
@@ -15,6 +16,7 @@ import type { NetworkResult } from "./network-result.ts";
  */
 export function analyseNetwork(network: Network, before?: AnalysedNetwork): NetworkResult {
   const alike = before && hasSameTopology(before.network, network) ? before.result : undefined;
+  if (before && alike) shareGraph(network, before.network);
   const topology = alike?.topology ?? topologyOf(network);
   const solve = scenarioSolver(network);
   const scenarios = network.scenarios.map(solve);

@@ -52,16 +52,20 @@ export function worstCaseOver({
     return estimatedAt(part, worst);
   };
   const forMinutes = loadsForMinutes(network);
-  const forHours = (currentIn: CurrentIn, own: readonly (WorstAlone | undefined)[]) =>
-    mostAskingOf([
-      ...lasting.map((result): LoadForHours => {
-        const continuousA = currentIn(continuous.get(result.scenario) ?? result);
-        return { currentA: Math.max(currentIn(result), continuousA), continuousA };
-      }),
-      ...own.flatMap((one) =>
-        one ? [{ currentA: one.currentA, continuousA: forMinutes.has(one.alone) ? 0 : one.currentA }] : [],
-      ),
-    ]);
+  const forHours = (currentIn: CurrentIn, ...own: readonly (WorstAlone | undefined)[]) => {
+    let most: LoadForHours | undefined;
+    const compare = (currentA: number, continuousA: number) => {
+      // Of several loads that ask for equal ratings the first.
+      if (!most || ratingOver({ currentA, continuousA }) > ratingOver(most) * moreThanRounding)
+        most = { currentA, continuousA };
+    };
+    for (const result of lasting) {
+      const continuousA = currentIn(continuous.get(result.scenario) ?? result);
+      compare(Math.max(currentIn(result), continuousA), continuousA);
+    }
+    for (const one of own) if (one) compare(one.currentA, forMinutes.has(one.alone) ? 0 : one.currentA);
+    return most;
+  };
   const alone = aloneCurrents(network, topology, lasting);
   // A scenario that could not be solved may be the worst one; without any that lasts, a device alone is the worst.
   const isKnown = lasting.length > 0 || scenarios.length === momentary.length;
@@ -78,7 +82,7 @@ export function worstCaseOver({
       return {
         worst: ifKnown(least.worst),
         design: ifKnown(least.design),
-        forHours: isKnown ? forHours(currentIn, [own?.worst]) : undefined,
+        forHours: isKnown ? forHours(currentIn, own?.worst) : undefined,
         least,
       };
     }),
@@ -94,7 +98,7 @@ export function worstCaseOver({
         feeds: ifKnown(feeds),
         draws: ifKnown(draws),
         forHours: isKnown
-          ? forHours((result) => Math.max(fed(result), drawn(result)), [ownFed?.worst, ownDrawn?.worst])
+          ? forHours((result) => Math.max(fed(result), drawn(result)), ownFed?.worst, ownDrawn?.worst)
           : undefined,
         least: greaterOf(feeds, draws),
         surge: greatest(momentary, ({ partA, inputA }) => Math.max(inputA[index]!, Math.abs(partA[index]!))),
@@ -103,13 +107,6 @@ export function worstCaseOver({
     }),
     supplyPaths: supplyPathsOf(network, topology, lasting),
   };
-}
-
-/** Of several loads that ask for equal ratings the first; undefined if there is none. */
-function mostAskingOf(loads: readonly LoadForHours[]): LoadForHours | undefined {
-  let most: LoadForHours | undefined;
-  for (const load of loads) if (!most || ratingOver(load) > ratingOver(most) * moreThanRounding) most = load;
-  return most;
 }
 
 /** The same current in two scenarios differs in its last digits. */

@@ -2,7 +2,6 @@ import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { ConductorEnd, Network, Part, ProtectiveDevice } from "../../../model/network.ts";
 import { isDevice } from "../../../model/part-roles.ts";
 import type { PartState } from "../../../model/parts/define-part.ts";
-import { workedOutOnce } from "../../worked-out-once.ts";
 import {
   type InternalConnection,
   internalConnectionsOf,
@@ -59,10 +58,24 @@ export interface Edge {
   readonly part: number;
 }
 
+const graphs = new WeakMap<Network, NetworkGraph>();
+
 /** Built once for each network: topology, faults and some rules use it. */
-export const networkGraph: (network: Network) => NetworkGraph = workedOutOnce((network) =>
-  graphInState(network),
-);
+export function networkGraph(network: Network): NetworkGraph {
+  const known = graphs.get(network);
+  if (known) return known;
+  const made = graphInState(network);
+  graphs.set(network, made);
+  return made;
+}
+
+/** Gives a network the graph of one with the same topology, in which only its own parts and conductors are exchanged. */
+export function shareGraph(network: Network, alike: Network): void {
+  const graph = networkGraph(alike);
+  const ofParts = graph.branches.slice(alike.conductors.length);
+  const branches = ofParts.length === 0 ? network.conductors : [...network.conductors, ...ofParts];
+  graphs.set(network, { ...graph, network, sources: sourcesOf(network), branches });
+}
 
 /** The same with the switches in a state, for results that one of their positions makes worse. */
 export function graphInState(network: Network, stateOf?: (part: Part) => PartState): NetworkGraph {
