@@ -1,14 +1,14 @@
 import { testRule } from "../rule.tester.ts";
 import { panelRating } from "./rating.ts";
 
-const panel = (options: string, rest: string) => `
+const panel = (options: string, rest: string, feederA = 125) => `
   build({ insulationC: 105 });
   const house = battery({ chemistry: "AGM", capacityAh: 200, internalMilliohm: 3 });
   const off = disconnect({ ratedA: 200 });
   const classT = { family: "UL 248-15 Class T", interruptingA: 20_000 };
   cable({ from: house.positive, to: off.line, lengthFt: 2, gauge: 1, protect: { ...classT, ratingA: 125, distanceIn: 6 } });
   const board = fusePanel({ ${options} });
-  circuit({ name: "feeder", from: off.load, returnTo: house.negative, to: board, oneWayFt: 4, gauge: 1, protect: { ...classT, ratingA: 125, distanceIn: 4 } });
+  circuit({ name: "feeder", from: off.load, returnTo: house.negative, to: board, oneWayFt: 4, gauge: 1, protect: { ...classT, ratingA: ${feederA}, distanceIn: 4 } });
   const out = (name, load, protect, more) =>
     circuit({ name, from: board.branch, load, oneWayFt: 3, gauge: 8, protect, ...more });
   ${rest}`;
@@ -16,8 +16,23 @@ const panel = (options: string, rest: string) => `
 testRule(panelRating, [
   {
     name: "exactly what its bus is rated for",
-    plan: panel("positions: 6, ratedA: 60", `out("a", 30, 40); out("b", 30, 40);`),
+    plan: panel("positions: 6, ratedA: 60", `out("a", 30, 40); out("b", 30, 40);`, 60),
     finds: "nothing",
+  },
+  {
+    name: "behind a device above what its bus is rated for",
+    plan: panel("positions: 6, ratedA: 60", `out("a", 3, 10);`, 80),
+    finds: [
+      {
+        subject: "board",
+        record: "board",
+        on: "ratedA",
+        severity: "info",
+        message:
+          "No device below 80 A protects this panel, and its rating is 60 A (ratedA): further loads could overload its bus (common practice, no source). Put a fuse of at most 60 A into its feed.",
+        fixes: "no fix",
+      },
+    ],
   },
   {
     name: "just above what its bus is rated for",

@@ -1,10 +1,13 @@
 import { certainCurrentThrough } from "../../analysis/current-through.ts";
 import { smallestRatingBetween } from "../../analysis/made-ratings.ts";
+import { deviceLimiting } from "../../analysis/network/faults/thin-returns.ts";
 import { endsAt, mountedAt } from "../../analysis/network/topology/ends-at.ts";
 import type { FusePanelPart, NetworkConductor } from "../../model/network.ts";
 import { type AboveRating, isAbove, statedRating } from "../current-through.ts";
 import type { ProposedFix } from "../finding.ts";
+import { placedDevice, relatedDevice } from "../fixes/placed-device.ts";
 import { deviceInWords, deviceKind, setFarEndRating, setRating } from "../fixes/sized-fix.ts";
+import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork, type JudgedPlan } from "../rule.ts";
 import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
@@ -25,7 +28,10 @@ export const panelRating = defineRule<Values>({
   formerTitles: ["More than the fuse panel is made for"],
   severity: "warning",
   why: "A panel's bus and its fuse holders overheat beyond their rating: plastic melts around fuses that never blow.",
-  sources: [statedRating],
+  sources: [
+    statedRating,
+    ownRequirement("The feed of a panel has a device of at most the rating of the panel."),
+  ],
   fixable: true,
   acceptable: true,
   restsOn: "currents",
@@ -37,6 +43,7 @@ export const panelRating = defineRule<Values>({
         part.kind === "fusePanel"
           ? [
               ...overItsBus(judged, part),
+              ...behindGreaterDevice(judged, part),
               ...overItsPositions(judged, part),
               ...overItsBranches(plan, judged, part),
             ]
@@ -50,6 +57,10 @@ export const panelRating = defineRule<Values>({
       const [carries, rated] = formatDistinctWithUnit(values.currentA, values.ratedA, "A");
       return `Carries ${carries} ${values.scenario}${values.estimate}, its rating is ${rated} (ratedA): use a panel with a higher one, or feed some circuits from a bus bar.`;
     }
+    if (values.what === "feed") {
+      const [rating, rated] = formatDistinctWithUnit(values.ratingA, values.ratedA, "A");
+      return `No device below ${rating} protects this panel, and its rating is ${rated} (ratedA): further loads could overload its bus (common practice, no source). Put a fuse of at most ${rated} into its feed.`;
+    }
     const [rating, branch] = formatDistinctWithUnit(values.ratingA, values.branchRatedA, "A");
     return `The ${values.device} of ${rating} is in ${values.panel}, whose branches are rated ${branch}: ${values.wayOut}.`;
   },
@@ -57,6 +68,7 @@ export const panelRating = defineRule<Values>({
 
 type Values =
   | ({ readonly what: "bus" } & Omit<AboveRating, "kind">)
+  | { readonly what: "feed"; readonly ratingA: number; readonly ratedA: number }
   | { readonly what: "positions"; readonly used: number; readonly positions: number }
   | {
       readonly what: "branch";
@@ -78,6 +90,25 @@ function overItsBus({ network, result }: JudgedNetwork, panel: FusePanelPart): F
     scenario: occasionInWords(network, worst),
   };
   return [{ subject: panel.name, at: atPart(panel, "ratedA"), values }];
+}
+
+/** Information: no current of the plan exceeds the rating, which {@link overItsBus} reports. */
+function behindGreaterDevice({ network, result }: JudgedNetwork, panel: FusePanelPart): Found<Values>[] {
+  const { ratedA } = panel;
+  const device = ratedA === undefined ? undefined : deviceLimiting(network, panel.terminals.feed);
+  const placed = device && placedDevice(network, device.index);
+  if (ratedA === undefined || !placed || !exceeds(placed.protection.ratingA, ratedA)) return [];
+  const current = certainCurrentThrough(result, panel);
+  if (current && isAbove(current.currentA, ratedA)) return [];
+  return [
+    {
+      subject: panel.name,
+      at: atPart(panel, "ratedA"),
+      severity: "info",
+      values: { what: "feed", ratingA: placed.protection.ratingA, ratedA },
+      related: [relatedDevice(placed)],
+    },
+  ];
 }
 
 /** One position for each conductor; parallel wires share their fuse. */

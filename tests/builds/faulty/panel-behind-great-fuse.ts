@@ -4,7 +4,6 @@ import { battery, build, cable, circuit, disconnect, fusePanel } from "loomwrigh
 // Expected: info panel/rating at panel
 // Because: Data sheet: its bus carries 60 A; nothing below 125 A keeps a further circuit or an overload from exceeding that (common
 //          practice: the feeder has a fuse of at most the rating of the panel).
-// Not met yet: no rule holds the device ahead of a panel or bus bar against its rating
 build({ name: "panel behind great fuse", voltage: 12, insulationC: 105 });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;

@@ -47,7 +47,7 @@ export type LimitedReturn = Pick<ThinReturn, "conductor" | "device">;
 export const limitedReturns = workedOutOnce(({ network, result }: Judged): readonly LimitedReturn[] => {
   const wiring = networkGraph(network);
   const sides = result.topology.conductorSides;
-  const { graph, pointOf, sectionOf, sources } = wiring;
+  const { graph, pointOf, sources } = wiring;
   const banks = sources.filter(({ limitA }) => limitA === Number.POSITIVE_INFINITY);
   const returns = spanningForest(
     graph,
@@ -55,10 +55,7 @@ export const limitedReturns = workedOutOnce(({ network, result }: Judged): reado
     (conductor) => sides[conductor] === "negative" || sides[conductor] === "parallel-link",
   );
   const bankOrders = Int32Array.from(banks, ({ negative }) => returns.order[pointOf[negative]!]!).sort();
-  const limits = limitingDevices(
-    wiring,
-    banks.map(({ positive }) => sectionOf[positive]!),
-  );
+  const limits = limitsBySection(wiring);
   const atPoint = limitsAtPoles(wiring, limits);
   // A fault behind a link between two banks is fed from both of its sides.
   const behind = network.conductors.flatMap((conductor, index): Behind[] => {
@@ -149,6 +146,23 @@ function polesOf({
     return negative === undefined ? [] : [{ positive, negative }];
   });
 }
+
+/**
+ * The device that limits the current which the banks send to a terminal for long; undefined if a bank reaches it past no device, or not
+ * at all.
+ */
+export function deviceLimiting(network: Network, terminal: number): ProtectiveDevice | undefined {
+  const wiring = networkGraph(network);
+  return limitsBySection(wiring)[wiring.sectionOf[terminal]!];
+}
+
+const limitsBySection = workedOutOnce((wiring: NetworkGraph) => {
+  const banks = wiring.sources.filter(({ limitA }) => limitA === Number.POSITIVE_INFINITY);
+  return limitingDevices(
+    wiring,
+    banks.map(({ positive }) => wiring.sectionOf[positive]!),
+  );
+});
 
 /**
  * By section: the device that limits the current that the banks send there for long; undefined if a bank reaches it past no
