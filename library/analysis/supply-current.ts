@@ -62,10 +62,16 @@ export function supplyNeedsByRecord(
 ): ReadonlyMap<number, number> {
   const needs = new Map<number, number>();
   for (const part of judged.network.parts) {
-    if (part.kind !== "inverter" && part.kind !== "dcDcCharger") continue;
-    if (!isMeant(part)) continue;
-    const deviceA = part.kind === "inverter" ? inverterSupplyA(part) : chargerInputA(part);
-    for (const { conductor, currentA } of supplyLoads(judged, part, deviceA)) {
+    const deviceA =
+      part.kind === "inverter"
+        ? inverterSupplyA(part)
+        : part.kind === "dcDcCharger"
+          ? chargerInputA(part)
+          : undefined;
+    if (deviceA === undefined) continue;
+    const device = part as InverterPart | DcDcChargerPart;
+    if (!isMeant(device)) continue;
+    for (const { conductor, currentA } of supplyLoads(judged, device, deviceA)) {
       const record = judged.network.conductors[conductor]?.record ?? -1;
       needs.set(record, Math.max(needs.get(record) ?? 0, currentA));
     }

@@ -71,14 +71,17 @@ test.each(plans)("%s", async (name, uri) => {
   );
 });
 
-/** All figures and findings, except those about an unusable value; as text, because supply paths are functions. */
+/**
+ * All figures and findings, except those about an unusable value, and those about needless reasons, which wait until all values are
+ * usable; as text, because supply paths are functions.
+ */
 function judgedIn({ circuits, network, findings, model }: Judgement): string {
   const judged = {
     results: circuits.map(({ circuit, result }) => [circuit.record, circuit.loadA, result]),
     network: network?.result,
     unread: model.networkUnread,
     unjudged: model.unjudged,
-    findings: findings.filter(({ rule }) => rule !== "plan/invalid-value"),
+    findings: findings.filter(({ rule }) => rule !== "plan/invalid-value" && rule !== "plan/needless-accept"),
   };
   return JSON.stringify(judged, (_, value) =>
     value instanceof Map || value instanceof Set

@@ -51,7 +51,9 @@ function judged(circuits: readonly Some[]): Judgement {
     const ends = lone ? {} : { from: plus.stud, returnTo: minus.stud };
     made.push(circuit({ ...values, ...accept, ...ends } as Parameters<typeof circuit>[0]));
   }
-  return judge(recordsOf(made), []);
+  const { findings, ...judgement } = judge(recordsOf(made), []);
+  // Of two circuits of one name, the second one gets a finding: there the order is a difference.
+  return { ...judgement, findings: findings.filter(({ rule }) => rule !== "plan/repeated-name") };
 }
 
 /** Each run solves two networks in three scenarios. */
