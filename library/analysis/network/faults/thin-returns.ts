@@ -7,7 +7,7 @@ import { workedOutOnce } from "../../worked-out-once.ts";
 import { returnTerminal } from "../topology/internal-connections.ts";
 import { type Branch, type NetworkGraph, networkGraph } from "../topology/network-graph.ts";
 import { portsOf } from "../topology/ports.ts";
-import { type SpanningForest, spanningForest } from "../topology/spanning-forest.ts";
+import { type Graph, type SpanningForest, spanningForest } from "../topology/spanning-forest.ts";
 
 /** A return that a device on the positive side lets carry more than its ampacity for long. */
 export interface ThinReturn {
@@ -156,13 +156,20 @@ export function deviceLimiting(network: Network, terminal: number): ProtectiveDe
   return limitsBySection(wiring)[wiring.sectionOf[terminal]!];
 }
 
-const limitsBySection = workedOutOnce((wiring: NetworkGraph) => {
+/** Loads change neither the sections nor these. */
+const knownLimits = new WeakMap<Graph, readonly (ProtectiveDevice | undefined)[]>();
+
+function limitsBySection(wiring: NetworkGraph): readonly (ProtectiveDevice | undefined)[] {
+  const known = knownLimits.get(wiring.sections);
+  if (known) return known;
   const banks = wiring.sources.filter(({ limitA }) => limitA === Number.POSITIVE_INFINITY);
-  return limitingDevices(
+  const limits = limitingDevices(
     wiring,
     banks.map(({ positive }) => wiring.sectionOf[positive]!),
   );
-});
+  knownLimits.set(wiring.sections, limits);
+  return limits;
+}
 
 /**
  * By section: the device that limits the current that the banks send there for long; undefined if a bank reaches it past no
