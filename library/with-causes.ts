@@ -32,7 +32,7 @@ interface CauseOfOthers extends WithRule {
   readonly isGone: ((rule: Rule<unknown>, record: number) => boolean) | undefined;
 }
 
-/** By record of what they explain. */
+/** By record of the findings that they explain. */
 type Causes = ReadonlyMap<number, readonly CauseOfOthers[]>;
 
 function causesByRecord(all: readonly WithRule[], resultsOf: (mended: Network) => JudgedPlan): Causes {

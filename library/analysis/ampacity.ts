@@ -162,7 +162,8 @@ export function ratedColumnsC(system: Conductor["system"]): readonly InsulationC
   return bases[system].columns.map(({ ratedC }) => ratedC);
 }
 
-function sizeOf(conductor: Conductor): number | string {
+/** The size of a conductor in its own system: AWG, or mm². */
+export function sizeOf(conductor: Conductor): number | string {
   return conductor.system === "awg" ? conductor.awg : conductor.mm2;
 }
 

@@ -1,4 +1,10 @@
-import type { ConductorEnd, Network, NetworkConductor, ProtectiveDevice } from "../model/network.ts";
+import {
+  type ConductorEnd,
+  conductorWith,
+  deviceInPart,
+  type Network,
+  type ProtectiveDevice,
+} from "../model/network.ts";
 import { type DevicePart, isDevice } from "../model/part-roles.ts";
 import type { Conductor, Run } from "../model/run.ts";
 import { ampacityOf } from "./ampacity.ts";
@@ -30,7 +36,7 @@ export interface RatingLimits {
   readonly leastA: ReadonlyMap<number, number>;
 }
 
-/** Also what the devices, once repaired, demand of other runs. */
+/** With the demands of the devices, once repaired, on other runs. */
 export interface RatingDemands extends RatingLimits {
   /** By record of a return: the rating of the device that must protect it, A. */
   readonly behindA: ReadonlyMap<number, number>;
@@ -55,7 +61,7 @@ export function ratingLimits(judged: Judged): RatingLimits {
       if (device) mostA.add(record, greatestProtectingA(judged, device.index, index));
   });
   for (const part of network.parts.filter(isDevice)) {
-    const device = deviceInPart(network, part);
+    const device = deviceInPart(network, part.index);
     if (device) mostA.add(part.record, greatestProtectingA(judged, device.index));
   }
   const leastA = new Map<number, number>();
@@ -253,7 +259,7 @@ export function carriesAllOf(judged: Judged, device: ProtectiveDevice, conductor
   return withoutDust(throughA) <= flowIn(judged, conductor) * (1 + withinRounding);
 }
 
-/** What a charger sends is not the current of the loads, however great each is. */
+/** The current of a charger is not that of the loads, however great each is. */
 function leadsToCharger({ conductors, terminals, parts }: Network, index: number): boolean {
   const { from, to } = conductors[index]!;
   return [from, to].some((terminal) => {
@@ -303,26 +309,17 @@ export function isAtFarEnd({ place }: ProtectiveDevice): boolean {
   return place.at === "conductor" && place.end === "far";
 }
 
-/** The conductor that a device is in. */
-function conductorOf({ conductors }: Network, { place }: ProtectiveDevice): NetworkConductor | undefined {
-  return place.at === "conductor" ? conductors[place.conductor] : undefined;
-}
-
 function runOf(network: Network, device: ProtectiveDevice): Run {
-  return conductorOf(network, device)!.run;
+  return conductorWith(network, device)!.run;
 }
 
 /** The record of the run or part that states a device. */
 function recordOf(network: Network, device: ProtectiveDevice): number {
-  return (conductorOf(network, device) ?? partOf(network, device))?.record ?? -1;
+  return (conductorWith(network, device) ?? partOf(network, device))?.record ?? -1;
 }
 
 function acceptOf(network: Network, device: ProtectiveDevice): Pick<Run, "accept"> {
-  return conductorOf(network, device)?.run ?? partOf(network, device) ?? { accept: {} };
-}
-
-function deviceInPart({ devices }: Network, { index }: DevicePart): ProtectiveDevice | undefined {
-  return devices.find(({ place }) => place.at === "part" && place.part === index);
+  return conductorWith(network, device)?.run ?? partOf(network, device) ?? { accept: {} };
 }
 
 /** Keeps the least value for each record. Infinity is no limit. */

@@ -1,4 +1,4 @@
-import type { Network, ProtectiveDevice } from "../model/network.ts";
+import { conductorWith, type Network, type ProtectiveDevice } from "../model/network.ts";
 import type { Conductor, Run } from "../model/run.ts";
 import { ampacityOf } from "./ampacity.ts";
 import { analyseCircuit } from "./analyse-circuit.ts";
@@ -189,7 +189,7 @@ function ratingOf(
     const fromA = Math.max(aimA, leastA.get(part.record) ?? 0);
     return nearestMadeRating(part.ratingA, { fromA, toA: mostRatingA }, part.family);
   }
-  const conductor = network.conductors[device.place.at === "conductor" ? device.place.conductor : -1];
+  const conductor = conductorWith(network, device);
   const sizing = conductor && sizingOf(conductor.run);
   return isAtFarEnd(device) ? sizing?.ratingFarEndA : sizing?.ratingA;
 }

@@ -1,6 +1,6 @@
 import type { Network, NetworkConductor } from "../model/network.ts";
 import type { Conductor, Run } from "../model/run.ts";
-import { ampacityOf } from "./ampacity.ts";
+import { ampacityOf, sizeOf } from "./ampacity.ts";
 import { portsOf } from "./network/topology/ports.ts";
 import type { NetworkResult, SupplyPath } from "./network-result.ts";
 import { dropOf, greatestDropPercent } from "./voltage-drop.ts";
@@ -125,7 +125,7 @@ function ohmAt(
   at: { readonly conductor: Conductor; readonly currentA: number },
 ): number {
   const { conductor, currentA } = at;
-  const key = `${run.record} ${currentA} ${conductor.parallel} ${conductor.system === "awg" ? conductor.awg : conductor.mm2}`;
+  const key = `${run.record} ${currentA} ${conductor.parallel} ${sizeOf(conductor)}`;
   const known = knownOhms(result);
   let ohm = known.get(key);
   if (ohm === undefined) {

@@ -125,3 +125,8 @@ export function conductorWith(
 ): NetworkConductor | undefined {
   return place.at === "conductor" ? conductors[place.conductor] : undefined;
 }
+
+/** The device that a part is; undefined for a part that is none. */
+export function deviceInPart({ devices }: Network, part: number): ProtectiveDevice | undefined {
+  return devices.find(({ place }) => place.at === "part" && place.part === part);
+}

@@ -88,7 +88,7 @@ function* trialTexts({ text, typed }: CompletionRequest): Iterable<string> {
 }
 
 const standIn: Record<TypedValue["property"], string> = {
-  // The thickest: what is in order with it and with the thinnest choice is so with all between.
+  // The thickest: a plan that is in order with it and with the thinnest choice is so with all between.
   gauge: '"4/0"',
   mm2: "150",
   protect: "30",

@@ -39,7 +39,7 @@ const openingTimes = ["[{ atPercent: 135, afterS: 1, withinS: 1800 }, { atPercen
 
 /**
  * A fuse of 20 A behind a bus bar or at the battery. Its family is the one that it is bought in: any that is made in this rating, and,
- * where no device is before it, interrupts what the battery gives. A breaker is another device, whose marking is looked for.
+ * where no device is before it, interrupts the short of the battery. A breaker is another device, whose marking is looked for.
  */
 const familiesOf20A = fuseFamilies.filter(
   (family) => family !== "circuit breaker" && isMadeRating(20, family),

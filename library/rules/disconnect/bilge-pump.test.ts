@@ -14,7 +14,7 @@ const boat = (rest: string) => `
 const message =
   "Is off as soon as the main switch is (common practice, no source): feed an automatic bilge pump ahead of the switch, with a fuse of its own at the battery.";
 
-// Common practice, no source: what must run unattended is fed ahead of the main switch.
+// Common practice, no source: a device that must run unattended is fed ahead of the main switch.
 testRule(bilgePump, [
   {
     name: "ahead of the main switch",

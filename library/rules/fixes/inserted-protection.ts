@@ -79,7 +79,7 @@ export function insertingFixes(
   return here ? [inserting(plan, judged, bare, here, sized)] : [];
 }
 
-/** What batteries send each other is not the current of a load. */
+/** The current between batteries is not that of a load. */
 function isBetweenBatteries({ network, result }: JudgedNetwork, { conductor, ends }: BareEnds): boolean {
   const path = result.topology.unprotected.find((one) => one.conductor === conductor);
   const batteries = path?.sources.filter((part) => network.parts[part]?.kind === "battery") ?? [];

@@ -4,6 +4,7 @@ import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import {
   type ConductorEnd,
   conductorWith,
+  deviceInPart,
   type Network,
   type NetworkConductor,
   type ProtectiveDevice,
@@ -49,7 +50,7 @@ const placedDevices = workedOutOnce((network: Network) =>
 
 /** A part that is a device. */
 export function placedPart(network: Network, { index }: DevicePart): PlacedDevice | undefined {
-  const device = network.devices.find(({ place }) => place.at === "part" && place.part === index);
+  const device = deviceInPart(network, index);
   return device && asPart(network, device);
 }
 

@@ -282,7 +282,7 @@ function judgedDevice(
   const at: At = on ? within(placed.properties, on) : placed.at;
   const voltageV = greatestVoltage(network, protection);
   const fixes = otherDevice(placed, { systemV: voltageV, interruptA: fault.greatestA });
-  // Only what is known to be too little is a fault: a thicker conductor must not be refused for a fuse that may well be enough.
+  // Only a rating that is known to be too low is a fault: a thicker conductor must not be refused for a fuse that may well be enough.
   if (!first || !capacity) return { at, severity: "info", capacity, fixes };
   const certain = !capacity.unconfirmed && !fault.estimated;
   return { at, severity: certain ? "error" : "warning", capacity, fixes };

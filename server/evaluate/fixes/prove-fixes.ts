@@ -387,7 +387,7 @@ function alsoChanging(fix: PlacedFix, others: readonly number[]): PlacedFix {
 /**
  * True if no circuit, cable or part has gone or lost its current, every scenario solved before is still solved, and no error or
  * warning is new or worse. Information does not count: thicker conductors increase a fault current, and a fuse may then state too
- * little. Where a collapse of the voltage ends, currents and drops are judged for the first time: what is found then is not new.
+ * little. Where a collapse of the voltage ends, currents and drops are judged for the first time: findings then are not new.
  */
 function addsNothing(before: LocatedPlan, after: CheckOutcome & { readonly state: "checked" }): boolean {
   const [had, has] = [before.judgement, after.judgement];
