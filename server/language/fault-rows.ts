@@ -81,9 +81,9 @@ function interruptingRow(network: Network, device: DeviceFault, severalHere: boo
   ].filter((part) => part !== "");
   const capacityA = interruptsA(stated, greatestVoltage(network, stated));
   if (capacityA === undefined) {
-    const unknown = [...fed, "its interrupting rating at this voltage is not known, so not judged"].join(
-      "; ",
-    );
+    // Unknown at any voltage, or only above the one for which it is stated.
+    const here = interruptsA(stated) === undefined ? "" : " at this voltage";
+    const unknown = [...fed, `its interrupting rating${here} is not known, so not judged`].join("; ");
     return limitRow(what, `up to ${withUnit(device.greatestA, "A")}`, unknown, "", "");
   }
   const [greatest, can] = formatDistinct(device.greatestA, capacityA);

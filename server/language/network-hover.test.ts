@@ -104,7 +104,7 @@ const horn = breaker({ name: "horn", ratingA: 30, on: main.load, openingTimes: [
   test("its opening times, if the plan states them; an interrupting rating that is not known says so", async () => {
     const text = await hoverOn("brea‸ker({");
     expect(text).toMatch(
-      /- Dead short behind the breaker: .*; its interrupting rating at this voltage is not known, so not judged$/m,
+      /- Dead short behind the breaker: .*; its interrupting rating is not known, so not judged$/m,
     );
     expect(text).toContain(
       "- Opening times: **5 to 60 s at 200 % of its rating, up to 1 s at 600 %** · _stated in the plan_",
