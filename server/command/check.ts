@@ -9,6 +9,7 @@ import { oneOfWords, wholeNumber } from "./usage.ts";
 export const check: Command = {
   name: "check",
   usage: [{ words: "[files or folders]", does: "check plans; without names, those below this folder" }],
+  formats: resultFormats,
   takes: ["format", "max-warnings", "shard", "fresh"],
   run: (names, given, outside) =>
     checkAndReport(

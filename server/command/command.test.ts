@@ -392,11 +392,18 @@ describe("explain", () => {
 
 describe("words it does not understand", () => {
   test.each([
-    [["chek"], "no command 'chek'"],
+    [["chek"], "there is no command 'chek'. Did you mean check?"],
+    [["scheduel"], "Did you mean schedule?"],
+    [["rep"], "Did you mean report?"],
+    [["paint"], "there is no command 'paint'; there are check, fix, "],
+    [["help", "chek"], "Did you mean check?"],
+    [["check", "--page", "A4"], "'check' does not take --page.\nloomwright help check shows its arguments"],
     [["check", "--format", "xml"], "--format is text, json, sarif or annotations, not 'xml'"],
     [["check", "--max-warnings", "-1"], "--max-warnings"],
     [["check", "--max-warnings", "many"], "takes a whole number from 0 up, not 'many'"],
-    [["check", "--frmat"], "--frmat"],
+    [["check", "--frmat", "json"], "there is no option --frmat. Did you mean --format?"],
+    [["check", "--colour"], "Unknown option '--colour'."],
+    [["explain", "conductor/ampcity"], "Did you mean conductor/ampacity?"],
     [["check", "nowhere"], "no file or folder 'nowhere'"],
     [["check", "."], "no plan found below '.'"],
     [["check", "package.json"], "is not a plan"],
@@ -406,6 +413,25 @@ describe("words it does not understand", () => {
     expect(err).toContain(said);
     expect(out).toBe("");
     expect(code).toBe(2);
+  });
+
+  test.each([
+    ["help", "diff"],
+    ["diff", "--help"],
+    ["--help", "diff"],
+    ["diff", "-h"],
+  ])("%s %s shows the arguments and options of that command alone", async (...words) => {
+    const { code, out } = await loomwright(...words);
+    expect(code).toBe(0);
+    expect(out).toContain("loomwright diff <revision> [folder]");
+    expect(out).toContain("--all");
+    expect(out).toContain("the form of the output: text, markdown or json; default text");
+    expect(out).not.toMatch(/--page|loomwright check|sarif/);
+  });
+
+  test("help and version are commands too", async () => {
+    expect((await loomwright("help")).out).toBe((await loomwright("--help")).out);
+    expect(await loomwright("version")).toMatchObject({ code: 0, out: `${version}\n` });
   });
 
   test("--help and --version", async () => {

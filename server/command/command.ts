@@ -7,6 +7,8 @@ export interface Command {
   /** For the help: the words to write after the name, and their effect. */
   readonly usage: readonly { readonly words: string; readonly does: string }[];
   readonly takes: readonly OptionName[];
+  /** The allowed values of `--format`, the default first; for a command that takes it. */
+  readonly formats?: readonly string[];
   /** Throws a {@link import("./usage.ts").UsageError} for wrong words that were not detected earlier. */
   run(names: readonly string[], given: GivenOptions, outside: Host): Promise<ExitCode>;
 }

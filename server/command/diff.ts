@@ -15,6 +15,8 @@ import { type FolderState, stateAtRevision, stateOnDisk } from "./folder-state.t
 import type { ExitCode, Host } from "./host.ts";
 import { oneOfWords, UsageError } from "./usage.ts";
 
+const formats = ["text", "markdown", "json"] as const;
+
 /** `loomwright diff`: the changes between two states of the plans of a folder, and their effects elsewhere. */
 export const diff: Command = {
   name: "diff",
@@ -26,11 +28,12 @@ export const diff: Command = {
     { words: "<revision> <revision> [folder]", does: "the same between two revisions" },
     { words: "<folder> <folder>", does: "the same between two folders" },
   ],
-  takes: ["format"],
+  formats,
+  takes: ["format", "all"],
   run: async (names, given, outside) => {
-    const format = oneOfWords("format", given.format, ["text", "markdown", "json"]);
+    const asked = { format: oneOfWords("format", given.format, formats), all: given.all ?? false };
     try {
-      return await compare(names, format, outside);
+      return await compare(names, asked, outside);
     } catch (error) {
       if (!(error instanceof GitError)) throw error;
       outside.err(`loomwright: ${error.message}.\n`);
@@ -41,7 +44,7 @@ export const diff: Command = {
 
 async function compare(
   names: readonly string[],
-  format: "text" | "markdown" | "json",
+  { format, all }: { readonly format: (typeof formats)[number]; readonly all: boolean },
   outside: Host,
 ): Promise<ExitCode> {
   const states: FolderState[] = [];
@@ -62,8 +65,8 @@ async function compare(
       format === "json"
         ? differenceJson(comparison)
         : format === "markdown"
-          ? differenceMarkdown(comparison)
-          : differenceText(comparison, outside.terminal),
+          ? differenceMarkdown(comparison, { all })
+          : differenceText(comparison, { all }, outside.terminal),
     );
     return lostSight || plans.length === 0 ? 2 : exitCode(plans);
   } finally {

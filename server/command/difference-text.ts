@@ -1,6 +1,7 @@
 import { becameWorse, type ComparedPlan } from "../../library/documents/difference/compared-plan.ts";
 import {
   type DiffBlock,
+  type DiffOptions,
   type DiffText,
   describeDiff,
 } from "../../library/documents/difference/difference-in-words.ts";
@@ -8,10 +9,10 @@ import { type Comparison, closing } from "../../library/documents/difference/dif
 import { type Paint, paintFor, printable, type Terminal } from "./terminal.ts";
 
 /** Two states of a folder for a person at a terminal. Columns are aligned as far as names allow. */
-export function differenceText(comparison: Comparison, terminal: Terminal): string {
+export function differenceText(comparison: Comparison, options: DiffOptions, terminal: Terminal): string {
   const paint = paintFor(terminal);
   const { before, after, plans, notes } = comparison;
-  const told = plans.map((plan) => ({ plan, words: describeDiff(plan, comparison) }));
+  const told = plans.map((plan) => ({ plan, words: describeDiff(plan, comparison, options) }));
   const loud = told.filter(({ words }) => !words.quiet);
   const quiet = told.filter(({ words }) => words.quiet).map(({ words }) => headline(words, paint));
   const blocks = [
@@ -48,19 +49,13 @@ function planText(plan: ComparedPlan, words: DiffText, paint: Paint): string {
   ].join("\n\n");
 }
 
-function blockText({ title, columns, rows, further }: DiffBlock, paint: Paint): string {
+function blockText({ title, columns, rows, folded }: DiffBlock, paint: Paint): string {
   const lines = isFindings(columns)
     ? rows.map((row) => findingLines(row, paint))
-    : columnsOf(columns, rows, paint);
-  const more =
-    further.length > 0
-      ? [
-          paint(
-            "faint",
-            `and ${further.length} more, none of them crosses its limit (--format json lists them)`,
-          ),
-        ]
+    : rows.length > 0
+      ? columnsOf(columns, rows, paint)
       : [];
+  const more = folded ? [paint("faint", `  ${folded.words} (--all shows them)`)] : [];
   return [paint("strong", title), ...lines, ...more].map((line) => `  ${line}`).join("\n");
 }
 

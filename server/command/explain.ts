@@ -1,6 +1,7 @@
 import { rules } from "../../library/rules/registry.ts";
 import type { Command } from "./command.ts";
 import type { ExitCode, Host } from "./host.ts";
+import { nearestWord } from "./nearest-word.ts";
 import { rulePage } from "./rule-page.ts";
 import { UsageError } from "./usage.ts";
 
@@ -41,9 +42,12 @@ function ruleTitled(title: string) {
   );
 }
 
-/** For half of a rule's name, shows the rules that contain it. */
+/** For half of a rule's name, shows the rules that contain it; for a mistyped one, the rule that is nearest. */
 function meant(typed: string): string {
   const half = typed.split("/").at(-1)!.toLowerCase();
-  const near = half.length > 2 ? rules.filter(({ id }) => id.includes(half)).map(({ id }) => id) : [];
+  const ids = rules.map(({ id }) => id);
+  const within = half.length > 2 ? ids.filter((id) => id.includes(half)) : [];
+  const nearest = nearestWord(typed, ids);
+  const near = within.length > 0 || nearest === undefined ? within : [nearest];
   return near.length > 0 ? ` Did you mean ${near.join(" or ")}?` : " loomwright explain lists all.";
 }

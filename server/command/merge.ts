@@ -15,6 +15,7 @@ import { oneOfWords, UsageError, wholeNumber } from "./usage.ts";
 export const merge: Command = {
   name: "merge",
   usage: [{ words: "<files>", does: "join the JSON of the shards of one check" }],
+  formats: resultFormats,
   takes: ["format", "max-warnings"],
   run: (names, given, outside) =>
     mergeFiles(

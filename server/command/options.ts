@@ -3,7 +3,7 @@ export const options = {
   format: {
     type: "string",
     value: "FORMAT",
-    help: "text, json, sarif or annotations for check and merge; text, csv, markdown or json for schedule; text, markdown or json for diff; default text",
+    help: "the form of the output",
   },
   "max-warnings": {
     type: "string",
@@ -11,6 +11,7 @@ export const options = {
     help: "number of tolerated warnings; default 0",
   },
   "dry-run": { type: "boolean", help: "show the changes without writing them" },
+  all: { type: "boolean", help: "show the smaller changes too" },
   offers: {
     type: "boolean",
     help: "take offers too: thicker conductors on which other devices are",

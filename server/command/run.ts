@@ -2,8 +2,9 @@ import { parseArgs } from "node:util";
 import { version } from "../../library/package.json";
 import type { Command } from "./command.ts";
 import type { ExitCode, Host } from "./host.ts";
+import { nearestWord } from "./nearest-word.ts";
 import { type GivenOptions, type OptionName, options } from "./options.ts";
-import { UsageError, usage } from "./usage.ts";
+import { commandUsage, UsageError, usage } from "./usage.ts";
 
 /**
  * In the order of the help. A command is loaded when asked for: the others do not pay for its needs (TypeScript, a typeface, the
@@ -27,7 +28,7 @@ export async function run(words: readonly string[], outside: Host): Promise<Exit
     return await dispatch(words, outside);
   } catch (error) {
     if (error instanceof UsageError) {
-      outside.err(`loomwright: ${error.message}\nloomwright --help lists all commands.\n`);
+      outside.err(`loomwright: ${error.message}\n${whereToRead(words)}\n`);
     } else {
       outside.err(`loomwright: Loomwright itself failed: ${firstLine(error)}\n`);
     }
@@ -35,29 +36,50 @@ export async function run(words: readonly string[], outside: Host): Promise<Exit
   }
 }
 
+function whereToRead(words: readonly string[]): string {
+  const name = words.find(isCommand);
+  return name === undefined
+    ? "loomwright --help lists all commands."
+    : `loomwright help ${name} shows its arguments and options.`;
+}
+
+function isCommand(name: string): boolean {
+  return Object.hasOwn(commands, name);
+}
+
 async function dispatch(words: readonly string[], outside: Host): Promise<ExitCode> {
   const { given, help, asksVersion, positionals } = parse(words);
-  if (asksVersion) {
+  const [name, ...names] = positionals;
+  if (asksVersion || (name === "version" && !help)) {
     outside.out(`${version}\n`);
     return 0;
   }
-  const [name, ...names] = positionals;
-  if (help || words.length === 0) {
-    outside.out(usage(await Promise.all(Object.values(commands).map((load) => load()))));
+  if (help || name === "help" || words.length === 0) {
+    const about = positionals.find((word) => word !== "help" && word !== "version");
+    outside.out(await helpAbout(about));
     return 0;
   }
-  const load = name !== undefined && Object.hasOwn(commands, name) ? commands[name] : undefined;
-  if (!load) {
-    const all = Object.keys(commands);
-    const there = `${all.slice(0, -1).join(", ")} and ${all.at(-1)}`;
-    throw new UsageError(
-      name === undefined ? `give a command: ${there}.` : `there is no command '${name}'; there are ${there}.`,
-    );
-  }
-  const command = await load();
+  const command = await loadCommand(name);
   const foreign = (Object.keys(given) as OptionName[]).find((option) => !command.takes.includes(option));
   if (foreign) throw new UsageError(`'${command.name}' does not take --${foreign}.`);
   return command.run(names, given, outside);
+}
+
+async function helpAbout(name: string | undefined): Promise<string> {
+  return name === undefined
+    ? usage(await Promise.all(Object.values(commands).map((load) => load())))
+    : commandUsage(await loadCommand(name));
+}
+
+function loadCommand(name: string | undefined): Promise<Command> {
+  if (name !== undefined && isCommand(name)) return commands[name]!();
+  const all = Object.keys(commands);
+  const there = `${all.slice(0, -1).join(", ")} and ${all.at(-1)}`;
+  if (name === undefined) throw new UsageError(`give a command: ${there}.`);
+  const meant = nearestWord(name, [...all, "help", "version"]);
+  throw new UsageError(
+    `there is no command '${name}'${meant === undefined ? `; there are ${there}.` : `. Did you mean ${meant}?`}`,
+  );
 }
 
 function parse(words: readonly string[]) {
@@ -70,7 +92,10 @@ function parse(words: readonly string[]) {
     const { help = false, version: asksVersion = false, ...given } = values;
     return { given: given as GivenOptions, help, asksVersion, positionals };
   } catch (error) {
-    throw new UsageError(firstLine(error).replace(/\. To specify.*$/, "."));
+    const message = firstLine(error).replace(/\. To specify.*$/, ".");
+    const unknown = /^Unknown option '--([^']*)'/.exec(message)?.[1];
+    const meant = unknown && nearestWord(unknown, [...Object.keys(options), "help", "version"]);
+    throw new UsageError(meant ? `there is no option --${unknown}. Did you mean --${meant}?` : message);
   }
 }
 

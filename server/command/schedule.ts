@@ -21,6 +21,8 @@ import { paintFor, printable } from "./terminal.ts";
 import { textTable } from "./text-table.ts";
 import { oneOfWords, UsageError } from "./usage.ts";
 
+const formats = ["text", "csv", "markdown", "json"] as const;
+
 /** `loomwright schedule`: the lists for the workshop, on the screen or a file for each. */
 export const schedule: Command = {
   name: "schedule",
@@ -34,6 +36,7 @@ export const schedule: Command = {
       does: "the labels for both ends of each wire, on label sheets",
     },
   ],
+  formats,
   takes: ["format", "table", "scenario", "out", "sheet", "force"],
   async run(names, given, outside) {
     const asked = read(given, outside);
@@ -96,7 +99,7 @@ function read(given: GivenOptions, { cwd }: Host): Asked {
   if (given.sheet !== undefined)
     throw new UsageError("--sheet is for labels on paper: give a file that ends in .pdf with --out.");
   if (out === undefined) {
-    const format = oneOfWords("format", given.format, ["text", "csv", "markdown", "json"]);
+    const format = oneOfWords("format", given.format, formats);
     if (format === "csv" && (table === undefined || table === "first-power"))
       throw new UsageError(
         "CSV holds one table: name it with --table, or give a folder for a file each with --out.",

@@ -6,22 +6,13 @@ export class UsageError extends Error {}
 
 /** The help, composed from the usage of each command. */
 export function usage(commands: readonly Command[]): string {
-  const written = commands.flatMap(({ name, usage }) =>
-    usage.map(({ words, does }) => [`loomwright ${name}${words && ` ${words}`}`, does] as const),
-  );
-  const taken = (Object.keys(options) as OptionName[]).flatMap((option) => {
-    const by = commands.filter(({ takes }) => takes.includes(option)).map(({ name }) => name);
-    const { help, ...spec } = options[option];
-    const words = `--${option}${"value" in spec ? ` ${spec.value}` : ""}`;
-    return by.length > 0 ? [[words, `${help} (${by.join(", ")})`] as const] : [];
-  });
   return `Loomwright checks low-voltage electrical plans written in TypeScript.
 
 Usage
-${columns(written)}
+${columns([...commands.flatMap(usageRows), ["loomwright help <command>", "the arguments and options of one command"]])}
 
 Options
-${columns([...taken, ["--version", "the version"], ["--help", "this text"]])}
+${columns([...optionRows(commands, true), ["--version", "the version"], ["--help", "this text; after a command, the help of that command"]])}
 
 Exit codes
   0  no findings (hints, information and accepted findings do not count)
@@ -39,7 +30,47 @@ Loomwright is a planning aid. Batteries can deliver thousands of amperes. Local 
 `;
 }
 
-function columns(rows: readonly (readonly [string, string])[]): string {
+/** The help of one command. */
+export function commandUsage(command: Command): string {
+  const taken = optionRows([command], false);
+  return `Usage
+${columns(usageRows(command))}
+${taken.length > 0 ? `\nOptions\n${columns(taken)}\n` : ""}
+loomwright help lists all commands, the exit codes, and the files that count as plans.
+`;
+}
+
+type Row = readonly [left: string, right: string];
+
+function usageRows({ name, usage }: Command): Row[] {
+  return usage.map(({ words, does }) => [`loomwright ${name}${words && ` ${words}`}`, does]);
+}
+
+/** The options of the commands; `namesTakers` adds the commands that take each. */
+function optionRows(commands: readonly Command[], namesTakers: boolean): Row[] {
+  return (Object.keys(options) as OptionName[]).flatMap((option): Row[] => {
+    const takers = commands.filter(({ takes }) => takes.includes(option));
+    if (takers.length === 0) return [];
+    const { help, ...spec } = options[option];
+    const words = `--${option}${"value" in spec ? ` ${spec.value}` : ""}`;
+    const allowed = option === "format" ? formatsInWords(takers, namesTakers) : "";
+    const by = namesTakers ? ` (${takers.map(({ name }) => name).join(", ")})` : "";
+    return [[words, `${help}${allowed || by}`]];
+  });
+}
+
+/** Commands with the same formats share one list. */
+function formatsInWords(commands: readonly Command[], namesTakers: boolean): string {
+  const by = new Map<string, string[]>();
+  for (const { name, formats = [] } of commands) {
+    const list = `${formats.slice(0, -1).join(", ")} or ${formats.at(-1)}`;
+    by.set(list, [...(by.get(list) ?? []), name]);
+  }
+  const lists = [...by].map(([list, names]) => (namesTakers ? `${list} (${names.join(", ")})` : list));
+  return `: ${lists.join("; ")}; default text`;
+}
+
+function columns(rows: readonly Row[]): string {
   const width = Math.max(...rows.map(([left]) => left.length));
   return rows.map(([left, right]) => `  ${left.padEnd(width)}  ${right}`).join("\n");
 }

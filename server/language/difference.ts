@@ -3,7 +3,10 @@ import {
   evaluatedSide,
   type PlanSide,
 } from "../../library/documents/difference/compared-plan.ts";
-import { differenceMarkdown } from "../../library/documents/difference/difference-markdown.ts";
+import {
+  type Comparison,
+  differenceMarkdown,
+} from "../../library/documents/difference/difference-markdown.ts";
 import { type PairedPlan, pairedPlan, pairPlans } from "../../library/documents/difference/pair-plans.ts";
 import { planDifference } from "../../library/documents/difference/plan-difference.ts";
 import { type Checker, createChecker } from "../evaluate/checker.ts";
@@ -30,12 +33,13 @@ export async function difference(
     const plans: ComparedPlan[] = [];
     for (const view of views) plans.push(await comparedPlan(view, commit, workspace));
     const stale = views.some(({ current }) => !current);
-    const markdown = differenceMarkdown({
+    const comparison: Comparison = {
       before: commit.label,
       after: stale ? "the editor, as of the last complete text" : "the editor",
       plans,
       notes: commit.workspace.metLink ? ["Symbolic links in the last commit are not followed."] : [],
-    });
+    };
+    const markdown = differenceMarkdown(comparison, { all: false });
     const { root, judgement } = first.plan;
     return { state: "compared", title: plainWords(judgement.model.build.name ?? fileName(root)), markdown };
   } catch (error) {

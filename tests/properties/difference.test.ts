@@ -132,9 +132,9 @@ test("whatever is told is told in rows as wide as their columns, and of no figur
       const plan = { path: "plan.ts", movedFrom: undefined, state: "compared" } as const;
       const compared = { ...plan, difference: planDifference(judged(one), judged(other)) };
       becameWorse(compared);
-      const { blocks, summary } = describeDiff(compared, { before: "one", after: "other" });
-      const cells = blocks.flatMap(({ columns, rows, further }) =>
-        [...rows, ...further].map(
+      const { blocks, summary } = describeDiff(compared, { before: "one", after: "other" }, { all: false });
+      const cells = blocks.flatMap(({ columns, rows, folded }) =>
+        [...rows, ...(folded?.rows ?? [])].map(
           (row) => row.length === columns.length && !/NaN|undefined|Infinity/.test(row.join()),
         ),
       );

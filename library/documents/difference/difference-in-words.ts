@@ -2,7 +2,7 @@ import { counted, formatDistinct, formatExact, formatRounded } from "../../rules
 import { listInWords } from "../../rules/wording/part-in-words.ts";
 import { textOf } from "./changed-properties.ts";
 import type { ComparedPlan, PlanSide } from "./compared-plan.ts";
-import { type Effect, shareLeft } from "./effects.ts";
+import { type Effect, isSmall, shareLeft } from "./effects.ts";
 import type { DiffFinding, FindingsDifference } from "./findings.ts";
 import type { Limit, Measured } from "./measured.ts";
 import type { PurchaseChange } from "./parts-to-buy.ts";
@@ -30,19 +30,25 @@ export interface DiffBlock {
   readonly columns: readonly string[];
   /** Each as long as {@link columns}. */
   readonly rows: readonly (readonly string[])[];
-  /** Minor and many: shown folded or only counted. None of them crossed a limit. */
-  readonly further: readonly (readonly string[])[];
+  /** Rows that are shown folded or only counted, if there are any. None of them crossed a limit. */
+  readonly folded?: { readonly words: string; readonly rows: readonly (readonly string[])[] };
+}
+
+export interface DiffOptions {
+  /** Smaller changes are rows like the others, and not folded. */
+  readonly all: boolean;
 }
 
 /** `labels`: the names of the two states, "HEAD~1", "the working tree". */
 export function describeDiff(
   plan: ComparedPlan,
   labels: { readonly before: string; readonly after: string },
+  options: DiffOptions,
 ): DiffText {
   const { path, movedFrom } = plan;
   switch (plan.state) {
     case "compared":
-      return { path, movedFrom, ...describeCompared(plan.difference, labels, movedFrom) };
+      return { path, movedFrom, ...describeCompared(plan.difference, labels, movedFrom, options) };
     case "added":
     case "removed": {
       const { side } = plan;
@@ -113,6 +119,7 @@ function describeCompared(
   difference: PlanDifference,
   labels: { readonly before: string; readonly after: string },
   movedFrom: string | undefined,
+  { all }: DiffOptions,
 ): Omit<DiffText, "path" | "movedFrom"> {
   const { networkUnread, unsolved, effects, findings, purchases } = difference;
   const notices = [
@@ -125,14 +132,16 @@ function describeCompared(
     effectsBlock(
       "Figures of the changed items",
       effects.filter(({ own }) => own),
+      all,
     ),
     effectsBlock(
       "Elsewhere",
       effects.filter(({ own }) => !own),
+      all,
     ),
     findingsBlock(findings),
     purchasesBlock(purchases),
-  ].filter(({ rows }) => rows.length > 0);
+  ].filter(({ rows, folded }) => rows.length > 0 || folded !== undefined);
   const quiet = isSame(difference) && notices.length === 0 && movedFrom === undefined;
   return { quiet, summary: summaryOf(difference), notices, blocks };
 }
@@ -189,7 +198,6 @@ function changesBlock({ added, removed, changed }: PlanDifference): DiffBlock {
       ...added.map((one) => [one.subject.called, "added", "", standingInWords(one)]),
       ...changedRows(changed),
     ],
-    further: [],
   };
 }
 
@@ -260,16 +268,21 @@ function measuredInWords({ words, value, unit, limit }: Measured): string {
 /** Maximum number of effects shown, unless more crossed a limit: a reader takes in no more. The rest are folded. */
 const mostEffects = 12;
 
-function effectsBlock(title: string, effects: readonly Effect[]): DiffBlock {
+function effectsBlock(title: string, effects: readonly Effect[], all: boolean): DiffBlock {
+  const columns = ["Item", "Figure", "Before", "After", "Limit", "Left"];
+  if (all) return { title, columns, rows: effects.map(effectRow) };
   const crossed = effects.filter((effect) => effect.crossed).length;
-  const rows = effects.map(effectRow);
-  const shown = Math.max(crossed, mostEffects);
-  return {
-    title,
-    columns: ["Item", "Figure", "Before", "After", "Limit", "Left"],
-    rows: rows.slice(0, shown),
-    further: rows.slice(shown),
-  };
+  const large = effects.filter((effect) => !isSmall(effect));
+  const shown = large.slice(0, Math.max(crossed, mostEffects));
+  const isShown = new Set(shown);
+  const rest = effects.filter((effect) => !isShown.has(effect));
+  const rows = shown.map(effectRow);
+  if (rest.length === 0) return { title, columns, rows };
+  const words =
+    shown.length === large.length
+      ? counted(rest.length, "smaller change")
+      : `${counted(rest.length, "further change")}, none crosses its limit`;
+  return { title, columns, rows, folded: { words, rows: rest.map(effectRow) } };
 }
 
 function effectRow({
@@ -333,7 +346,6 @@ function findingsBlock({ came, went, changed }: FindingsDifference): DiffBlock {
       ...changed.map(({ before, after }) => row(severityChange(before, after), after)),
       ...went.map((finding) => row("gone", finding)),
     ],
-    further: [],
   };
 }
 
@@ -355,7 +367,6 @@ function sideFindings(findings: readonly DiffFinding[], what: string): DiffBlock
       title: "Findings",
       columns: ["", "Severity", "About", "Finding", "Rule"],
       rows: findings.map((one) => [what, severityOf(one), one.subject, one.message, one.rule]),
-      further: [],
     },
   ];
 }
@@ -373,7 +384,6 @@ function purchasesBlock(purchases: readonly PurchaseChange[]): DiffBlock {
       const apart = shownAmount(Math.abs(is - was), unit);
       return [what, amount(was), amount(is), `${amount(apart)} ${after > before ? "more" : less}`];
     }),
-    further: [],
   };
 }
 

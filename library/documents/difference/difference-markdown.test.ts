@@ -6,6 +6,7 @@ import { build } from "../../plan/build.ts";
 import { circuit } from "../../plan/circuit.ts";
 import { continueNumberingAt } from "../../plan/numbering.ts";
 import type { ComparedPlan } from "./compared-plan.ts";
+import { describeDiff } from "./difference-in-words.ts";
 import { differenceMarkdown } from "./difference-markdown.ts";
 import { planDifference } from "./plan-difference.ts";
 
@@ -35,8 +36,13 @@ const compared = (before: Lamp, after: Lamp): ComparedPlan => ({
   difference: planDifference(plan(before), plan(after)),
 });
 
+const labels = { before: "HEAD (1a2b3c4)", after: "the working tree" };
+
 const told = (plans: readonly ComparedPlan[]) =>
-  differenceMarkdown({ before: "HEAD (1a2b3c4)", after: "the working tree", plans, notes: [] });
+  differenceMarkdown(
+    { before: "HEAD (1a2b3c4)", after: "the working tree", plans, notes: [] },
+    { all: false },
+  );
 
 test("a pull request reads what changed, what that does, and which finding came", () => {
   // 14 AWG, 105 °C: 35 A (33 CFR 183.425 Table 5); 2 and 7 A behind a fuse for 5 A.
@@ -70,6 +76,36 @@ test("a pull request reads what changed, what that does, and which finding came"
     <!-- made by Loomwright -->
     "
   `);
+});
+
+describe("changes by less than a tenth of the figure's own limit", () => {
+  // 14 AWG over 20 ft of round trip: the drop is 0.893 % for 2 A, and its limit is 10 %: a tenth is 1 %, reached at 4.24 A.
+  test.each([
+    [4.2, false],
+    [4.3, true],
+  ])("2 A to %d A: shown %s", (loadA, shown) => {
+    const block = describeDiff(compared({}, { loadA }), labels, { all: false }).blocks.find(
+      ({ title }) => title === "Figures of the changed items",
+    );
+    expect(block?.rows.map(([, figure]) => figure)).toEqual(shown ? ["drop"] : []);
+    expect(block?.folded?.words).toBe(shown ? undefined : "1 smaller change");
+  });
+
+  test("are folded, and rows like the others on request", () => {
+    const plans = [compared({}, { loadA: 3 })];
+    expect(told(plans)).toContain("<details><summary>1 smaller change</summary>");
+    const all = differenceMarkdown({ ...labels, plans, notes: [] }, { all: true });
+    expect(all).not.toContain("<details>");
+    expect(all).toContain("| circuit lamp | drop |");
+  });
+
+  test("a figure that crosses its limit is always shown", () => {
+    // The limit of 10 % is reached between the two, and a tenth of it is 2.2 A at most.
+    const { blocks } = describeDiff(compared({ loadA: 20.5 }, { loadA: 22.4 }), labels, { all: false });
+    const figures = blocks.find(({ title }) => title === "Figures of the changed items");
+    expect(figures?.rows).toHaveLength(1);
+    expect(figures?.rows[0]?.at(-1)).toContain("past its limit");
+  });
 });
 
 test("nothing changed: a line", () => {

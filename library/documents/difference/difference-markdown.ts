@@ -1,6 +1,6 @@
 import { markdownText } from "../markdown-text.ts";
 import type { ComparedPlan } from "./compared-plan.ts";
-import { type DiffBlock, type DiffText, describeDiff } from "./difference-in-words.ts";
+import { type DiffBlock, type DiffOptions, type DiffText, describeDiff } from "./difference-in-words.ts";
 
 /** Two states of one folder or one plan, and the result for every plan in them. */
 export interface Comparison {
@@ -13,9 +13,9 @@ export interface Comparison {
 }
 
 /** For a pull request, and for the editor's page: compact, every name escaped, ending in a line break. */
-export function differenceMarkdown(comparison: Comparison): string {
+export function differenceMarkdown(comparison: Comparison, options: DiffOptions): string {
   const { before, after, plans, notes } = comparison;
-  const told = plans.map((plan) => describeDiff(plan, comparison));
+  const told = plans.map((plan) => describeDiff(plan, comparison, options));
   const [quietOnes, loud] = [told.filter(({ quiet }) => quiet), told.filter(({ quiet }) => !quiet)];
   return `${[
     `**${markdownText(before)} → ${markdownText(after)}**`,
@@ -45,19 +45,17 @@ function quietMarkdown(plans: readonly DiffText[]): string {
   if (plans.length === 1) return `${markdownText(plans[0]!.path)}: ${markdownText(plans[0]!.summary)}`;
   const lines = plans.map(({ path, summary }) => `- ${markdownText(path)}: ${markdownText(summary)}`);
   return plans.length > mostQuiet
-    ? folded(`${plans.length} plans without a difference`, lines.join("\n"))
+    ? details(`${plans.length} plans without a difference`, lines.join("\n"))
     : lines.join("\n");
 }
 
 const mostQuiet = 5;
 
-function blockMarkdown({ title, columns, rows, further }: DiffBlock): string {
+function blockMarkdown({ title, columns, rows, folded }: DiffBlock): string {
   return [
     `**${title}**`,
-    table(columns, rows),
-    ...(further.length > 0
-      ? [folded(`${further.length} more, none of them crosses its limit`, table(columns, further))]
-      : []),
+    ...(rows.length > 0 ? [table(columns, rows)] : []),
+    ...(folded ? [details(folded.words, table(columns, folded.rows))] : []),
   ].join("\n\n");
 }
 
@@ -71,6 +69,6 @@ function table(columns: readonly string[], rows: readonly (readonly string[])[])
 }
 
 /** A forge and the editor's page both know this much HTML. */
-function folded(summary: string, inside: string): string {
+function details(summary: string, inside: string): string {
   return `<details><summary>${summary}</summary>\n\n${inside}\n\n</details>`;
 }

@@ -119,6 +119,18 @@ export function shareLeft(value: number, limit: Limit | undefined): number | und
 }
 
 /**
+ * The figure crossed no limit, and neither it nor its limit moved by a tenth of that limit; a figure without a limit moved by less
+ * than a tenth of itself.
+ */
+export function isSmall({ before, after, limitBefore, limitAfter, crossed }: Effect): boolean {
+  if (crossed || Number.isNaN(before) || Number.isNaN(after)) return false;
+  if (Boolean(limitBefore) !== Boolean(limitAfter)) return false;
+  const scale = limitAfter?.value ?? Math.max(Math.abs(before), Math.abs(after));
+  const limitMoved = (limitAfter?.value ?? 0) - (limitBefore?.value ?? 0);
+  return Math.max(Math.abs(after - before), Math.abs(limitMoved)) < scale / 10;
+}
+
+/**
  * One change in one conductor shows in the drop of the circuit, in the drop from the bank, in the voltage at the device and in
  * the fault current. Reported: the drop closest to its limit, the device voltage if it has a minimum, and fault currents that may
  * exceed the device; also every figure that crossed its limit.
