@@ -242,6 +242,9 @@ function reordered(network: Network, parts: readonly number[], conductors: reado
         on: parts.map((from) => scenario!.on[from]!),
         starting: parts.map((from) => scenario!.starting[from]!),
         restV: parts.map((from) => scenario!.restV[from]),
+        selected: new Map(
+          [...(scenario!.selected ?? [])].map(([part, inputs]) => [placeOf.get(part)!, inputs]),
+        ),
       },
     ],
   };

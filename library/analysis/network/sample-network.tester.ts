@@ -70,6 +70,23 @@ export function sampleNetwork() {
       })),
     disconnect: () =>
       add(["line", "load"], (own, base) => ({ ...base, kind: "disconnect", terminals: own, ratedA: 300 })),
+    relay: () =>
+      add(["line", "load"], (own, base) => ({ ...base, kind: "relay", terminals: own, ratedA: 300 })),
+    fuseHolder: (ohm = 0, ratingA = 300) =>
+      add(["line", "load"], (own, base) => ({
+        ...base,
+        kind: "fuseHolder",
+        terminals: own,
+        ...deviceOf(ratingA, ohm),
+      })),
+    breaker: (ohm = 0, ratingA = 300) =>
+      add(["line", "load"], (own, base) => ({
+        ...base,
+        kind: "breaker",
+        terminals: own,
+        family: "circuit breaker",
+        ...deviceOf(ratingA, ohm),
+      })),
     selectorSwitch: () =>
       add(["common", "input1", "input2", "input3", "input4"], (own, base) => ({
         ...base,
@@ -246,6 +263,10 @@ const source: Citation = {
 export function placeIn({ devices }: Network, device: number): string {
   const { place } = devices[device]!;
   return place.at === "conductor" ? `${place.conductor} ${place.end}` : `part ${place.part}`;
+}
+
+function deviceOf(ratingA: number, ohm: number) {
+  return { ratingA, milliohm: ohm * 1_000, writtenAs: "object", continuous: true, systemV: 12 } as const;
 }
 
 function device(given: number | Protection | undefined): Protection | null {

@@ -55,14 +55,31 @@ export interface NgspiceAnswer {
 }
 
 /**
- * ngspice's answer for the coarsest hint that gives one. An answer counts only if its own currents sum to zero at each node, and
- * if no device of constant power is below 1 V: there it has found the lower of two voltages.
+ * ngspice's answer for the coarsest hint that gives one, from `firstHint` on. An answer counts only if its own currents sum to zero
+ * at each node, if no device of constant power is below 1 V, and if the next finer hint leads to the same: otherwise it has found
+ * the lower of two voltages at which such a device can run.
  */
-export function askNgspice(
-  compared: ComparedNetwork,
-  hints: readonly number[] = [0, 1, 2, 3],
+export function askNgspice(compared: ComparedNetwork, firstHint = 0): NgspiceAnswer | undefined {
+  let coarser: NgspiceAnswer | undefined;
+  for (let hintDigits = firstHint; hintDigits <= finestHint; hintDigits++) {
+    const answer = answerNear(compared, hintDigits);
+    if (answer && coarser && areAlike(answer.voltages, coarser.voltages)) return coarser;
+    coarser = answer;
+  }
+  return undefined;
+}
+
+const finestHint = 5;
+
+function areAlike(one: readonly number[], other: readonly number[]): boolean {
+  return one.every((voltageV, index) => Math.abs(voltageV - other[index]!) <= 1e-4);
+}
+
+/** Undefined if ngspice finds no voltages near the hint, our own voltages rounded to so many decimals. */
+function answerNear(
+  { netlist, branches, terminals, ourV, ...compared }: ComparedNetwork,
+  hintDigits: number,
 ): NgspiceAnswer | undefined {
-  const { netlist, branches, terminals, ourV } = compared;
   const nearV = new Float64Array(netlist.nodes);
   const zeroOf = new Map<number, number>();
   terminals.forEach((terminal, index) => {
@@ -71,39 +88,37 @@ export function askNgspice(
     if (ourV[index] === 0) zeroOf.set(netlist.islandOf[node]!, node);
   });
   const referenceV = new Map(netlist.references.map((node) => [netlist.islandOf[node]!, nearV[node]!]));
-  for (const hintDigits of hints) {
-    const { voltages } = runNgspice((printTo) =>
-      spiceInput(netlist, branches, {
-        nearV: (node) =>
-          Number((nearV[node]! - referenceV.get(netlist.islandOf[node]!)!).toFixed(hintDigits)),
-        printTo,
-      }),
-    );
-    const theirs = new Float64Array(netlist.nodes);
-    let complete = true;
-    for (const terminal of terminals) {
-      const node = netlist.nodeOf[terminal]!;
-      const name = nodeName(netlist, node);
-      const voltageV = name === "0" ? 0 : voltages.get(name);
-      if (voltageV === undefined || !Number.isFinite(voltageV)) complete = false;
-      else theirs[node] = voltageV;
-    }
-    if (!complete || !isAtRest(compared, theirs)) continue;
-    return {
-      hintDigits,
-      voltages: terminals.map((terminal) => {
-        const node = netlist.nodeOf[terminal]!;
-        return theirs[node]! - theirs[zeroOf.get(netlist.islandOf[node]!)!]!;
-      }),
-    };
+  const { voltages } = runNgspice((printTo) =>
+    spiceInput(netlist, branches, {
+      nearV: (node) => Number((nearV[node]! - referenceV.get(netlist.islandOf[node]!)!).toFixed(hintDigits)),
+      printTo,
+    }),
+  );
+  const theirs = new Float64Array(netlist.nodes);
+  for (const terminal of terminals) {
+    const node = netlist.nodeOf[terminal]!;
+    const name = nodeName(netlist, node);
+    const voltageV = name === "0" ? 0 : voltages.get(name);
+    if (voltageV === undefined || !Number.isFinite(voltageV)) return undefined;
+    theirs[node] = voltageV;
   }
-  return undefined;
+  if (!isAtRest({ ...compared, netlist, branches }, theirs)) return undefined;
+  return {
+    hintDigits,
+    voltages: terminals.map((terminal) => {
+      const node = netlist.nodeOf[terminal]!;
+      return theirs[node]! - theirs[zeroOf.get(netlist.islandOf[node]!)!]!;
+    }),
+  };
 }
 
 /** Relative to the largest current in our own answer: a wild answer cannot excuse itself by its wild currents. */
 const mostResidual = 1e-6;
 
-function isAtRest({ netlist, branches, solved }: ComparedNetwork, voltages: Float64Array): boolean {
+function isAtRest(
+  { netlist, branches, solved }: Pick<ComparedNetwork, "netlist" | "branches" | "solved">,
+  voltages: Float64Array,
+): boolean {
   const { residualA } = kirchhoff(netlist, branches, voltages);
   const powers = [
     ...netlist.powers,

@@ -1,4 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { isStarterMotor } from "../../../library/model/part-roles.ts";
+import { isSwitch } from "../../../library/model/switch-positions.ts";
 import { published } from "../published-data.ts";
 import { askNgspice, type ComparedNetwork, comparedNetwork } from "./compared-network.ts";
 import { randomNetwork } from "./random-network.ts";
@@ -24,17 +26,40 @@ describe(`random networks as ngspice ${recorded.ngspice} answers them`, () => {
     expect([...kinds].sort()).toEqual([
       "alternator",
       "battery",
+      "breaker",
       "busBar",
       "chassis",
       "dcDcCharger",
       "disconnect",
+      "fuseHolder",
       "fusePanel",
       "inverter",
       "load",
+      "relay",
+      "selectorSwitch",
       "shoreCharger",
       "shunt",
       "solarArray",
       "solarController",
+    ]);
+  });
+
+  it("switches are in each of their positions, and engines are cranked", () => {
+    const positions = new Set<string>();
+    for (const { seed } of recorded.networks) {
+      const { parts, scenarios } = randomNetwork(seed);
+      const { on, starting, selected } = scenarios[0]!;
+      for (const part of parts) {
+        const at = selected?.get(part.index)?.join() ?? "closed";
+        if (isSwitch(part)) positions.add(`${part.kind} ${on[part.index] ? at : "open"}`);
+        if (isStarterMotor(part) && starting[part.index]) positions.add("starterMotor cranking");
+      }
+    }
+    expect([...positions].sort()).toEqual([
+      ...["breaker closed", "breaker open", "disconnect closed", "disconnect open"],
+      ...["relay closed", "relay open"],
+      ...["selectorSwitch closed", "selectorSwitch input1", "selectorSwitch input2", "selectorSwitch open"],
+      "starterMotor cranking",
     ]);
   });
 
@@ -60,7 +85,7 @@ describe(`live ngspice ${installed ?? "(none is installed: compared with recorde
   it.each(live)("seed $seed, $branches branches", ({ seed, hintDigits }) => {
     const compared = solved(seed);
     // Another version may need a finer hint than the recorded one did.
-    const answer = askNgspice(compared, [hintDigits, 1, 2, 3]);
+    const answer = askNgspice(compared, hintDigits);
     expect(answer, "an answer of ngspice in which currents sum up to nothing").toBeDefined();
     expectSameVoltages(compared, answer?.voltages ?? []);
   });

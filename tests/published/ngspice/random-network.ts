@@ -18,6 +18,7 @@ export function randomNetworkOf(branches: number, random: () => number): Network
   const build = sampleNetwork();
   const draws = new Map<number, Draw>();
   const open = new Set<number>();
+  const selected = new Map<number, readonly string[]>();
   const between = (low: number, high: number) => low * (high / low) ** random();
   const chance = (probability: number) => random() < probability;
   const oneOf = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)]!;
@@ -65,13 +66,18 @@ export function randomNetworkOf(branches: number, random: () => number): Network
       } else cable(positive, minus[0]!, between(0.1, 2), thick());
     }
     const outputV = restV * between(1.02, 1.15);
-    if (chance(0.5)) {
-      const disconnect = build.disconnect();
-      if (chance(0.2)) open.add(disconnect.part);
+    if (chance(0.7)) {
       const behind = build.busBar();
-      cable(plus[0]!, disconnect.line, between(0.2, 2), thick());
-      cable(disconnect.load, behind, between(0.2, 2), thick());
+      if (chance(0.25)) selector(plus[0]!, minus[0]!, behind, blocks * blockV);
+      else inLine(plus[0]!, behind);
       plus.push(behind);
+    }
+    if (chance(0.15)) {
+      const starter = build.load(0, { statedBy: "starterMotor" });
+      draws.set(starter.part, { as: "motor", runningA: 0, startingA: between(60, 250) });
+      count += 1;
+      cable(starter.positive, plus[0]!, between(0.5, 3), thick());
+      cable(starter.negative, minus[0]!, between(0.5, 3), thick());
     }
     if (chance(0.5)) {
       const alternator = build.alternator({ ratedA: between(20, 200), outputV });
@@ -88,6 +94,36 @@ export function randomNetworkOf(branches: number, random: () => number): Network
     if (chance(0.5)) solar(plus, minus, outputV, blocks);
     while (count < upTo) grow(plus, minus, restV);
     return { plus, minus, outputV, restV };
+  }
+
+  /** A switch, relay, fuse or breaker between two bus bars. */
+  function inLine(from: number, to: number): void {
+    const kind = oneOf(["disconnect", "relay", "fuseHolder", "breaker"] as const);
+    const isDevice = kind === "fuseHolder" || kind === "breaker";
+    const part = isDevice ? build[kind](chance(0.3) ? 0 : between(0.0001, 0.003)) : build[kind]();
+    if (isDevice) count += 1;
+    // Fuses are whole; a breaker may be open by hand as a switch may.
+    if (kind !== "fuseHolder" && chance(0.25)) open.add(part.part);
+    cable(from, part.line, between(0.2, 2), thick());
+    cable(part.load, to, between(0.2, 2), thick());
+  }
+
+  /** A selector switch between the bank, a battery in reserve, and the loads, in any of its positions. */
+  function selector(plus: number, minus: number, behind: number, nominalV: number): void {
+    const ohm = between(0.001, 0.012);
+    const reserve = build.battery({
+      nominalV: nominalV * between(0.97, 1.03),
+      internal: { stated: true, lowOhm: ohm, highOhm: ohm, source: unconfirmed },
+    });
+    count += 1;
+    const part = build.selectorSwitch();
+    cable(plus, part.input1, between(0.2, 2), thick());
+    cable(reserve.positive, part.input2, between(0.2, 2), thick());
+    cable(reserve.negative, minus, between(0.2, 2), thick());
+    cable(part.common, behind, between(0.2, 2), thick());
+    const position = oneOf(["all", "input1", "input2", "off"] as const);
+    if (position === "off") open.add(part.part);
+    else if (position !== "all") selected.set(part.part, [position]);
   }
 
   function solar(plus: readonly number[], minus: readonly number[], outputV: number, blocks: number): void {
@@ -131,8 +167,12 @@ export function randomNetworkOf(branches: number, random: () => number): Network
       count += 1;
       cable(chassis.bond, oneOf(minus), between(0.2, 2), thick());
       minus.push(chassis.metal);
-    } else if (what < 0.18) {
+    } else if (what < 0.16) {
       cable(oneOf(plus), oneOf(plus), between(0.5, 5), thick());
+    } else if (what < 0.2) {
+      const far = chance(0.5) ? oneOf(plus) : build.busBar();
+      inLine(oneOf(plus), far);
+      if (!plus.includes(far)) plus.push(far);
     } else load(oneOf(plus), oneOf(minus), systemV);
   }
 
@@ -191,6 +231,7 @@ export function randomNetworkOf(branches: number, random: () => number): Network
     starting: parts.map(
       (part) => part.kind === "load" && part.draws.as === "motor" && isStarting && chance(0.3),
     ),
+    selected,
     sunShare: chance(0.2) ? 0 : random(),
     momentary: isStarting,
   };

@@ -66,7 +66,8 @@ export function addedLoadsWith(network: Network, states: ReadonlyMap<number, Par
       (part) =>
         part.kind === "battery" || (passesCurrentOn(part) && states.get(part.index)?.closed !== false),
     ),
-    ...(selected.size > 0 && { selected }),
+    // The first scenario's positions do not count: which battery feeds the load may not depend on it.
+    selected,
     starting: network.parts.map(() => false),
     sunShare: 0,
     momentary: false,
