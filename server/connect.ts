@@ -215,14 +215,24 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
     openedOrClosed(file);
   });
   documents.onDidSave(({ document }) => {
+    settleEdit();
     // An editor that watches files has already reported this.
     if (editor.registersWatching) return;
     parts?.checker.changedOnDisk([workspace.fromEditor(document.uri)]);
     parts?.plans.touched(workspace.openFiles());
   });
   documents.onDidChangeContent(({ document }) => {
+    workspace.edited(document);
+    settlesAfterPause.refresh();
     parts?.plans.touched([workspace.fromEditor(document.uri)]);
   });
+  /** What was half typed until now is the error that it is. */
+  const settleEdit = () => {
+    if (!workspace.lastEdit()) return;
+    workspace.settleEdit();
+    parts?.plans.touched([]);
+  };
+  const settlesAfterPause = setTimeout(settleEdit, pauseMs).unref();
   documents.onDidClose(({ document }) => {
     const file = workspace.close(document.uri);
     refresher.closed(file);
@@ -282,6 +292,9 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
   });
   documents.listen(connection);
 }
+
+/** Whoever has typed nothing for this long is no longer in the middle of a name. */
+const pauseMs = 2_000;
 
 /** More than one engine can ever use up. */
 const serialsPerEngine = 1_000_000_000;

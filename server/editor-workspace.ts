@@ -1,6 +1,7 @@
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { diskWorkspace } from "./evaluate/files/disk-workspace.ts";
-import type { SourceText, Uri, Workspace } from "./evaluate/workspace.ts";
+import { changedRange } from "./evaluate/text/changed-range.ts";
+import type { LastEdit, SourceText, Uri, Workspace } from "./evaluate/workspace.ts";
 import { normalisedUri } from "./normalise-uri.ts";
 
 /**
@@ -19,16 +20,29 @@ export interface EditorWorkspace extends Workspace {
   /** Takes in a document that was opened. The document is the editor's own and changes in place. */
   open(document: TextDocument): Uri;
   close(uri: string): Uri;
+  /** Notes the range that the newest version of an open document changed. */
+  edited(document: TextDocument): void;
+  /** The last edit counts as written: it was saved, or left alone for a while. */
+  settleEdit(): void;
+  lastEdit(): LastEdit | undefined;
   setFolders(uris: readonly string[]): void;
+}
+
+interface Opened {
+  readonly document: TextDocument;
+  readonly opening: number;
+  /** After the last edit. */
+  text: string;
 }
 
 export type DiskBelow = (folders: readonly Uri[]) => Workspace;
 
 export function createEditorWorkspace(diskBelow: DiskBelow = diskWorkspace): EditorWorkspace {
-  const opened = new Map<Uri, { readonly document: TextDocument; readonly opening: number }>();
+  const opened = new Map<Uri, Opened>();
   /** Held weakly: a file that was requested once is not kept for good. */
   const fromDisk = new Map<Uri, WeakRef<{ readonly version: unknown; readonly document: TextDocument }>>();
   let openings = 0;
+  let lastEdit: LastEdit | undefined;
   let disk = diskBelow([]);
 
   const read = (uri: Uri): SourceText | undefined => {
@@ -83,7 +97,7 @@ export function createEditorWorkspace(diskBelow: DiskBelow = diskWorkspace): Edi
     open(document) {
       const uri = normalisedUri(document.uri);
       openings++;
-      opened.set(uri, { document, opening: openings });
+      opened.set(uri, { document, opening: openings, text: document.getText() });
       fromDisk.delete(uri);
       return uri;
     },
@@ -92,6 +106,20 @@ export function createEditorWorkspace(diskBelow: DiskBelow = diskWorkspace): Edi
       opened.delete(uri);
       return uri;
     },
+    edited(document) {
+      const uri = normalisedUri(document.uri);
+      const open = opened.get(uri);
+      const text = document.getText();
+      // Opening a document is no edit.
+      if (!open || open.text === text) return;
+      const { start, endAfter } = changedRange(open.text, text);
+      open.text = text;
+      lastEdit = { uri, start, end: endAfter };
+    },
+    settleEdit() {
+      lastEdit = undefined;
+    },
+    lastEdit: () => lastEdit,
     setFolders(uris) {
       disk = diskBelow(uris.map((uri) => normalisedUri(uri)));
     },

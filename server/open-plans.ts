@@ -2,11 +2,11 @@ import { setImmediate as nextTurn } from "node:timers/promises";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { EditorWorkspace } from "./editor-workspace.ts";
 import type { Duty } from "./engine-messages.ts";
-import type { CheckedPlan, IncompletePlan } from "./evaluate/checked-plan.ts";
+import type { CheckedPlan, CheckOutcome, IncompletePlan } from "./evaluate/checked-plan.ts";
 import type { Checker } from "./evaluate/checker.ts";
 import { fileName } from "./evaluate/files/file-name.ts";
 import { startTimeLimit } from "./evaluate/sandbox/time-limit.ts";
-import type { PassedBy, Snapshot, Uri } from "./evaluate/workspace.ts";
+import type { PassedBy, Uri } from "./evaluate/workspace.ts";
 import { type PlanInView, viewPlan } from "./language/plan-in-view.ts";
 import { assignPlans } from "./plan-assignment.ts";
 import { createPublishGate, type FailedPlan } from "./publish-gate.ts";
@@ -95,7 +95,7 @@ export function createOpenPlans(
       return checker.check(root);
     },
     isUrgent: (root) => [...(plans.get(root)?.files ?? [])].some((file) => workspace.isOpen(file)),
-    isCurrent: (snapshot) => isCurrent(workspace, snapshot),
+    isCurrent: (outcome) => isCurrent(workspace, outcome),
     log,
     started(root) {
       if (plans.get(root)?.ours) started(root);
@@ -328,12 +328,13 @@ function filesOf(root: Uri, { outcome, complete }: Kept): Set<Uri> {
   return new Set([root, ...now, ...(complete?.plan.snapshot.keys() ?? [])]);
 }
 
-function isCurrent(workspace: EditorWorkspace, snapshot: Snapshot): boolean {
-  return [...snapshot].every(([uri, version]) => workspace.read(uri)?.version === version);
+function isCurrent(workspace: EditorWorkspace, outcome: CheckOutcome): boolean {
+  if (outcome.state === "incomplete" && outcome.until && outcome.until !== workspace.lastEdit()) return false;
+  return [...outcome.snapshot].every(([uri, version]) => workspace.read(uri)?.version === version);
 }
 
 function isCurrentOutcome(workspace: EditorWorkspace, { outcome }: Kept): boolean {
-  return outcome !== undefined && outcome.state !== "failed" && isCurrent(workspace, outcome.snapshot);
+  return outcome !== undefined && outcome.state !== "failed" && isCurrent(workspace, outcome);
 }
 
 /**

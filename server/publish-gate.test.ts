@@ -22,7 +22,7 @@ function setUp() {
       }),
     isUrgent: () => true,
     rested: () => undefined,
-    isCurrent: (snapshot) => [...snapshot].every(([uri, version]) => versions.get(uri) === version),
+    isCurrent: ({ snapshot }) => [...snapshot].every(([uri, version]) => versions.get(uri) === version),
     log: (text) => log.push(text),
     started: () => undefined,
     letThrough(root, outcome: CheckOutcome | FailedPlan) {

@@ -1,6 +1,6 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
 import type { CheckOutcome } from "./evaluate/checked-plan.ts";
-import type { Snapshot, Uri } from "./evaluate/workspace.ts";
+import type { Uri } from "./evaluate/workspace.ts";
 
 /**
  * Decides when a plan is checked and whether a result may be shown. For each root at most one run is in flight and at most one
@@ -23,7 +23,8 @@ export interface GateWiring {
   check(root: Uri): Promise<CheckOutcome>;
   /** A user is looking at the plan now. */
   isUrgent(root: Uri): boolean;
-  isCurrent(snapshot: Snapshot): boolean;
+  /** Every text that it was computed from is still the newest, and what was half typed still is. */
+  isCurrent(outcome: CheckOutcome): boolean;
   log(text: string): void;
   started(root: Uri): void;
   letThrough(root: Uri, outcome: CheckOutcome | FailedPlan): void;
@@ -63,7 +64,7 @@ export function createPublishGate(wiring: GateWiring): PublishGate {
       wiring.started(root);
       const outcome = await checkOrFail(wiring, root);
       if (run.forgotten) return;
-      if (outcome.state === "failed" || wiring.isCurrent(outcome.snapshot)) {
+      if (outcome.state === "failed" || wiring.isCurrent(outcome)) {
         // A failure of an old text is irrelevant when a new one waits.
         if (outcome.state === "failed" && run.newerWaits) continue;
         letThrough(root, run, outcome);

@@ -69,7 +69,7 @@ function whyUnusable(
   cwd: string,
 ): string | undefined {
   if (plan.state === "incomplete") {
-    const { place, text } = plan.syntaxError;
+    const { place, text } = plan.unfinished;
     return `${placeInWords(place.uri, place.start, workspace, cwd)}: this text is not complete TypeScript yet: ${text}`;
   }
   const [problem] = plan.judgement.problems;

@@ -77,13 +77,13 @@ function notJudged({ judgement, findings }: CheckedPlan): NotJudged | null {
   return { reason: problem.reason === "evaluator-failed" ? "checker-failed" : "cannot-run", message };
 }
 
-function incompleteReport({ root, syntaxError }: IncompletePlan, places: Places): Reported {
+function incompleteReport({ root, unfinished }: IncompletePlan, places: Places): Reported {
   const finding: ReportedFinding = {
     rule: "plan/cannot-run",
     severity: "error",
     subject: "the plan",
-    message: `This text is not complete TypeScript yet, so it was not checked: ${syntaxError.text}`,
-    ...places.linesOf(syntaxError.place),
+    message: `This text is not complete TypeScript yet, so it was not checked: ${unfinished.text}`,
+    ...places.linesOf(unfinished.place),
     related: [],
     fixes: [],
   };

@@ -2,7 +2,7 @@ import type { Judgement } from "../../library/judge.ts";
 import type { PropertyPath } from "../../library/model/plain-values.ts";
 import type { PlanRecord } from "../../library/model/record.ts";
 import type { Finding, ProposedFix } from "../../library/rules/finding.ts";
-import type { Snapshot, Uri, Version } from "./workspace.ts";
+import type { LastEdit, Snapshot, Uri, Version } from "./workspace.ts";
 
 /**
  * The outcome of checking one plan: the root file and all it imports. Each front end of the product (editor, command line)
@@ -33,15 +33,20 @@ export interface CheckedPlan {
   editsOf(fix: ProposedFix): PlacedFix | undefined;
 }
 
-/** A half-typed file: syntax errors in it or in an import. The plan was not run; TypeScript's own squiggle shows the place. */
+/**
+ * A half-typed file: syntax errors in it or in an import, or, in an editor, a name or a call that is still being typed. The plan
+ * was not judged; TypeScript's own squiggle shows the place.
+ */
 export interface IncompletePlan {
   readonly state: "incomplete";
   readonly root: Uri;
   readonly snapshot: Snapshot;
-  /** The file with the syntax error. */
+  /** The half-typed file. */
   readonly broken: Uri;
   /** TypeScript's first syntax error in it, for front ends without TypeScript's own squiggle (the command line). */
-  readonly syntaxError: { readonly place: SourceRange; readonly text: string };
+  readonly unfinished: { readonly place: SourceRange; readonly text: string };
+  /** If it is whole to TypeScript's parser: half typed only until this is no longer the last edit. */
+  readonly until?: LastEdit;
 }
 
 /** A source range, in UTF-16 offsets, of the file version in the plan's snapshot. */

@@ -1,6 +1,7 @@
 import { judge } from "../../library/judge.ts";
 import type { PlanProblem, PlanRecord } from "../../library/model/record.ts";
-import type { CheckOutcome, SourceRange } from "./checked-plan.ts";
+import { callBeingTyped, nameBeingTyped } from "./being-typed.ts";
+import type { CheckOutcome, IncompletePlan, SourceRange } from "./checked-plan.ts";
 import { fileName } from "./files/file-name.ts";
 import { independentRow } from "./instrument/independent-rows.ts";
 import { sitesInFile } from "./instrument/instrument.ts";
@@ -19,7 +20,7 @@ import type { MemoisedSandbox } from "./sandbox/memoised-sandbox.ts";
 import type { FileCache } from "./text/file-cache.ts";
 import { type LoadedPlan, type LoadProblem, loadPlan } from "./text/load-plan.ts";
 import { PlanFile } from "./text/parse.ts";
-import type { Uri, Workspace } from "./workspace.ts";
+import type { LastEdit, Snapshot, Uri, Workspace } from "./workspace.ts";
 
 export interface Evaluator {
   readonly workspace: Workspace;
@@ -36,10 +37,11 @@ export async function evaluatePlan(root: Uri, evaluator: Evaluator): Promise<Che
   const { workspace, cache, sandbox, limits, last } = evaluator;
   const plan = loadPlan(root, workspace, cache);
   const { snapshot, broken } = plan;
+  const edit = workspace.lastEdit?.();
   if (broken?.syntaxError) {
     const { start, end, text } = broken.syntaxError;
     const place = { uri: broken.uri, start, end };
-    return { state: "incomplete", root, snapshot, broken: broken.uri, syntaxError: { place, text } };
+    return { state: "incomplete", root, snapshot, broken: broken.uri, unfinished: { place, text } };
   }
   const rootFile = plan.files.get(root);
   if (!rootFile) return withoutRoot(plan, workspace.unread?.(root)?.why);
@@ -49,6 +51,8 @@ export async function evaluatePlan(root: Uri, evaluator: Evaluator): Promise<Che
     ? withInputs(await sandbox.run({ root, modules: modulesOf(plan), limits }, findRowOf(plan)), inputAt)
     : nothingRun;
   evaluator.workGoesOn(root);
+  const name = edit && nameBeingTyped(edit, plan, outcome.end);
+  if (name) return beingTyped(name, edit, root, snapshot);
   const traced = tracedRunOf(plan, rootFile, outcome);
   const provenance = new Provenance(traced);
   const { problems, places } = failureOf(plan, { outcome, provenance, limits, rootFile });
@@ -56,8 +60,15 @@ export async function evaluatePlan(root: Uri, evaluator: Evaluator): Promise<Che
   const before = last.get(root);
   const judgement = judge(records, problems, before?.judgement);
   const located = new LocatedPlan({ traced, snapshot, records, judgement, problemPlaces: places, before });
+  const call = edit && callBeingTyped(edit, located, before);
+  if (call) return beingTyped(call, edit, root, snapshot);
   last.set(root, located);
   return located;
+}
+
+function beingTyped(place: SourceRange, edit: LastEdit, root: Uri, snapshot: Snapshot): IncompletePlan {
+  const unfinished = { place, text: "it is still being typed" };
+  return { state: "incomplete", root, snapshot, broken: place.uri, unfinished, until: edit };
 }
 
 /** The outcome of a plan that is not run because of an earlier problem. */

@@ -18,7 +18,7 @@ export function evaluatedOrWhy(outcome: CheckOutcome, { read }: Pick<Workspace, 
     return `${fileName(uri)}, line ${line}`;
   };
   if (outcome.state === "incomplete") {
-    const { place, text } = outcome.syntaxError;
+    const { place, text } = outcome.unfinished;
     return { state: "not-evaluated", why: `${at(place)}, is not complete TypeScript: ${text}` };
   }
   const { judgement, findings } = outcome;

@@ -22,6 +22,15 @@ export interface Workspace {
   unread?(uri: Uri): Unread | undefined;
   /** Files with text that may change without notice from the disk; absent if there are none. */
   openFiles?(): readonly Uri[];
+  /** The edit that somebody may still be in the middle of; undefined, or absent, if every text counts as written. */
+  lastEdit?(): LastEdit | undefined;
+}
+
+/** The range of the newest text of a file that was edited last. Another edit is another object. */
+export interface LastEdit {
+  readonly uri: Uri;
+  readonly start: number;
+  readonly end: number;
 }
 
 interface LeftOut {

@@ -184,7 +184,7 @@ describe("a call that every run must make", () => {
   test.each(certain)("is missed, and lets the run of the whole text be: %s", async (line) => {
     const plan = uncertainPlan(withCall(line));
     const whole = await check(plan);
-    if (whole.state === "incomplete") throw new Error(whole.syntaxError.text);
+    if (whole.state === "incomplete") throw new Error(whole.unfinished.text);
     expect(reasonsIn(whole)).toEqual([]);
     expect(namesIn(whole)).toContain("C");
     // The engine stops reading at that line.
@@ -203,7 +203,7 @@ describe("a call that every run must make", () => {
 
   test.each(uncertain)("is none that a run may leave out: %s", async (line) => {
     const outcome = await check(uncertainPlan(withCall(line)));
-    if (outcome.state === "incomplete") throw new Error(outcome.syntaxError.text);
+    if (outcome.state === "incomplete") throw new Error(outcome.unfinished.text);
     expect(reasonsIn(outcome)).toEqual([]);
   });
 

@@ -23,7 +23,7 @@ async function check(code: string) {
   text = code + plan;
   version++;
   const outcome = await checker.check(uri);
-  if (outcome.state === "incomplete") throw new Error(outcome.syntaxError.text);
+  if (outcome.state === "incomplete") throw new Error(outcome.unfinished.text);
   const { judgement, findings } = outcome;
   const problems = findings
     .filter(({ finding }) => finding.rule === "plan/cannot-run")

@@ -43,7 +43,7 @@ export async function checkFiles(
   const checker = createChecker(workspaceOf(files), options);
   checkers.push(checker);
   const plan = await checker.check(root);
-  if (plan.state !== "checked") throw new Error(`held: ${plan.broken} ${plan.syntaxError.text}`);
+  if (plan.state !== "checked") throw new Error(`held: ${plan.broken} ${plan.unfinished.text}`);
   return { checker, plan };
 }
 

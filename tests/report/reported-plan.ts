@@ -12,7 +12,7 @@ export async function reported(files: string | Readonly<Record<string, string>>)
   const checker = createChecker(workspace);
   try {
     const plan = await checker.check(uriOf("plan.ts"));
-    if (plan.state !== "checked") throw new Error(`half typed: ${plan.syntaxError.text}`);
+    if (plan.state !== "checked") throw new Error(`half typed: ${plan.unfinished.text}`);
     return await reportedOf(plan, workspace);
   } finally {
     await checker.dispose();

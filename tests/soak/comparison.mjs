@@ -20,6 +20,8 @@ export async function differencesFromFresh(editor, world, questions) {
 }
 
 async function everythingSaid(editor, world, questions) {
+  // A fresh process takes every text as written. Saving one ends its last edit.
+  for (const uri of world.open.keys()) editor.notify("textDocument/didSave", { textDocument: { uri } });
   await editor.rest(world.open);
   const said = {};
   const answers = [];
