@@ -81,7 +81,8 @@ export function ratingLimits(judged: Judged): RatingLimits {
  * With the limits that follow from the repair of other conductors.
  *
  * A device that is too great for a conductor through which all of its current flows becomes smaller: as great as the conductor permits,
- * or, if that is too little for the current, as small as the current permits, and the conductor thick enough for it. A return that is
+ * or, if that is too little for the current, as small as the current permits, and the conductor thick enough for it. A conductor that
+ * would have to be thicker for a device of its own becomes as thick as the device before it asks, if that is no more. A return that is
  * too thin for the device of its positive becomes thicker, if that is within `mostAbove` made sizes of its present size or its need;
  * else that device becomes smaller, if it can. Conductors that lack a device of their own count as if they had one: returns are judged
  * by that.
@@ -92,13 +93,15 @@ export function ratingDemands(
   sizing: {
     /** The sizing of a run within these limits. */
     readonly sizingOf: (run: Run) => (Sizing & { readonly range: ProtectionRange }) | undefined;
+    /** The same with a device of its own. */
+    readonly withDevice: (run: Run) => Pick<Sizing, "conductor"> | undefined;
     /** The thinnest size for the load of a run. */
     readonly neededFor: (run: Run) => Conductor | undefined;
     readonly mostAbove: number;
   },
 ): RatingDemands {
   const { network, result } = judged;
-  const { sizingOf, neededFor, mostAbove } = sizing;
+  const { sizingOf, withDevice, neededFor, mostAbove } = sizing;
   const mostA = new LeastByRecord(limits.mostA);
   const behindA = new Map<number, number>();
   const demandBehind = (record: number, ratingA: number) =>
@@ -140,6 +143,15 @@ export function ratingDemands(
     }
     mostA.add(recordOf(network, device), Math.max(enoughA, leastA));
     for (const run of runs) if (ampacityOn(run) < enoughA) demandBehind(run.record, enoughA);
+  }
+  for (const path of result.topology.unprotected) {
+    const device = leastOnWay(network, path);
+    const { run } = network.conductors[path.conductor]!;
+    const conductor = device && withDevice(run)?.conductor;
+    if (!device || !conductor || sizesAbove(conductor, run.conductor) <= 0) continue;
+    // On the size that goes with a device of its own, the one before it is enough.
+    const ampacity = ampacityOf({ ...run, conductor });
+    if (ampacity.judged && futureOf(device) <= ampacity.ampacityA) demandBehind(run.record, futureOf(device));
   }
   const asProtected = withDevices(
     judged,

@@ -226,19 +226,27 @@ function ownNeedsOf({ circuits, network }: SizedPlan, { acceptedToo }: Acceptanc
   });
   const neededWithin = (demands: () => RatingDemands) => (run: Run) =>
     thinnestForLoad(judgedRun(run), needsWithin(run, demands()));
+  /** A run that gets a device has the size that goes with it, if one is made. */
+  const sizedFor = (run: Run, needs: FurtherNeeds, joint: JointSize | undefined) => {
+    const getsDevice = network && lackingDevices(network).has(run.record);
+    const withOne = getsDevice && sized(judgedRun(run), { ...needs, statedDevicesOnly: false }, joint);
+    return withOne || sized(judgedRun(run), needs, joint);
+  };
   const limits = lazily(
     (): RatingDemands => ({ ...(network ? ratingLimits(network) : noLimits), behindA: new Map() }),
   );
   const firstKnown = new Map<number, RunSizing | undefined>();
   const firstSizing = (run: Run): RunSizing | undefined => {
     if (!firstKnown.has(run.record))
-      firstKnown.set(run.record, sized(judgedRun(run), needsWithin(run, limits()), undefined));
+      firstKnown.set(run.record, sizedFor(run, needsWithin(run, limits()), undefined));
     return firstKnown.get(run.record);
   };
   const demands = lazily(() =>
     network
       ? ratingDemands(network, limits(), {
           sizingOf: firstSizing,
+          withDevice: (run) =>
+            sized(judgedRun(run), { ...needsWithin(run, limits()), statedDevicesOnly: false }, undefined),
           neededFor: neededWithin(limits),
           mostAbove: mostAboveNeed,
         })
@@ -253,7 +261,9 @@ function ownNeedsOf({ circuits, network }: SizedPlan, { acceptedToo }: Acceptanc
         const needs = needsWithin(run, demands());
         known.set(
           key,
-          sized(judgedRun(run), { ...needs, ...(addDevices && { statedDevicesOnly: false }) }, joint),
+          addDevices
+            ? sized(judgedRun(run), { ...needs, statedDevicesOnly: false }, joint)
+            : sizedFor(run, needs, joint),
         );
       }
       return known.get(key);
@@ -261,6 +271,18 @@ function ownNeedsOf({ circuits, network }: SizedPlan, { acceptedToo }: Acceptanc
     neededFor: neededWithin(demands),
   };
 }
+
+/** The records of the runs that a source reaches first and through no device: each gets one. */
+const lackingDevices = workedOutOnce(
+  ({ network, result }: Judged): ReadonlySet<number> =>
+    new Set(
+      result.topology.unprotected.flatMap(({ conductor, way, tooGreat, fromPanelsAlone }) =>
+        way.length === 0 && tooGreat.length === 0 && !fromPanelsAlone
+          ? [network.conductors[conductor]!.record]
+          : [],
+      ),
+    ),
+);
 
 const noLimits: RatingLimits = { mostA: new Map(), leastA: new Map() };
 

@@ -41,6 +41,11 @@ export function isDevice(part: Part): part is DevicePart {
   return descriptorOf(part).protects === true;
 }
 
+/** A bus bar or fuse panel: further loads may be connected there. */
+export function isDistribution({ kind }: Pick<Part, "kind">): boolean {
+  return kind === "busBar" || kind === "fusePanel";
+}
+
 /** The starter motor of an engine: its main feed is exempt from protection. */
 export function isStarterMotor(part: Part): part is Extract<Part, { kind: "load" }> {
   return part.kind === "load" && part.statedBy === "starterMotor";

@@ -4,12 +4,17 @@ import { within } from "../rule.ts";
 import { formatExact, withUnit } from "../wording/format-number.ts";
 import { deviceInWords } from "./sized-fix.ts";
 
+/** A chosen device; without a family if only its place shows which one fits. */
+export type DeviceToPutIn = Omit<ChosenDevice, "family"> & {
+  readonly family?: ChosenDevice["family"] | undefined;
+};
+
 /** "a 10 A fuse (ISO 8820-3 Type F, 58 V)", "a 200 A fuse (UL 248-15 Class T, marked for at least 4,000 A)". */
-export function chosenInWords({ ratingA, family, ratedV, interruptingA }: ChosenDevice): string {
-  const device = deviceInWords({ ratingA, writtenAs: "object", family }, ratingA);
+export function chosenInWords({ ratingA, family, ratedV, interruptingA }: DeviceToPutIn): string {
+  const device = deviceInWords({ ratingA, writtenAs: "object", ...(family && { family }) }, ratingA);
   const known = [
     // The word "breaker" already names it.
-    ...(family === "circuit breaker" ? [] : [family]),
+    ...(family === undefined || family === "circuit breaker" ? [] : [family]),
     ...(interruptingA === undefined ? [] : [`marked for at least ${formatExact(interruptingA)} A`]),
     ...(ratedV === undefined ? [] : [withUnit(ratedV, "V")]),
   ];
@@ -23,12 +28,12 @@ export function chosenKind({ demanded }: Pick<ChosenDevice, "demanded">): Propos
 
 /** The value that puts it into the plan if there is no device yet, or only a rating. */
 export function chosenValue(
-  { ratingA, family, ratedV, interruptingA }: Omit<ChosenDevice, "demanded">,
+  { ratingA, family, ratedV, interruptingA }: Omit<DeviceToPutIn, "demanded">,
   distanceIn?: number,
 ): Settable {
   return {
     ratingA,
-    family,
+    ...(family !== undefined && { family }),
     ...(distanceIn !== undefined && { distanceIn }),
     ...(interruptingA !== undefined && { interruptingA }),
     ...(ratedV !== undefined && { ratedV }),

@@ -16,6 +16,7 @@ import { type RunSizing, repairSizing } from "../../analysis/repair-sizing.ts";
 import { devicesOn } from "../../analysis/supply-path-drop.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import type { ConductorEnd, Network } from "../../model/network.ts";
+import { isDistribution } from "../../model/part-roles.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
 import type { Conductor, Run } from "../../model/run.ts";
 import { protectionDistances } from "../../standards/protection-rules.ts";
@@ -23,7 +24,7 @@ import type { ProposedFix } from "../finding.ts";
 import type { JudgedNetwork, JudgedPlan, JudgedRun } from "../rule.ts";
 import { withUnit } from "../wording/format-number.ts";
 import { listInWords, terminalInWords } from "../wording/part-in-words.ts";
-import { chosenInWords, chosenKind, chosenValue } from "./chosen-device.ts";
+import { chosenInWords, chosenKind, chosenValue, type DeviceToPutIn } from "./chosen-device.ts";
 import type { JudgedDevice } from "./judged-devices.ts";
 import { propertyOf } from "./placed-device.ts";
 import { setSize, sizedFixes, sizeInWords } from "./sized-fix.ts";
@@ -51,7 +52,7 @@ export function insertingFixes(
   const { circuit } = runOf(plan, conductor.run);
   const sizing = repairSizing(plan).withDevices(circuit);
   if (!sizing) return [];
-  const { there, belowA = Number.POSITIVE_INFINITY } = beside;
+  const { there, behindAnother = false, belowA = Number.POSITIVE_INFINITY } = beside;
   const range = { ...sizing.range, maxA: Math.min(sizing.range.maxA ?? 0, nearestRatingUnder(belowA)) };
   const need: Need = {
     systemV: circuit.systemV,
@@ -62,21 +63,50 @@ export function insertingFixes(
     ...[conductor.from, conductor.to].map((terminal) => ratedAt(judged.network, terminal)),
   );
   const [sized] = sizedFixes(circuit, sizing);
-  const several = devicesOn(judged, circuit.record) > 1 || isBetweenBatteries(judged, bare);
+  const several =
+    devicesOn(judged, circuit.record) > 1 ||
+    isBetweenBatteries(judged, bare) ||
+    isFeeder(judged.network, bare);
   const again = there && {
     ...there,
     range,
     protection: { ...there.protection, ratingA: ratingAt(there, sizing) },
   };
-  const fit = several
-    ? largest(range, {
-        ...need,
-        limitA: Math.min(need.limitA, partsA, behindA(judged, bare.conductor, range)),
-      })
-    : fitting(withinMachineLimit(range, need), need);
+  const choose = (for_: Need) =>
+    several
+      ? largest(range, {
+          ...for_,
+          limitA: Math.min(for_.limitA, partsA, behindA(judged, bare.conductor, range)),
+        })
+      : fitting(withinMachineLimit(range, for_), for_);
+  const fit = choose(need);
   const chosen = [again && repeated(again, need), fit].filter((device) => device !== undefined);
   const here = chosen.find(({ demanded }) => !demanded) ?? chosen[0];
-  return here ? [inserting(plan, judged, bare, here, sized)] : [];
+  if (!here) return [];
+  const atBranch =
+    here.demanded && behindAnother && isAtBranch(judged.network, bare)
+      ? choose({ ...need, interruptA: 0 })
+      : undefined;
+  // There protection/interrupting reports a short that is too strong for it, once for the bus or panel.
+  const device = atBranch ? { ...atBranch, family: undefined } : here;
+  return [inserting(plan, judged, bare, device, sized)];
+}
+
+/** It leads to a bus bar or panel: more loads may be connected there, and those of today do not decide its rating. */
+function isFeeder({ conductors, terminals, parts }: Network, { conductor, ends }: BareEnds): boolean {
+  const { from, to } = conductors[conductor]!;
+  const [end, ...others] = ends;
+  const part = parts[terminals[end === "near" ? to : from]!.part];
+  return others.length === 0 && part !== undefined && isDistribution(part);
+}
+
+/** Its device is at a bus, panel or switch, where another device may help it with a short and not every family fits. */
+function isAtBranch({ conductors, terminals, parts }: Network, { conductor, ends }: BareEnds): boolean {
+  const { from, to } = conductors[conductor]!;
+  return ends.every((end) => {
+    const part = parts[terminals[end === "near" ? from : to]!.part];
+    return part !== undefined && descriptorOf(part).role === "passes current on";
+  });
 }
 
 /** The current between batteries is not that of a load. */
@@ -89,6 +119,8 @@ function isBetweenBatteries({ network, result }: JudgedNetwork, { conductor, end
 interface Beside {
   /** A device at the other end, repeated if it is in order. */
   readonly there?: JudgedDevice | undefined;
+  /** Another device is between it and the source, or will be. */
+  readonly behindAnother?: boolean;
   /** The rating of a device before it: one that is no smaller would never open first, A. */
   readonly belowA?: number;
 }
@@ -190,7 +222,7 @@ function inserting(
   plan: JudgedPlan,
   judged: JudgedNetwork,
   bare: BareEnds,
-  chosen: ChosenDevice,
+  chosen: DeviceToPutIn,
   sized?: ProposedFix,
 ): ProposedFix {
   const { network } = judged;
@@ -200,7 +232,9 @@ function inserting(
   const terminals = ends.map((end) => (end === "near" ? conductor.from : conductor.to));
   const [terminal = conductor.from] = terminals;
   const where = ends.length > 1 ? "each end" : terminalInWords(network, terminal);
-  const title = `add ${chosenInWords(chosen)} within ${withUnit(maxIn, "in")} of ${where}`;
+  // A branch fuse is in the panel itself.
+  const inPanel = ends.length === 1 && isPanelBranch(network, terminal);
+  const title = `add ${chosenInWords(chosen)} ${inPanel ? "at" : `within ${withUnit(maxIn, "in")} of`} ${where}`;
   const returns = returnsFor(plan, judged, bare, chosen);
   const thicker = returns.map(({ run, size }) => `${sizeInWords(size)} for ${run.name}`);
   const also = thicker.length > 0 ? `, and use ${listInWords(thicker, 12)}` : "";
@@ -214,10 +248,15 @@ function inserting(
         do: "set" as const,
         record: conductor.record,
         path: [propertyOf[end]],
-        value: chosenValue(chosen, maxIn),
+        value: chosenValue(chosen, inPanel ? undefined : maxIn),
       })),
     ],
   };
+}
+
+function isPanelBranch({ terminals, parts }: Network, terminal: number): boolean {
+  const { part, name } = terminals[terminal]!;
+  return parts[part]?.kind === "fusePanel" && name === "branch";
 }
 
 interface ThickerReturn {
@@ -230,7 +269,7 @@ function returnsFor(
   plan: JudgedPlan,
   judged: JudgedNetwork,
   { conductor: index, ends }: BareEnds,
-  { ratingA }: ChosenDevice,
+  { ratingA }: DeviceToPutIn,
 ): readonly ThickerReturn[] {
   if (ratingA <= leastReturnA(judged)) return [];
   const { unprotected } = judged.result.topology;

@@ -60,7 +60,7 @@ testRule(unprotectedPath, [
     ],
   },
   {
-    name: "a strong bank: only a marking tells of a fuse that interrupts so much",
+    name: "a strong bank, at a bus behind another fuse: the rating alone, because the other one may help it in a short",
     plan: `${busBehind(25, 9000)} ${lamp()}`,
     finds: [
       {
@@ -69,13 +69,112 @@ testRule(unprotectedPath, [
         message: "The bank reaches the positive conductor of Lamp through no device below 25 A",
         fixes: [
           {
+            title: "Add a 5 A fuse within 7 in of the bus bar",
+            gives: { protect: { ratingA: 5, distanceIn: 7 } },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a branch of a panel on a strong bank: a fuse in the panel",
+    plan: `${bank(9000)}
+      const panel = fusePanel({ name: "panel", positions: 6 });
+      cable({ name: "feed", from: bank.positive, to: panel.feed, lengthFt: 3, gauge: 6,
+        protect: { ratingA: 80, family: "UL 248-15 Class T", distanceIn: 6, interruptingA: 20000 } });
+      cable({ name: "back", from: panel.negative, to: bank.negative, lengthFt: 3, gauge: 6 });
+      circuit({ name: "Lamp", from: panel.branch, load: 4, oneWayFt: 9, gauge: 14 });`,
+    finds: [
+      {
+        record: "Lamp",
+        on: "from",
+        message:
+          "The bank reaches the positive conductor of Lamp through no device below 80 A; 14 AWG may carry 20 A here (33 CFR 183.455(a)): add a 5 A fuse at the branches of the panel.",
+        fixes: [{ title: "Add a 5 A fuse at the branches of the panel", gives: { protect: { ratingA: 5 } } }],
+      },
+    ],
+  },
+  {
+    name: "a strong bank, straight from the battery: only a marking tells of a fuse that interrupts so much",
+    plan: `${bank(9000)} circuit({ name: "Lamp", from: bank.positive, load: 4, oneWayFt: 9, gauge: 14 });`,
+    finds: [
+      {
+        record: "Lamp",
+        on: "from",
+        message: "The bank reaches the positive conductor of Lamp through no fuse or breaker",
+        fixes: [
+          {
             title:
-              "Add a 6 A fuse (UL 248-15 Class T, marked for at least 5,000 A) within 7 in of the bus bar",
+              "Add a 6 A fuse (UL 248-15 Class T, marked for at least 9,000 A) within 7 in of the positive terminal of the bank",
             kind: "suggestion",
             gives: {
-              protect: { ratingA: 6, family: "UL 248-15 Class T", distanceIn: 7, interruptingA: 5000 },
+              protect: { ratingA: 6, family: "UL 248-15 Class T", distanceIn: 7, interruptingA: 9000 },
             },
           },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a thick lead past the main fuse to a second bus with one small load: behind the main fuse, or a fuse for the lead",
+    plan: `${busBehind(60)}
+      const second = busBar({ name: "second bus", ratedA: 150 });
+      cable({ name: "second lead", from: bank.positive, to: second.stud, lengthFt: 3, gauge: 2 });
+      circuit({ name: "Radio", from: second.stud, returnTo: bank.negative, load: 4, oneWayFt: 9, gauge: 14, protect: 5 });`,
+    finds: [
+      {
+        record: "second lead",
+        on: "from",
+        message:
+          "The bank reaches the cable second lead through no fuse or breaker; 2 AWG may carry 170 A here (33 CFR 183.455(a)): connect it behind the 60 A fuse in the cable feed, or add a 150 A fuse (ISO 8820-5 Type SF 30) within 7 in of the positive terminal of the bank.",
+        fixes: [
+          {
+            title: "Add a 150 A fuse (ISO 8820-5 Type SF 30) within 7 in of the positive terminal of the bank",
+            gives: { "protect.ratingA": 150 },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a lead past the main fuse to one load: behind the main fuse only with a fuse of its own",
+    plan: `${busBehind(60)}
+      circuit({ name: "Radio", from: bank.positive, load: 4, oneWayFt: 9, gauge: 14 });`,
+    finds: [
+      {
+        record: "Radio",
+        on: "from",
+        message:
+          "The bank reaches the positive conductor of Radio through no fuse or breaker; 14 AWG may carry 20 A here (33 CFR 183.455(a)): connect it behind the 60 A fuse in the cable feed, with a device of its own, or add a 5 A fuse (ISO 8820-3 Type F) within 7 in of the positive terminal of the bank.",
+        fixes: [
+          {
+            title: "Add a 5 A fuse (ISO 8820-3 Type F) within 7 in of the positive terminal of the bank",
+            gives: { "protect.ratingA": 5 },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a piece of cable before a breaker: the breaker belongs at the bus, and a further fuse is for the builder to decide",
+    plan: `${busBehind(80)}
+      const trip = breaker({ name: "winch breaker", ratingA: 30 });
+      cable({ name: "to breaker", from: bus.stud, to: trip.line, lengthFt: 1, gauge: 10 });
+      circuit({ name: "Winch", from: trip.load, returnTo: bank.negative, load: 20, oneWayFt: 3, gauge: 10 });
+      ${lamp(", protect: 5")}`,
+    finds: [
+      {
+        record: "to breaker",
+        on: "from",
+        message:
+          "The bank reaches the cable to breaker through no device below 80 A; 10 AWG may carry 40 A here (33 CFR 183.455(a)): move the 30 A winch breaker to the bus bar (on), or add a 25 A fuse (ISO 8820-3 Type F) within 7 in of the bus bar.",
+        fixes: [
+          {
+            title: "Add a 25 A fuse (ISO 8820-3 Type F) within 7 in of the bus bar",
+            kind: "suggestion",
+            gives: { "protect.ratingA": 25 },
+          },
+          { title: "Use 6 AWG", kind: "suggestion", gives: { gauge: 6 } },
         ],
       },
     ],
@@ -134,8 +233,8 @@ testRule(unprotectedPath, [
           { title: "Use a 40 A fuse for feed", gives: { feed: { "protect.ratingA": 40 } } },
           { title: "Use 6 AWG", kind: "suggestion", gives: { gauge: 6 } },
           {
-            title: "Add a 15 A fuse (ISO 8820-3 Type F) within 7 in of the bus bar",
-            gives: { "protect.ratingA": 15 },
+            title: "Add a 35 A fuse (ISO 8820-3 Type C) within 7 in of the bus bar",
+            gives: { "protect.ratingA": 35 },
           },
         ],
       },
@@ -191,7 +290,7 @@ testRule(unprotectedPath, [
     ],
   },
   {
-    name: "nothing flows in any scenario: the greatest rating that protects the conductor",
+    name: "nothing flows in any scenario, to a bus: the greatest rating that protects the conductor and suits",
     plan: `${bank()}
       const bus = busBar({ name: "bus bar" });
       cable({ name: "feed", from: bank.positive, to: bus.stud, lengthFt: 3, gauge: 6 });
@@ -204,10 +303,8 @@ testRule(unprotectedPath, [
         message: "The bank reaches the cable feed through no fuse or breaker; 6 AWG may carry 95 A",
         fixes: [
           {
-            title:
-              "Add a 90 A fuse (UL 248-15 Class T, marked for at least 1,000 A) within 7 in of the positive terminal of the bank",
-            kind: "suggestion",
-            gives: { "protect.ratingA": 90 },
+            title: "Add an 80 A fuse (ISO 8820-3 Type E) within 7 in of the positive terminal of the bank",
+            gives: { "protect.ratingA": 80 },
           },
         ],
       },
@@ -378,7 +475,14 @@ testRule(unprotectedPath, [
         message: "The battery start reaches the cable to the starter through no fuse or breaker",
         fixes: [
           {
+            title:
+              "Add a 125 A fuse (UL 248-15 Class T, marked for at least 3,000 A) within 7 in of the positive terminal of the battery start",
+            kind: "suggestion",
+            gives: { "to the switch": { "protect.ratingA": 125 } },
+          },
+          {
             title: "Add a 125 A fuse (ISO 20934) within 7 in of the load side of the disconnect off",
+            kind: "suggestion",
             gives: { "protect.ratingA": 125 },
           },
         ],

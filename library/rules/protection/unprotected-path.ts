@@ -3,6 +3,7 @@ import { type MachineLimit, machineLimit } from "../../analysis/machine-protecti
 import { nearestMadeRating, nearestRatingBelow } from "../../analysis/made-ratings.ts";
 import { sizesAbove } from "../../analysis/made-sizes.ts";
 import { isProtectedAtOtherEnd } from "../../analysis/network/faults/fed-at-device.ts";
+import { conductorsAt, networkGraph } from "../../analysis/network/topology/network-graph.ts";
 import type { UnprotectedPath } from "../../analysis/network/topology/network-topology.ts";
 import { protectionRangeOfPart } from "../../analysis/protection-range.ts";
 import { carriesAllOf, leastOnWay, tooGreatOnWay } from "../../analysis/rating-demands.ts";
@@ -10,7 +11,7 @@ import { mostAboveNeed, repairSizing } from "../../analysis/repair-sizing.ts";
 import { thinnestNeeded } from "../../analysis/sizing.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import type { NetworkConductor, ProtectiveDevice } from "../../model/network.ts";
-import { isDevice } from "../../model/part-roles.ts";
+import { isDevice, isDistribution } from "../../model/part-roles.ts";
 import type { BuildSettings } from "../../model/plan-model.ts";
 import {
   boundBySubpartI,
@@ -24,6 +25,7 @@ import {
   matchingFixes,
   type PlacedDevice,
   placedDevice,
+  placedInWords,
   placedPart,
   relatedDevice,
 } from "../fixes/placed-device.ts";
@@ -45,6 +47,7 @@ import {
   partInWords,
   relatedConductor,
   relatedPart,
+  terminalInWords,
 } from "../wording/part-in-words.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
 import { wayOut } from "../wording/way-out.ts";
@@ -136,7 +139,9 @@ function foundOnPath(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedP
     size: sizeInWords(conductor.run.conductor),
     ampacityA: ampacity.judged ? ampacity.ampacityA : 0,
     source: sourceInWords(protectionRequired),
-    wayOut: wayOut(fixes, whyNoRating(run.result, null)),
+    wayOut: [elsewhere(plan, judged, path), wayOut(fixes, whyNoRating(run.result, null))]
+      .filter((one) => one !== undefined)
+      .join(", or "),
   };
   const [end] = path.ends;
   return {
@@ -191,11 +196,86 @@ function fixesFor(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedPath
     : matching.filter(({ changes }) => new Set(changes.map(({ record }) => record)).size === 1);
   const nearer = before ? [] : nearerFixes(plan, judged, path);
   const belowA = before && (repairSizing(plan).ratingOf(before) ?? before.ratingA);
-  const inserted = [...nearer, ...insertingFixes(plan, judged, path, belowA === undefined ? {} : { belowA })];
+  const own = insertingFixes(plan, judged, path, {
+    // Each conductor nearer to the source gets a device too.
+    behindAnother: path.way.length > 0,
+    ...(belowA !== undefined && { belowA }),
+  });
+  const inserted = [
+    ...nearer,
+    // Where a device elsewhere does as well, a further one is for the builder to decide.
+    ...(nearer.length > 0 || deviceToMove(plan, judged, path) ? own.map(suggested) : own),
+  ];
   if (!placed || !before) return [...first, ...inserted];
   const thicker = thickerFixes(plan, conductor, before, inLine ? first : [...first, ...inserted]);
   const others = inLine ? [...thicker, ...inserted] : [...inserted, ...thicker];
   return [...first, ...others, ...(inLine ? [] : offeredRating(judged, path, placed))];
+}
+
+function suggested(fix: ProposedFix): ProposedFix {
+  return { ...fix, kind: "suggestion" };
+}
+
+/** A way out that no edit of a value makes: a device or the conductor at another place. */
+function elsewhere(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedPath): string | undefined {
+  const { network } = judged;
+  const device = deviceToMove(plan, judged, path);
+  if (device) {
+    const { from, to } = network.conductors[path.conductor]!;
+    const terminal = terminalInWords(network, path.ends[0] === "near" ? from : to);
+    return `move ${placedInWords(device)} to ${terminal} (on)`;
+  }
+  const main = mainDeviceBeside(judged, path);
+  if (!main) return undefined;
+  const { circuit, result } = runOf(plan, network.conductors[path.conductor]!.run);
+  const { ampacity } = result;
+  const ratingA = repairSizing(plan).ratingOf(main.protection) ?? main.protection.ratingA;
+  if (ratingA < (repairSizing(plan).withDevices(circuit)?.range.aimA ?? 0)) return undefined;
+  const isEnough = ampacity.judged && ratingA <= ampacity.ampacityA;
+  return `connect it behind ${placedInWords(main)}${isEnough ? "" : ", with a device of its own"}`;
+}
+
+/** The device at the other end of the conductor, if it would protect the conductor at this end. */
+function deviceToMove(
+  plan: JudgedPlan,
+  judged: JudgedNetwork,
+  path: UnprotectedPath,
+): PlacedDevice | undefined {
+  const beyond = deviceBeyond(judged, path);
+  const run = judged.network.conductors[path.conductor]!.run;
+  const conductor = repairSizing(plan).ofRun(run)?.conductor ?? run.conductor;
+  const ampacity = ampacityOf({ ...run, conductor });
+  if (!beyond || !ampacity.judged) return undefined;
+  const ratingA = repairSizing(plan).ratingOf(beyond.protection) ?? beyond.protection.ratingA;
+  return ratingA <= ampacity.ampacityA ? beyond : undefined;
+}
+
+/** The main device of the battery that the conductor starts at: a lead beside it passes that device by. */
+function mainDeviceBeside(
+  { network }: JudgedNetwork,
+  { conductor, ends, way }: UnprotectedPath,
+): PlacedDevice | undefined {
+  const [end, ...others] = ends;
+  if (way.length > 0 || others.length > 0) return undefined;
+  const { from, to } = network.conductors[conductor]!;
+  const [here, there] = end === "near" ? [from, to] : [to, from];
+  const part = (terminal: number) => network.parts[network.terminals[terminal]!.part]!;
+  if (part(here).kind !== "battery") return undefined;
+  const feeds = (terminal: number) => isDistribution(part(terminal)) && terminal !== there;
+  const graph = networkGraph(network);
+  for (const index of conductorsAt(graph, here)) {
+    const lead = network.conductors[index]!;
+    const far = lead.from === here ? lead.to : lead.from;
+    const own = lead.from === here ? lead.near : lead.far;
+    const beyond = part(far);
+    if (own && feeds(far)) return placedDevice(network, own.index);
+    if (!isDevice(beyond)) continue;
+    const { line, load } = beyond.terminals;
+    const behind = conductorsAt(graph, far === line ? load : line);
+    const ends = behind.flatMap((one) => [network.conductors[one]!.from, network.conductors[one]!.to]);
+    if (ends.some(feeds)) return placedPart(network, beyond);
+  }
+  return undefined;
 }
 
 /** The repair of a conductor nearer to the source that lacks a device too, if that device protects this one as well. */
@@ -208,14 +288,12 @@ function nearerFixes(
   const [nearest] = way.flatMap((index) => paths.get(index) ?? []);
   const own = ampacityOf(judged.network.conductors[conductor]!.run);
   if (!nearest || !own.judged) return [];
-  return insertingFixes(plan, judged, nearest).filter(
-    ({ kind, changes }) =>
-      kind === "repair" &&
-      changes.every(({ record, ...change }) => {
-        const device = change.do === "set" && typeof change.value === "object" ? change.value : undefined;
-        const sameRecord = record === judged.network.conductors[nearest.conductor]!.record;
-        return sameRecord && (device === undefined || Number(device.ratingA) <= own.ampacityA);
-      }),
+  return insertingFixes(plan, judged, nearest).filter(({ changes }) =>
+    changes.every(({ record, ...change }) => {
+      const device = change.do === "set" && typeof change.value === "object" ? change.value : undefined;
+      const sameRecord = record === judged.network.conductors[nearest.conductor]!.record;
+      return sameRecord && (device === undefined || Number(device.ratingA) <= own.ampacityA);
+    }),
   );
 }
 
