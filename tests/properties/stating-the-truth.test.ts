@@ -38,8 +38,8 @@ const ofDevice: Truths = { ...inAShort, milliohm: ["0", "0.5"], continuous: ["tr
 const openingTimes = ["[{ atPercent: 135, afterS: 1, withinS: 1800 }, { atPercent: 600, withinS: 0.02 }]"];
 
 /**
- * A fuse of 20 A behind a bus bar or at the battery. Its family is the one that it is bought in: any that is made in this rating, and,
- * where no device is before it, interrupts the short of the battery. A breaker is another device, whose marking is looked for.
+ * A fuse of 20 A behind a bus bar or at the battery. Its family is the one that it is bought in: any that is made in this rating,
+ * whether it interrupts the short there or not. A breaker is another device, whose marking is looked for.
  */
 const familiesOf20A = fuseFamilies.filter(
   (family) => family !== "circuit breaker" && isMadeRating(20, family),
@@ -120,17 +120,17 @@ const kinds: readonly Kind[] = [
     planWith: (more) =>
       `circuit({ name: "lamp", load: 10, oneWayFt: 6, gauge: 8, insulationC: 105, protect: { ratingA: 20, ${more} } });`,
   },
-  {
-    name: "a fuse at a battery whose short every family interrupts",
+  ...[weak, strong].map((battery) => ({
+    name: `a fuse at the battery, of ${battery}`,
     properties: inProtection,
     truths: inProtect,
-    planWith: (more) =>
+    planWith: (more: string) =>
       plan({
-        battery: weak,
+        battery,
         inBranch: `circuit({ name: "alarm bell", from: bank.positive, load: 10, oneWayFt: 6, gauge: 8,
           accept: { "disconnect/missing": "it stays on" }, protect: { ratingA: 20, ${more} } });`,
       }),
-  },
+  })),
   ...[weak, strong].flatMap((battery) =>
     (["fuseHolder", "breaker"] as const).map((word) => ({
       name: `a ${word} on a bus bar, on a battery of ${battery}`,

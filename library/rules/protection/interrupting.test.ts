@@ -254,6 +254,52 @@ testRule(protectionInterrupting, [
     ],
   },
   {
+    name: "no family, and the strongest of that rating is just enough",
+    plan: plan("shortCircuitA: 2500", "40"),
+    finds: [
+      {
+        subject: "Pump",
+        on: "protect",
+        severity: "info",
+        message:
+          "The interrupting rating of the 40 A fuse is not known; a short right behind it draws 2,500 A",
+        fixes: [{ title: "Use a 40 A fuse (ISO 20934)", kind: "suggestion" }],
+      },
+    ],
+  },
+  {
+    name: "no family, and none of that rating is enough by its standard: as serious as one of them",
+    plan: plan("shortCircuitA: 2501", "40"),
+    finds: [
+      {
+        subject: "Pump",
+        on: "protect",
+        severity: "error",
+        message:
+          "The interrupting rating of the 40 A fuse is not known, blade and bolted ones interrupt up to 2,500 A (ISO 8820, ISO 20934), and a short right behind it draws 2,501 A: use a 40 A fuse (UL 248-15 Class T, marked for at least 3,000 A).",
+        fixes: [
+          { title: "Use a 40 A fuse (UL 248-15 Class T, marked for at least 3,000 A)", kind: "suggestion" },
+        ],
+      },
+    ],
+  },
+  {
+    name: "the same with an estimated resistance: a warning",
+    plan: plan("", "40"),
+    finds: [
+      {
+        subject: "Pump",
+        on: "protect",
+        severity: "warning",
+        message:
+          "The interrupting rating of the 40 A fuse is not known, blade and bolted ones interrupt up to 2,500 A (ISO 8820, ISO 20934), and a short right behind it draws 6,430 A (estimated: no internal resistance is stated): use",
+        fixes: [
+          { title: "Use a 40 A fuse (UL 248-15 Class T, marked for at least 7,000 A)", kind: "suggestion" },
+        ],
+      },
+    ],
+  },
+  {
     name: "48 V: the new family is one for 58 V",
     plan: plan(
       "shortCircuitA: 1500",

@@ -6,6 +6,7 @@ import {
   type DeviceNeed,
   familyData,
   interruptsA,
+  voltageToState,
 } from "../../analysis/choose-device.ts";
 import { groupedBy } from "../../analysis/grouped-by.ts";
 import { type Family, isMadeRating } from "../../analysis/made-ratings.ts";
@@ -60,12 +61,16 @@ export const protectionInterrupting = defineRule<Values>({
         }
         if (!isWeak && forLess)
           return [{ ...foundAtVoltage(placed, behind, { forLess, first }), related: sources(judged, fault) }];
-        const { at, capacity, fixes, severity } = judgedDevice(judged, placed, { fault: behind, first });
+        const { at, capacity, mostOfAnyA, fixes, severity } = judgedDevice(judged, placed, {
+          fault: behind,
+          first,
+        });
         const values: DeviceValues = {
           device: placed.device,
           shortA: behind.greatestA,
           estimated: fault.estimated,
           capacity,
+          mostOfAnyA,
           wayOut: wayOut(fixes, buyOne(placed, behind)),
         };
         return [
@@ -89,11 +94,14 @@ export const protectionInterrupting = defineRule<Values>({
   message(values) {
     if ("place" in values) return placeMessage(values);
     if ("atV" in values) return voltageMessage(values);
-    const { device, shortA, estimated, capacity, wayOut: way } = values;
+    const { device, shortA, estimated, capacity, mostOfAnyA, wayOut: way } = values;
     const guessed = estimated ? " (estimated: no internal resistance is stated)" : "";
     if (!capacity) {
-      const short = withUnit(shortA, "A");
-      return `The interrupting rating of ${theDevice(device).replace("The", "the")} is not known; a short right behind it draws ${short}${guessed}: ${way}.`;
+      const rating = `The interrupting rating of ${theDevice(device).replace("The", "the")} is not known`;
+      if (mostOfAnyA === undefined)
+        return `${rating}; a short right behind it draws ${withUnit(shortA, "A")}${guessed}: ${way}.`;
+      const [can, draws] = formatDistinctWithUnit(mostOfAnyA, shortA, "A");
+      return `${rating}, blade and bolted ones interrupt up to ${can} (ISO 8820, ISO 20934), and a short right behind it draws ${draws}${guessed}: ${way}.`;
     }
     const [can, draws] = formatDistinctWithUnit(capacity.capacityA, shortA, "A");
     const from = capacity.family
@@ -249,6 +257,8 @@ interface DeviceValues {
   readonly estimated: boolean;
   /** Undefined: unknown. */
   readonly capacity: Capacity | undefined;
+  /** Of an unknown fuse: what the strongest of its rating interrupts by its standard, A, if that is less than the short. */
+  readonly mostOfAnyA: number | undefined;
   readonly wayOut: string;
 }
 
@@ -264,6 +274,7 @@ interface FoundAtDevice {
   readonly at: At;
   readonly severity: Severity;
   readonly capacity: Capacity | undefined;
+  readonly mostOfAnyA: number | undefined;
   readonly fixes: ProposedFix[];
 }
 
@@ -282,10 +293,19 @@ function judgedDevice(
   const at: At = on ? within(placed.properties, on) : placed.at;
   const voltageV = greatestVoltage(network, protection);
   const fixes = otherDevice(placed, { systemV: voltageV, interruptA: fault.greatestA });
-  // Only a rating that is known to be too low is a fault: a thicker conductor must not be refused for a fuse that may well be enough.
-  if (!first || !capacity) return { at, severity: "info", capacity, fixes };
-  const certain = !capacity.unconfirmed && !fault.estimated;
-  return { at, severity: certain ? "error" : "warning", capacity, fixes };
+  // A fuse that may well be enough is no fault: a thicker conductor must not be refused for it. But to leave the family out is no
+  // better than to state one that is too weak, if all are.
+  const mostOfAnyA = isUnknownFuse(protection)
+    ? mostOfAnyFamily(protection.ratingA, { systemV: voltageV, belowA: fault.greatestA })
+    : undefined;
+  const judged = { at, capacity, mostOfAnyA, fixes };
+  if (!first || (!capacity && mostOfAnyA === undefined)) return { ...judged, severity: "info" };
+  const certain = !capacity?.unconfirmed && !fault.estimated;
+  return { ...judged, severity: certain ? "error" : "warning" };
+}
+
+function isUnknownFuse({ family, interruptingA }: Protection): boolean {
+  return family === undefined && interruptingA === undefined;
 }
 
 /** A capacity stated in the plan overrides the requirement of the family's standard. */
@@ -306,6 +326,21 @@ function leastOfAnyFamily(ratingA: number): number | undefined {
     .filter((family) => isMadeRating(ratingA, family))
     .flatMap((family) => familyData(family).breakingCapacityA ?? []);
   return capacities.length > 0 ? Math.min(...capacities) : undefined;
+}
+
+/**
+ * What the strongest fuse of this rating and voltage interrupts by the standard of its family, A, if that is below a current, A.
+ * Undefined: one is enough, or only fuses whose marking shows it are made.
+ */
+function mostOfAnyFamily(
+  ratingA: number,
+  { systemV, belowA }: { readonly systemV: number; readonly belowA: number },
+): number | undefined {
+  const capacities = fuseFamilies
+    .filter((family) => isMadeRating(ratingA, family) && voltageToState(family, systemV) !== "none")
+    .flatMap((family) => familyData(family).breakingCapacityA ?? []);
+  const mostA = capacities.length > 0 ? Math.max(...capacities) : undefined;
+  return mostA !== undefined && exceeds(belowA, mostA) ? mostA : undefined;
 }
 
 /** The same rating in a family that can interrupt it. A breaker is left to the builder: it may be the switch as well. */
