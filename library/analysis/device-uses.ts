@@ -1,34 +1,32 @@
 import type { Network, Part } from "../model/network.ts";
 import { isConsumer } from "../model/part-roles.ts";
 import { descriptorOf } from "../model/parts/index.ts";
+import type { LoadPurpose } from "../plan/load.ts";
 import { networkGraph, reachedFrom } from "./network/topology/network-graph.ts";
 import type { FaultResult } from "./network-result.ts";
 import { workedOutOnce } from "./worked-out-once.ts";
 
-/** A device that has to work unattended. */
-type Use = "bilge pump" | "alarm";
-
 /**
- * By part index: the use of a device, as its name shows it, or that of a conductor which ends at it. People name these devices by their
- * use, "bilge pump, aft" or "gas alarm"; in other words they are not recognised.
+ * By part index: the use of a device, as the plan states it; else as its name shows it, or that of a conductor which ends at it: people
+ * name these devices by their use, "bilge pump, aft" or "gas alarm".
  */
-const usesOf: (network: Network) => ReadonlyMap<number, Use> = workedOutOnce((network) => {
-  const uses = new Map<number, Use>();
-  const note = (part: Part | undefined, name: string) => {
-    const use = part && isConsumer(part) ? useIn(name) : undefined;
-    if (part && use && !uses.has(part.index)) uses.set(part.index, use);
+export const usesOf: (network: Network) => ReadonlyMap<number, LoadPurpose> = workedOutOnce((network) => {
+  const uses = new Map<number, LoadPurpose>();
+  const note = (part: Part | undefined, use: LoadPurpose | undefined) => {
+    if (part && use && isConsumer(part) && !uses.has(part.index)) uses.set(part.index, use);
   };
-  for (const part of network.parts) note(part, part.name);
+  for (const part of network.parts) note(part, part.kind === "load" ? part.purpose : undefined);
+  for (const part of network.parts) note(part, useIn(part.name));
   for (const { from, to, name } of network.conductors)
     for (const end of [from, to]) {
       const { part, name: terminal } = network.terminals[end]!;
-      if (terminal === "positive") note(network.parts[part], name);
+      if (terminal === "positive") note(network.parts[part], useIn(name));
     }
   return uses;
 });
 
 /** The use that a name shows: a pump that a hand works is none that runs by itself. */
-function useIn(name: string): Use | undefined {
+function useIn(name: string): LoadPurpose | undefined {
   const words = name.replace(/(?<=[a-z])(?=[A-Z])/g, " ").toLowerCase();
   if (/\b(alarms?|detectors?)\b/.test(words)) return "alarm";
   return /\bbilge\b.*\bpumps?\b/.test(words) && !/\bmanual\b/.test(words) ? "bilge pump" : undefined;

@@ -1,4 +1,5 @@
 import type { Chemistry } from "../plan/battery.ts";
+import type { LoadPurpose } from "../plan/load.ts";
 import type { AwgSize, FuseFamily, InsulationC, Mm2Size, TerminalC } from "../plan/sizes.ts";
 import type { Termination } from "../plan/termination.ts";
 
@@ -55,6 +56,8 @@ export const chemistries = [
 
 /** The polarity of a bus bar. */
 export const busBarSides = ["positive", "negative"] as const;
+
+export const loadPurposes = ["bilge pump", "alarm", "other"] as const satisfies readonly LoadPurpose[];
 
 /** How conductors are fastened to a terminal. */
 export const terminations = [

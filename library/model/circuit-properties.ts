@@ -1,6 +1,13 @@
 import { awgSizes, insulationRatingsC, mm2Sizes } from "./allowed-values.ts";
 import { colour, label, termination } from "./bench-properties.ts";
-import { accept, dropPercent, greatestCurrentA, greatestNominalV, voltageUpTo50 } from "./part-properties.ts";
+import {
+  accept,
+  dropPercent,
+  greatestCurrentA,
+  greatestNominalV,
+  loadPurpose,
+  voltageUpTo50,
+} from "./part-properties.ts";
 import { amount, count, oneOf, text, yesOrNo } from "./property.ts";
 import { type Choice, propertyTable, type ValuesOf } from "./property-table.ts";
 import { protection } from "./protection-properties.ts";
@@ -45,6 +52,7 @@ const properties = {
   protect: protection,
   protectFarEnd: protection,
   critical: yesOrNo(),
+  purpose: loadPurpose,
   dropLimitPercent: dropPercent,
   continuous: yesOrNo(),
   insulationC: insulation,

@@ -118,6 +118,7 @@ function knownFromNetwork({
   to,
   termination,
   minimumV,
+  purpose,
   fedFromBothEnds,
   fromBattery,
 }: CircuitValues): readonly Refusal[] {
@@ -138,6 +139,7 @@ function knownFromNetwork({
   return [
     ...ofPart("termination", termination),
     ...ofPart("minimumV", minimumV),
+    ...ofPart("purpose", purpose),
     ...refused(
       "fedFromBothEnds",
       fedFromBothEnds,

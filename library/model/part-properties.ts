@@ -1,6 +1,6 @@
 import type { TerminalC } from "../plan/sizes.ts";
 import { acceptableRules } from "./acceptable-rules.ts";
-import { terminalRatingsC } from "./allowed-values.ts";
+import { loadPurposes, terminalRatingsC } from "./allowed-values.ts";
 import { price, termination, torque } from "./bench-properties.ts";
 import { amount, amountOrNone, oneOf, text } from "./property.ts";
 import type { Property } from "./property-table.ts";
@@ -86,3 +86,6 @@ export function voltageUpTo50(what: string): Property<number> {
 export function resistanceOrNone(upTo: number): Property<number> {
   return amountOrNone("a resistance", "mΩ", { from: 0.001, upTo });
 }
+
+/** The use of a device that draws current. */
+export const loadPurpose = oneOf(loadPurposes, "is not one of the uses");

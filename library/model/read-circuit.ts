@@ -1,6 +1,7 @@
 import { lowestVoltageFor, systemVoltageFor } from "./battery-figures.ts";
 import type { BuildValues } from "./build-properties.ts";
 import { type CircuitValues, circuitProperties, greatestLoadA } from "./circuit-properties.ts";
+import { describeValue } from "./describe-value.ts";
 import { displayName } from "./display-name.ts";
 import { grouped } from "./property.ts";
 import { defaultVoltage, dropLimitOf, lengthsOfPair, runOf, shown } from "./read-run.ts";
@@ -10,7 +11,8 @@ import type { CircuitRun, Refusal } from "./run.ts";
 
 /** Reads one call of `circuit` outside the network, with the defaults of its build. */
 export function readCircuit(record: PlanRecord, index: number, build: ReadBuild): ReadCircuit {
-  const { values, invalid, unusable } = readValues(record.input, circuitProperties);
+  const { values, invalid: refused, unusable } = readValues(record.input, circuitProperties);
+  const invalid = [...refused, ...needsNetwork(values)];
   const name = displayName(values.name ?? "") || displayName(record.fallbackName);
   if (unusable.size > 0 || reliesOnMissed(values, build.missed)) return { name, invalid };
   const { circuit, contradiction } = circuitFrom({ values, invalid, name, record: index }, build.values);
@@ -19,6 +21,20 @@ export function readCircuit(record: PlanRecord, index: number, build: ReadBuild)
     invalid: contradiction ? [...invalid, contradiction] : invalid,
     ...(circuit && { circuit }),
   };
+}
+
+/** What is fed from the same place shows only in a network. No figure depends on it. */
+function needsNetwork({ purpose }: CircuitValues): readonly Refusal[] {
+  if (purpose === undefined) return [];
+  return [
+    {
+      path: ["purpose"],
+      given: describeValue(purpose),
+      wrong: "cannot be given without from",
+      allowed: "the same with from and returnTo, which show the switches and fuses on the way",
+      listsOnly: true,
+    },
+  ];
 }
 
 /** A circuit from values that are each valid, unless they contradict each other. */
@@ -150,6 +166,7 @@ function circuitOf(values: CircuitValues, build: CircuitDefaults, identity: Iden
     bundledWithStated: values.bundledWith !== undefined,
     ...dropLimitOf(values, build),
     ...(minimumV !== undefined && { minimumV }),
+    ...(values.purpose !== undefined && values.to === undefined && { purpose: values.purpose }),
     ...startAndEnd(values),
     toBattery: values.to?.kind === "battery",
     ...shown("returnColour", values.returnColour),

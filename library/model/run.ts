@@ -1,3 +1,4 @@
+import type { LoadPurpose } from "../plan/load.ts";
 import type { AwgSize, FuseFamily, InsulationC, Mm2Size, TerminalC } from "../plan/sizes.ts";
 import type { Termination } from "../plan/termination.ts";
 import type { Citation } from "../standards/citation.ts";
@@ -25,6 +26,8 @@ interface OfCircuit {
   /** Minimum voltage at which the device still works, V. */
   readonly minimumV?: number;
   readonly critical: boolean;
+  /** Its use, if the plan states it. */
+  readonly purpose?: LoadPurpose;
   /** Colour of its return. */
   readonly returnColour?: string;
   /** How its conductors end at the load that it states itself. */

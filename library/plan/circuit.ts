@@ -6,7 +6,7 @@ import { frozenPlanData } from "./frozen-copy.ts";
 import type { PlannedFusePanel } from "./fuse-panel.ts";
 import type { GiveOnlyOneOf } from "./give-only-one-of.ts";
 import type { PlannedInverter } from "./inverter.ts";
-import type { PlannedLoad } from "./load.ts";
+import type { LoadPurpose, PlannedLoad } from "./load.ts";
 import type { PlannedMotor } from "./motor.ts";
 import type { PartWithPoles } from "./other-part.ts";
 import type { ProtectionInput } from "./protection.ts";
@@ -266,6 +266,16 @@ export interface CircuitOptions extends RunOptions {
    * Example: `critical: true`
    */
   readonly critical?: boolean;
+  /**
+   * The use of the device: "bilge pump" for one that runs by itself, "alarm", or "other". A bilge pump should stay on with the main
+   * switch off, and an alarm have a fuse of its own.
+   * If the circuit ends at a part (`to`), that part states it.
+   *
+   * Left out: taken from the name, if that contains these words in English.
+   *
+   * Example: `purpose: "bilge pump"`
+   */
+  readonly purpose?: LoadPurpose;
   /**
    * Maximum voltage drop on the way to this load and back, in percent of the nominal voltage. Above 0, up to 20. For a circuit
    * that ends at a part, it counts for the whole supply path of that part.

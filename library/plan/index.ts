@@ -31,7 +31,7 @@ export { type DisconnectInput, disconnect, type PlannedDisconnect } from "./disc
 export { type FuseHolderInput, fuseHolder, type PlannedFuseHolder } from "./fuse-holder.ts";
 export { type FusePanelInput, fusePanel, type PlannedFusePanel } from "./fuse-panel.ts";
 export { type InverterInput, inverter, type PlannedInverter } from "./inverter.ts";
-export { type LoadOptions, type LoadPartInput, load, type PlannedLoad } from "./load.ts";
+export { type LoadOptions, type LoadPartInput, type LoadPurpose, load, type PlannedLoad } from "./load.ts";
 export { type MotorInput, motor, type PlannedMotor } from "./motor.ts";
 export { type JoinInput, type OtherPartInput, type PlannedOtherPart, part } from "./other-part.ts";
 export type { PartOptions } from "./part-options.ts";

@@ -86,6 +86,15 @@ export interface LoadOptions extends PartOptions {
    */
   readonly critical?: boolean;
   /**
+   * The use of the device: "bilge pump" for one that runs by itself, "alarm", or "other". A bilge pump should stay on with the main
+   * switch off, and an alarm have a fuse of its own.
+   *
+   * Left out: taken from the name, if that contains these words in English.
+   *
+   * Example: `purpose: "bilge pump"`
+   */
+  readonly purpose?: LoadPurpose;
+  /**
    * Whether the load runs for three hours or longer at a time.
    *
    * Left out: taken from `build`, else as true.
@@ -102,3 +111,6 @@ export interface LoadOptions extends PartOptions {
    */
   readonly dropLimitPercent?: number;
 }
+
+/** The uses of a device that rules ask about, and any other. */
+export type LoadPurpose = "bilge pump" | "alarm" | "other";

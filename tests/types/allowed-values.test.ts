@@ -1,10 +1,11 @@
-import type { AwgSize, FuseFamily, InsulationC, Mm2Size, RuleId, Termination } from "loomwright";
+import type { AwgSize, FuseFamily, InsulationC, LoadPurpose, Mm2Size, RuleId, Termination } from "loomwright";
 import { expect, expectTypeOf, it } from "vitest";
 import { acceptableRules } from "../../library/model/acceptable-rules.ts";
 import type {
   awgSizes,
   fuseFamilies,
   insulationRatingsC,
+  loadPurposes,
   mm2Sizes,
   terminations,
 } from "../../library/model/allowed-values.ts";
@@ -16,6 +17,7 @@ it("the lists behind the check hold what the types allow", () => {
   expectTypeOf<(typeof mm2Sizes)[number]>().toEqualTypeOf<Mm2Size>();
   expectTypeOf<(typeof insulationRatingsC)[number]>().toEqualTypeOf<InsulationC>();
   expectTypeOf<(typeof fuseFamilies)[number]>().toEqualTypeOf<FuseFamily>();
+  expectTypeOf<(typeof loadPurposes)[number]>().toEqualTypeOf<LoadPurpose>();
   expectTypeOf<(typeof terminations)[number]>().toEqualTypeOf<Termination>();
   expectTypeOf<(typeof acceptableRules)[number]>().toEqualTypeOf<RuleId>();
 });

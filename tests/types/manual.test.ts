@@ -347,7 +347,7 @@ function argumentOf(word: Word, holder: string, example: string): string {
     return own.test(outer) || or?.test(outer) ? [] : [property];
   });
   // Only a circuit with a start ends at a part.
-  const starts = word === "circuit" && /^(to|returnTo):/.test(given) ? ["from: panel.branch"] : [];
+  const starts = word === "circuit" && /^(to|returnTo|purpose):/.test(given) ? ["from: panel.branch"] : [];
   return `{ ${[...rest, ...starts, given].join(", ")} }`;
 }
 

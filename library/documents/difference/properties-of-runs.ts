@@ -79,6 +79,7 @@ const readers: Readonly<Record<Read, Reader | null>> = {
   continuous: ({ continuous }) => said(continuous, "continuous", "continuous load"),
   continuousStated: null,
   critical: ({ critical }) => said(critical, "critical", "critical"),
+  purpose: ({ purpose }) => said(purpose, "purpose", "use"),
   dropLimitPercent: ({ dropLimitPercent, word }) =>
     word === "cable" ? [] : [quantity("dropLimitPercent", "drop limit", dropLimitPercent, "%")],
   dropLimitStated: null,

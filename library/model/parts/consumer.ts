@@ -1,4 +1,4 @@
-import { dropPercent, nominalVoltage } from "../part-properties.ts";
+import { dropPercent, loadPurpose, nominalVoltage } from "../part-properties.ts";
 import { yesOrNo } from "../property.ts";
 import { dropLimitOf } from "../read-run.ts";
 import type { DropLimit } from "../run.ts";
@@ -18,6 +18,7 @@ export const ofEveryLoad = {
     silentWithout: minimumOfDevice,
   }),
   critical: input(yesOrNo(), { words: "critical" }),
+  purpose: optional(loadPurpose, { words: "use" }),
   continuous: input(yesOrNo(), { words: "continuous load" }),
   dropLimitPercent: input(dropPercent, { words: "drop limit" }),
 };

@@ -27,6 +27,23 @@ testRule(bilgePump, [
     finds: [{ subject: "bilge pump", record: "bilge pump", on: "", message, fixes: "no fix" }],
   },
   {
+    name: "a purpose that is stated, under a name in another language",
+    plan: boat(`circuit({ ...behind, name: "Lenzpumpe", load: 4, purpose: "bilge pump" });`),
+    finds: [{ subject: "Lenzpumpe", record: "Lenzpumpe", on: "", message, fixes: "no fix" }],
+  },
+  {
+    name: "a motor whose purpose is stated",
+    plan: boat(`
+      const pump = motor({ name: "pompe de cale", runningA: 4, startingA: 9, purpose: "bilge pump" });
+      circuit({ ...behind, name: "arrière", to: pump });`),
+    finds: [{ subject: "pompe de cale", record: "pompe de cale", on: "", message, fixes: "no fix" }],
+  },
+  {
+    name: "another purpose counts more than the name",
+    plan: boat(`circuit({ ...behind, name: "bilge pump counter", load: 0.1, purpose: "other" });`),
+    finds: "nothing",
+  },
+  {
     name: "named in the manner of variables",
     plan: boat(`
       const bilgePump = motor({ runningA: 4, startingA: 9 });

@@ -51,6 +51,13 @@ testRule(disconnectMissing, [
     ],
   },
   {
+    name: "a bilge pump or an alarm ahead of the disconnect may have to stay on",
+    plan: bank(
+      `${switched} out("lamp", off.load); out("pompe", house.positive, { purpose: "bilge pump" }); out("gas alarm", house.positive);`,
+    ),
+    finds: "nothing",
+  },
+  {
     name: "a critical circuit ahead of the disconnect may have to stay on",
     plan: bank(`${switched} out("lamp", off.load); out("bilge pump", house.positive, { critical: true });`),
     finds: "nothing",

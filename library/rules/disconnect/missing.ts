@@ -1,6 +1,7 @@
+import { usesOf } from "../../analysis/device-uses.ts";
 import type { Bank } from "../../analysis/network/topology/network-topology.ts";
 import { type AlwaysOn, switchedBehind } from "../../analysis/network/topology/switched.ts";
-import type { Network, NetworkConductor } from "../../model/network.ts";
+import type { Network, NetworkConductor, Part } from "../../model/network.ts";
 import { batteryDisconnect } from "../../standards/protection-rules.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";
 import {
@@ -59,8 +60,7 @@ function findings(network: Network, bank: Bank): Found<Values>[] {
     ];
   const batteries = new Set(bank.batteries);
   return [...byConductor(network, always)].flatMap(([conductor, behind]): Found<Values>[] => {
-    // Critical loads, such as a bilge pump or an alarm, are often meant to stay on: not reported.
-    if (behind.every(({ part }) => part.kind === "load" && part.critical)) return [];
+    if (behind.every(({ part }) => mayStayOn(network, part))) return [];
     const fromBank = network.terminals[conductor.from]?.part;
     return [
       {
@@ -72,6 +72,12 @@ function findings(network: Network, bank: Bank): Found<Values>[] {
       },
     ];
   });
+}
+
+/** Critical loads, bilge pumps and alarms are often meant to stay on: not reported. */
+function mayStayOn(network: Network, part: Part): boolean {
+  const use = usesOf(network).get(part.index);
+  return (part.kind === "load" && part.critical) || use === "bilge pump" || use === "alarm";
 }
 
 const mostRelated = 16;

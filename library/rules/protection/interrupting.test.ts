@@ -263,7 +263,13 @@ testRule(protectionInterrupting, [
         severity: "info",
         message:
           "The interrupting rating of the 40 A fuse is not known; a short right behind it draws 2,500 A",
-        fixes: [{ title: "Use a 40 A fuse (ISO 20934)", kind: "suggestion" }],
+        fixes: [
+          {
+            title: "Use a 40 A fuse (ISO 20934)",
+            kind: "suggestion",
+            gives: { protect: { ratingA: 40, family: "ISO 20934" } },
+          },
+        ],
       },
     ],
   },
@@ -278,7 +284,11 @@ testRule(protectionInterrupting, [
         message:
           "The interrupting rating of the 40 A fuse is not known, blade and bolted ones interrupt up to 2,500 A (ISO 8820, ISO 20934), and a short right behind it draws 2,501 A: use a 40 A fuse (UL 248-15 Class T, marked for at least 3,000 A).",
         fixes: [
-          { title: "Use a 40 A fuse (UL 248-15 Class T, marked for at least 3,000 A)", kind: "suggestion" },
+          {
+            title: "Use a 40 A fuse (UL 248-15 Class T, marked for at least 3,000 A)",
+            kind: "suggestion",
+            gives: { protect: { ratingA: 40, family: "UL 248-15 Class T", interruptingA: 3000 } },
+          },
         ],
       },
     ],
@@ -294,7 +304,11 @@ testRule(protectionInterrupting, [
         message:
           "The interrupting rating of the 40 A fuse is not known, blade and bolted ones interrupt up to 2,500 A (ISO 8820, ISO 20934), and a short right behind it draws 6,430 A (estimated: no internal resistance is stated): use",
         fixes: [
-          { title: "Use a 40 A fuse (UL 248-15 Class T, marked for at least 7,000 A)", kind: "suggestion" },
+          {
+            title: "Use a 40 A fuse (UL 248-15 Class T, marked for at least 7,000 A)",
+            kind: "suggestion",
+            gives: { protect: { ratingA: 40, family: "UL 248-15 Class T", interruptingA: 7000 } },
+          },
         ],
       },
     ],

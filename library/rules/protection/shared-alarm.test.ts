@@ -34,6 +34,22 @@ testRule(sharedAlarm, [
     ],
   },
   {
+    name: "a purpose that is stated, under a name in another language",
+    plan: caravan(`
+      circuit({ ...behind, name: "Steckdosen", load: 8 });
+      circuit({ ...behind, name: "Gasmelder", load: 0.3, purpose: "alarm" });`),
+    finds: [
+      {
+        subject: "Gasmelder",
+        record: "Gasmelder",
+        on: "",
+        message:
+          "Shares the 15 A fuse in the socket fuse with Steckdosen: a fault there silences it (common practice, no source). Give the alarm a fuse of its own.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
     name: "the other device has a fuse of its own behind the shared one",
     plan: caravan(`
       circuit({ ...behind, name: "sockets", load: 8, protect: 10 });

@@ -196,6 +196,7 @@ const circuitAlone = at(alone(), "lamp", "circuit", [
   ["loadW", finding("protection/below-load"), [50, 600], { "lamp.load": undefined }],
   ["voltage", finding("conductor/voltage-drop"), [12, 1]],
   ["critical", finding("conductor/voltage-drop"), yes, { "lamp.oneWayM": 8 }],
+  ["purpose", "refused", [undefined, "alarm"]],
   ["dropLimitPercent", finding("conductor/voltage-drop"), [20, 0.1]],
   ["fromBattery", finding("protection/distance"), yes, { "lamp.protect": { ratingA: 30, distanceIn: 50 } }],
   ["minimumV", finding("conductor/voltage-drop"), [1, 11.9]],
@@ -219,6 +220,12 @@ const circuitWithLoad = at(small, "lamp", "circuit", [
   ["loadW", finding("protection/below-load"), [50, 600], { "lamp.load": undefined }],
   ["voltage", "refused", [12, 24]],
   ["critical", finding("conductor/voltage-drop"), yes, { "lamp.oneWayM": 8 }],
+  [
+    "purpose",
+    finding("protection/shared-alarm"),
+    [undefined, "alarm"],
+    { "lamp.protect": undefined, "heaterFeed.protect": undefined },
+  ],
   ["dropLimitPercent", finding("conductor/voltage-drop"), [20, 0.5]],
   ["fromBattery", "refused", yes],
   ["minimumV", finding("scenario/device-below-minimum"), [1, 12]],
@@ -240,6 +247,7 @@ const circuitToPart = at(small, "heaterFeed", "circuit", [
   ["loadW", "refused", [undefined, 50]],
   ["voltage", "refused", [12, 24]],
   ["critical", finding("conductor/voltage-drop"), yes, { "heaterFeed.oneWayM": 8 }],
+  ["purpose", "refused", [undefined, "alarm"]],
   ["dropLimitPercent", finding("conductor/voltage-drop"), [20, 0.5]],
   ["fromBattery", "refused", yes],
   ["minimumV", "refused", [undefined, 10]],
@@ -366,16 +374,22 @@ function deviceParts(word: "fuseHolder" | "breaker"): Case[] {
   ]);
 }
 
-/** A load and a motor: whether they run for hours also counts for the fuse or breaker that they have for themselves. */
-function loadCases(plan: Plan, name: string, word: "load" | "motor"): Case[] {
+/**
+ * A load and a motor: whether they run for hours also counts for the fuse or breaker that they have for themselves. `shared`: they are
+ * behind the main fuse alone.
+ */
+function loadCases(plan: Plan, name: string, word: "load" | "motor", shared: Values): Case[] {
   const feed = name === "pump" ? { "pumpFeed.lengthM": 6 } : { "heaterFeed.oneWayM": 6 };
   return at(plan, name, word, [
     ["minimumV", finding("scenario/device-below-minimum"), [1, 12]],
     ["critical", finding("conductor/voltage-drop"), yes, feed],
+    ["purpose", finding("protection/shared-alarm"), [undefined, "alarm"], shared],
     ["continuous", finding("protection/headroom"), yes],
     ["dropLimitPercent", finding("conductor/voltage-drop"), [20, 0.5]],
   ]);
 }
+
+const withBreaker = vanWithDevice(breaker);
 
 const parts: readonly Case[] = [
   ...ofEveryPart("battery", "house", "battery/discharge-current", { "house.maxDischargeA": 1 }),
@@ -537,8 +551,12 @@ const parts: readonly Case[] = [
       { "pumpBreaker.openingTimes": [{ atPercent: 200, afterS: 1, withinS: 50 }], "pump.startingA": 40 },
     ],
   ]),
-  ...loadCases(small, "heater", "load"),
-  ...loadCases(vanWithDevice(breaker), "pump", "motor"),
+  ...loadCases(small, "heater", "load", {
+    ...{ "lamp.protect": undefined, "heaterFeed.protect": undefined },
+  }),
+  ...loadCases(withBreaker, "pump", "motor", {
+    ...{ "pumpFeed.from": withBreaker.plus.stud, "heaterFeed.protect": undefined },
+  }),
   ...ofEveryPart("starterMotor", "starter", "scenario/device-below-minimum", { "starter.minimumV": 12 }),
   ...at(made, "starter", "starterMotor", [
     ["crankingA", "figures", [100, 400]],
