@@ -207,7 +207,7 @@ describe("every kind of part, with its defaults", () => {
 
   it("a spread part is one of its own", () => {
     const first = house();
-    const { parts } = networkOf(first, battery({ ...first, name: "Second" }));
+    const { parts } = networkOf(first, battery(loosely({ ...first, name: "Second" })));
     expect(parts.map(({ name, record }) => [name, record])).toEqual([
       ["House", 0],
       ["Second", 1],

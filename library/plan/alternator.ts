@@ -15,8 +15,8 @@ export function alternator(input: AlternatorInput): PlannedAlternator {
 
 const terminals = ["positive", "negative"] as const;
 
-/** The result of {@link alternator}: its input, frozen, with the terminals. */
-export interface PlannedAlternator extends AlternatorInput {
+/** The result of {@link alternator}, frozen. Its type shows the terminals only, although it holds the input too. */
+export interface PlannedAlternator {
   readonly kind: "alternator";
   /** Number of the call that made it. */
   readonly id: number;

@@ -17,8 +17,8 @@ export function battery(input: BatteryInput): PlannedBattery {
 
 const terminals = ["positive", "negative"] as const;
 
-/** The result of {@link battery}: its input, frozen, with the terminals. */
-export interface PlannedBattery extends BatteryInput {
+/** The result of {@link battery}, frozen. Its type shows the terminals only, although it holds the input too. */
+export interface PlannedBattery {
   readonly kind: "battery";
   /** Number of the call that made it. */
   readonly id: number;

@@ -16,8 +16,8 @@ export function breaker(input: BreakerInput): PlannedBreaker {
 
 const terminals = ["line", "load"] as const;
 
-/** The result of {@link breaker}: its input, frozen, with the terminals. */
-export interface PlannedBreaker extends BreakerInput {
+/** The result of {@link breaker}, frozen. Its type shows the terminals only, although it holds the input too. */
+export interface PlannedBreaker {
   readonly kind: "breaker";
   /** Number of the call that made it. */
   readonly id: number;

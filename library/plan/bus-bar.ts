@@ -18,8 +18,8 @@ export function busBar<Side extends BusBarSide | undefined = undefined>(
 
 const terminals = ["stud"] as const;
 
-/** The result of {@link busBar}: its input, frozen, with its terminal. */
-export interface PlannedBusBar<Side extends BusBarSide | undefined = undefined> extends BusBarInput<Side> {
+/** The result of {@link busBar}, frozen. Its type shows the terminals only, although it holds the input too. */
+export interface PlannedBusBar<Side extends BusBarSide | undefined = undefined> {
   readonly kind: "busBar";
   /** Number of the call that made it. */
   readonly id: number;

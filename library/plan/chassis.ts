@@ -16,8 +16,8 @@ export function chassis(input: ChassisInput): PlannedChassis {
 
 const terminals = ["bond", "metal"] as const;
 
-/** The result of {@link chassis}: its input, frozen, with the terminals. */
-export interface PlannedChassis extends ChassisInput {
+/** The result of {@link chassis}, frozen. Its type shows the terminals only, although it holds the input too. */
+export interface PlannedChassis {
   readonly kind: "chassis";
   /** Number of the call that made it. */
   readonly id: number;

@@ -15,8 +15,8 @@ export function dcDcCharger(input: DcDcChargerInput): PlannedDcDcCharger {
 
 const terminals = ["inputPositive", "inputNegative", "outputPositive", "outputNegative"] as const;
 
-/** The result of {@link dcDcCharger}: its input, frozen, with the terminals. */
-export interface PlannedDcDcCharger extends DcDcChargerInput {
+/** The result of {@link dcDcCharger}, frozen. Its type shows the terminals only, although it holds the input too. */
+export interface PlannedDcDcCharger {
   readonly kind: "dcDcCharger";
   /** Number of the call that made it. */
   readonly id: number;

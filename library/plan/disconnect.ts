@@ -16,8 +16,8 @@ export function disconnect(input: DisconnectInput): PlannedDisconnect {
 
 const terminals = ["line", "load"] as const;
 
-/** The result of {@link disconnect}: its input, frozen, with the terminals. */
-export interface PlannedDisconnect extends DisconnectInput {
+/** The result of {@link disconnect}, frozen. Its type shows the terminals only, although it holds the input too. */
+export interface PlannedDisconnect {
   readonly kind: "disconnect";
   /** Number of the call that made it. */
   readonly id: number;

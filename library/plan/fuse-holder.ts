@@ -16,8 +16,8 @@ export function fuseHolder(input: FuseHolderInput): PlannedFuseHolder {
 
 const terminals = ["line", "load"] as const;
 
-/** The result of {@link fuseHolder}: its input, frozen, with the terminals. */
-export interface PlannedFuseHolder extends FuseHolderInput {
+/** The result of {@link fuseHolder}, frozen. Its type shows the terminals only, although it holds the input too. */
+export interface PlannedFuseHolder {
   readonly kind: "fuseHolder";
   /** Number of the call that made it. */
   readonly id: number;

@@ -18,8 +18,8 @@ export function fusePanel(input: FusePanelInput): PlannedFusePanel {
 
 const terminals = ["feed", "branch", "negative"] as const;
 
-/** The result of {@link fusePanel}: its input, frozen, with the terminals. */
-export interface PlannedFusePanel extends FusePanelInput {
+/** The result of {@link fusePanel}, frozen. Its type shows the terminals only, although it holds the input too. */
+export interface PlannedFusePanel {
   readonly kind: "fusePanel";
   /** Number of the call that made it. */
   readonly id: number;

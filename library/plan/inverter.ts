@@ -15,8 +15,8 @@ export function inverter(input: InverterInput): PlannedInverter {
 
 const terminals = ["positive", "negative"] as const;
 
-/** The result of {@link inverter}: its input, frozen, with the terminals. */
-export interface PlannedInverter extends InverterInput {
+/** The result of {@link inverter}, frozen. Its type shows the terminals only, although it holds the input too. */
+export interface PlannedInverter {
   readonly kind: "inverter";
   /** Number of the call that made it. */
   readonly id: number;

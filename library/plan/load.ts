@@ -17,8 +17,8 @@ export function load(input: LoadPartInput): PlannedLoad {
 
 const terminals = ["positive", "negative"] as const;
 
-/** The result of {@link load}: its input, frozen, with its terminals. */
-export type PlannedLoad = LoadPartInput & {
+/** The result of {@link load}, frozen. Its type shows the terminals only, although it holds the input too. */
+export interface PlannedLoad {
   readonly kind: "load";
   /** Number of the call that made it. */
   readonly id: number;
@@ -26,7 +26,7 @@ export type PlannedLoad = LoadPartInput & {
   readonly positive: PositiveTerminal;
   /** Its minus. */
   readonly negative: NegativeTerminal;
-};
+}
 
 /** The input of {@link load}: its current, power or resistance, and optional properties. */
 export type LoadPartInput = LoadOptions & (ConstantResistance | ConstantPower | ConstantCurrent);

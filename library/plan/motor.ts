@@ -15,8 +15,8 @@ export function motor(input: MotorInput): PlannedMotor {
 
 const terminals = ["positive", "negative"] as const;
 
-/** The result of {@link motor}: its input, frozen, with its terminals. */
-export interface PlannedMotor extends MotorInput {
+/** The result of {@link motor}, frozen. Its type shows the terminals only, although it holds the input too. */
+export interface PlannedMotor {
   readonly kind: "motor";
   /** Number of the call that made it. */
   readonly id: number;

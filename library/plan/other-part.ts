@@ -14,8 +14,8 @@ export function part<const Name extends string>(input: OtherPartInput<Name>): Pl
   return frozenPlanData(input, "part", "its own") as PlannedOtherPart<Name>;
 }
 
-/** The result of {@link part}: its input, frozen, with its terminals. */
-export type PlannedOtherPart<Name extends string = string> = OtherPartInput<Name> & {
+/** The result of {@link part}, frozen. Its type shows the terminals only, although it holds the input too. */
+export type PlannedOtherPart<Name extends string = string> = {
   readonly kind: "part";
   /** Number of the call that made it. */
   readonly id: number;

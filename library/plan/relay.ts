@@ -17,8 +17,8 @@ export function relay(input: RelayInput): PlannedRelay {
 
 const terminals = ["line", "load"] as const;
 
-/** The result of {@link relay}: its input, frozen, with the terminals. */
-export interface PlannedRelay extends RelayInput {
+/** The result of {@link relay}, frozen. Its type shows the terminals only, although it holds the input too. */
+export interface PlannedRelay {
   readonly kind: "relay";
   /** Number of the call that made it. */
   readonly id: number;

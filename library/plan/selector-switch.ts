@@ -18,8 +18,8 @@ export function selectorSwitch(input: SelectorSwitchInput): PlannedSelectorSwitc
 
 const terminals = ["common", "input1", "input2", "input3", "input4"] as const;
 
-/** The result of {@link selectorSwitch}: its input, frozen, with the terminals. */
-export interface PlannedSelectorSwitch extends SelectorSwitchInput {
+/** The result of {@link selectorSwitch}, frozen. Its type shows the terminals only, although it holds the input too. */
+export interface PlannedSelectorSwitch {
   readonly kind: "selectorSwitch";
   /** Number of the call that made it. */
   readonly id: number;

@@ -15,8 +15,8 @@ export function shoreCharger(input: ShoreChargerInput): PlannedShoreCharger {
 
 const terminals = ["positive", "negative"] as const;
 
-/** The result of {@link shoreCharger}: its input, frozen, with the terminals. */
-export interface PlannedShoreCharger extends ShoreChargerInput {
+/** The result of {@link shoreCharger}, frozen. Its type shows the terminals only, although it holds the input too. */
+export interface PlannedShoreCharger {
   readonly kind: "shoreCharger";
   /** Number of the call that made it. */
   readonly id: number;

@@ -15,8 +15,8 @@ export function shunt(input: ShuntInput): PlannedShunt {
 
 const terminals = ["batterySide", "systemSide"] as const;
 
-/** The result of {@link shunt}: its input, frozen, with the terminals. */
-export interface PlannedShunt extends ShuntInput {
+/** The result of {@link shunt}, frozen. Its type shows the terminals only, although it holds the input too. */
+export interface PlannedShunt {
   readonly kind: "shunt";
   /** Number of the call that made it. */
   readonly id: number;

@@ -15,8 +15,8 @@ export function solarArray(input: SolarArrayInput): PlannedSolarArray {
 
 const terminals = ["positive", "negative"] as const;
 
-/** The result of {@link solarArray}: its input, frozen, with the terminals. */
-export interface PlannedSolarArray extends SolarArrayInput {
+/** The result of {@link solarArray}, frozen. Its type shows the terminals only, although it holds the input too. */
+export interface PlannedSolarArray {
   readonly kind: "solarArray";
   /** Number of the call that made it. */
   readonly id: number;

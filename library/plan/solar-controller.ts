@@ -15,8 +15,8 @@ export function solarController(input: SolarControllerInput): PlannedSolarContro
 
 const terminals = ["solarPositive", "solarNegative", "positive", "negative"] as const;
 
-/** The result of {@link solarController}: its input, frozen, with the terminals. */
-export interface PlannedSolarController extends SolarControllerInput {
+/** The result of {@link solarController}, frozen. Its type shows the terminals only, although it holds the input too. */
+export interface PlannedSolarController {
   readonly kind: "solarController";
   /** Number of the call that made it. */
   readonly id: number;

@@ -16,8 +16,8 @@ export function starterMotor(input: StarterMotorInput): PlannedStarterMotor {
 
 const terminals = ["positive", "negative"] as const;
 
-/** The result of {@link starterMotor}: its input, frozen, with its terminals. */
-export interface PlannedStarterMotor extends StarterMotorInput {
+/** The result of {@link starterMotor}, frozen. Its type shows the terminals only, although it holds the input too. */
+export interface PlannedStarterMotor {
   readonly kind: "starterMotor";
   /** Number of the call that made it. */
   readonly id: number;

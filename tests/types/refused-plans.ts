@@ -175,8 +175,9 @@ circuit({ ...rest, gauge: 4, accept: { [rule]: "short bursts" } });
 
 // A network: every part, and cables between terminals that may be connected.
 build({ lowestC: -10 });
-const house = battery({ chemistry: "LiFePO4", capacityAh: 200, nominalV: 12.8, source: "data sheet p. 3" });
-const second = battery({ ...house, name: "second" });
+const block = { chemistry: "LiFePO4", capacityAh: 200, nominalV: 12.8, source: "data sheet p. 3" } as const;
+const house = battery(block);
+const second = battery({ ...block, name: "second" });
 const panel = fusePanel({ positions: 12, ratedA: 100, branchRatedA: 30, negativeBus: true });
 const bus = busBar({ ratedA: 250, studs: 4 });
 const plus = busBar({ side: "positive" });
