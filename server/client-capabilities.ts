@@ -54,7 +54,7 @@ export function initializeResult(params: InitializeParams): InitializeResult {
       inlayHintProvider: true,
       codeLensProvider: {},
       documentSymbolProvider: true,
-      completionProvider: { triggerCharacters: [":", " ", '"'] },
+      completionProvider: { triggerCharacters: [":", " ", '"', "."] },
       codeActionProvider: {
         codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite, fixAllKind],
       },

@@ -19,6 +19,7 @@ import { hover, working } from "./language/hover.ts";
 import { inlayHints } from "./language/inlay-hints.ts";
 import { checkWorkspaceMethod, type WorkingParams, workingMethod } from "./language/messages.ts";
 import type { PlanInView } from "./language/plan-in-view.ts";
+import { terminalCompletions, typedTerminal } from "./language/terminal-completions.ts";
 import type { ShownPlan } from "./open-plans.ts";
 import { createLayouts } from "./output/layouts.ts";
 import { passedFile, planCheck } from "./plan-status.ts";
@@ -86,13 +87,17 @@ export function answerRequests(connection: Connection, wiring: AnswerWiring): vo
       const uri = workspace.fromEditor(params.textDocument.uri);
       const document = workspace.document(uri);
       const text = document?.getText() ?? "";
-      const typed = document && typedValue(text, document.offsetAt(params.position));
-      if (!typed) return null;
+      const offset = document?.offsetAt(params.position) ?? 0;
+      const [value, terminal] = [typedValue(text, offset), typedTerminal(text, offset)];
+      if (!document || !(value || terminal)) return null;
       const { checker, plans, work } = await running();
       const positions = document.positionAt.bind(document);
       for (const root of await plans.rootsOf(uri)) {
         work.goesOn(root);
-        const items = await completions(checker, { root, uri, text, typed, positionAt: positions });
+        const request = { checker, root, uri, text, positionAt: positions };
+        const items = value
+          ? await completions({ ...request, typed: value })
+          : await terminalCompletions({ ...request, typed: terminal! });
         if (document.getText() !== text) throw textChanged();
         if (items.length > 0) return items;
       }

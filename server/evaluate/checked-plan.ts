@@ -29,6 +29,8 @@ export interface CheckedPlan {
   callOf(record: number): SourceRange;
   /** The innermost property and record under a position, for hovers and completions. */
   at(uri: Uri, offset: number): ValueAtPosition | undefined;
+  /** The variables that a text at this place can use for records, by record: `house` of `const house = battery(…)`. */
+  namesAt(uri: Uri, offset: number): ReadonlyMap<number, string>;
   /** Text edits of a proposed fix, or undefined when the value cannot be edited where it is written. Not yet proved. */
   editsOf(fix: ProposedFix): PlacedFix | undefined;
 }

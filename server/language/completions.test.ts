@@ -42,7 +42,8 @@ async function offered(typed: string, whole = "circuit({ load: 1, oneWayFt: 1, g
   const document = TextDocument.create(uri, "typescript", 2, text);
   const value = typedValue(text, document.offsetAt(position));
   if (!value) return [];
-  return completions(checker, {
+  return completions({
+    checker,
     root: uri,
     uri,
     text,

@@ -1,9 +1,4 @@
-import {
-  type CompletionItem,
-  CompletionItemKind,
-  type Position,
-  type Range,
-} from "vscode-languageserver-types";
+import { type CompletionItem, CompletionItemKind, type Range } from "vscode-languageserver-types";
 import { designCurrentA } from "../../library/analysis/design-current.ts";
 import { isDevice } from "../../library/model/part-roles.ts";
 import { worthTelling } from "../../library/rules/current-through.ts";
@@ -13,8 +8,6 @@ import type { JudgedPlan, JudgedRun } from "../../library/rules/rule.ts";
 import { formatDistinct, withUnit } from "../../library/rules/wording/format-number.ts";
 import { kindInWords } from "../../library/rules/wording/part-in-words.ts";
 import type { CheckedPlan } from "../evaluate/checked-plan.ts";
-import type { Checker } from "../evaluate/checker.ts";
-import type { Uri } from "../evaluate/workspace.ts";
 import {
   type Choice,
   type DeviceChoice,
@@ -23,6 +16,7 @@ import {
   ratingChoices,
   sizeChoices,
 } from "./choices.ts";
+import { type CompletionRequest, trials } from "./completion-trials.ts";
 import { judgedInPlan } from "./judged-choices.ts";
 import { editorWords, markdownWords } from "./plain-words.ts";
 
@@ -50,41 +44,19 @@ export function typedValue(text: string, offset: number): TypedValue | undefined
   };
 }
 
-export interface CompletionRequest {
-  readonly root: Uri;
-  readonly uri: Uri;
-  /** The editor's text, and the value being typed in it. */
-  readonly text: string;
-  readonly typed: TypedValue;
-  positionAt(offset: number): Position;
-}
-
 /**
- * Sizes and ratings that are really made, each with its results, the best first. A stand-in value is tried in the text: the
- * engine that checks plans then finds the circuit and the effect of each choice, even while the value is still empty. Empty if
- * the rest of the circuit does not yet state enough.
+ * Sizes and ratings that are really made, each with its results, the best first. Empty if the rest of the circuit does not yet
+ * state enough.
  */
-export async function completions(
-  checker: Pick<Checker, "checkAs">,
-  request: CompletionRequest,
-): Promise<CompletionItem[]> {
+export async function completions(request: CompletionRequest<TypedValue>): Promise<CompletionItem[]> {
   const { typed, positionAt } = request;
   const range = { start: positionAt(typed.start), end: positionAt(typed.end) };
-  for (const text of trialTexts(request)) {
-    const outcome = await checker.checkAs(request.root, new Map([[request.uri, text]]));
-    if (outcome.state !== "checked") continue;
-    const choices = choicesAt(outcome, request);
+  const closings = typed.property === "ratingA" ? [" } })", " })"] : [" })"];
+  for await (const plan of trials(request, standIn[typed.property], closings)) {
+    const choices = choicesAt(plan, request);
     if (choices) return items(choices, typed, range);
   }
   return [];
-}
-
-/** With the value alone; and, for brackets not closed yet, with those closed that are open before it. */
-function* trialTexts({ text, typed }: CompletionRequest): Iterable<string> {
-  const before = text.slice(0, typed.start) + standIn[typed.property];
-  yield before + text.slice(typed.end);
-  const closings = typed.property === "ratingA" ? [" } })", " })"] : [" })"];
-  for (const closing of closings) yield `${before}${closing};${text.slice(typed.end)}`;
 }
 
 const standIn: Record<TypedValue["property"], string> = {
@@ -99,7 +71,7 @@ const standIn: Record<TypedValue["property"], string> = {
 /** Undefined if the cursor is on no such value of a circuit, or of a fuse or breaker, that could be judged. */
 function choicesAt(
   plan: CheckedPlan,
-  { uri, typed }: CompletionRequest,
+  { uri, typed }: CompletionRequest<TypedValue>,
 ): readonly (RunChoice | DeviceChoice)[] | undefined {
   const spot = plan.at(uri, typed.start);
   if (!spot || spot.path.at(-1) !== typed.property) return undefined;

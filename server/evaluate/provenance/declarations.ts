@@ -15,6 +15,16 @@ export function declarationOf(name: ts.Identifier, file: PlanFile): ts.Node | un
   return undefined;
 }
 
+/** The names that can be used at a node, with their declarations; of two of the same name, the one that is nearer. */
+export function namesAround(at: ts.Node, file: PlanFile): ReadonlyMap<string, ts.Node> {
+  const names = new Map<string, ts.Node>();
+  for (let node: ts.Node | undefined = at; node; node = node.parent) {
+    if (!isScope(node)) continue;
+    for (const [name, declaration] of namesIn(node, file)) if (!names.has(name)) names.set(name, declaration);
+  }
+  return names;
+}
+
 /** A file's export of a name: a declaration, the expression of `export default`, or a specifier that leads elsewhere. */
 export function exportOf(file: PlanFile, name: string): ts.Node | undefined {
   return exportsOf(file).names.get(name);

@@ -10,6 +10,7 @@ import type { CheckedPlan, PlacedFinding, PlacedFix, SourceRange, ValueAtPositio
 import { editsOf } from "../fixes/edits.ts";
 import type { Snapshot, Uri } from "../workspace.ts";
 import type { TracedRun } from "./contexts.ts";
+import { namesInReach } from "./names-in-reach.ts";
 import { referenceIn } from "./references.ts";
 import { type FoundRange, PlanSourceMap, placeIn } from "./source-map.ts";
 
@@ -81,6 +82,19 @@ export class LocatedPlan implements CheckedPlan {
 
   at(uri: Uri, offset: number): ValueAtPosition | undefined {
     return this.places.valueAt(uri, offset);
+  }
+
+  namesAt(uri: Uri, offset: number): ReadonlyMap<number, string> {
+    const { places } = this;
+    const file = this.traced.files.find((candidate) => candidate.uri === uri);
+    const byCall = file ? namesInReach(file, offset, this.traced) : new Map<ts.Node, string>();
+    const names = this.records.flatMap((_, record): [number, string][] => {
+      const { node } = places.argumentOf(record).call;
+      const name = byCall.get(node);
+      // A call in a loop or function made several.
+      return name === undefined || places.recordsOfCall(record).size > 1 ? [] : [[record, name]];
+    });
+    return new Map(names);
   }
 
   editsOf(fix: ProposedFix): PlacedFix | undefined {
