@@ -22,6 +22,22 @@ describe("diagnostics", () => {
     ]);
   });
 
+  test("of a terminal that a part does not have leave out the list that the compiler's own report leads to", async () => {
+    const plan = `import { battery, busBar, cable } from "loomwright";
+const house = battery({ chemistry: "AGM", capacityAh: 90 });
+const bar = busBar({});
+cable({ from: house.positive, to: bar.post, lengthFt: 2, gauge: 4 });`;
+    const { view, uri } = await planUnderCursor(plan);
+    const effect =
+      "Currents, voltages and faults of the network connected with it are not judged until this is corrected.";
+    expect(diagnostics(view, uri).map(({ message }) => message)).toEqual([
+      `van.ts line 4: to is not a terminal of a part: nothing. ${effect}`,
+    ]);
+    expect(view.plan.findings.map(({ message }) => message)).toEqual([
+      `to is not a terminal of a part: nothing. Allowed: bar.stud. ${effect}`,
+    ]);
+  });
+
   test("of thousands of one rule the worst are shown, and how many more there are", async () => {
     const many = Array.from(
       { length: 150 },

@@ -70,7 +70,11 @@ export function toDiagnostic(view: PlanInView, placed: PlacedFinding): Diagnosti
 }
 
 /** With the circuit's name first: a list of findings shows no line of the plan that would name it. */
-function messageOf({ finding: { at, subject, accepted, followsFrom }, message: own }: PlacedFinding): string {
+function messageOf(placed: PlacedFinding): string {
+  const { at, subject, accepted, followsFrom } = placed.finding;
+  // The compiler checks TypeScript by itself, and JavaScript only if it is asked to.
+  const isCompiled = /\.[mc]?tsx?$/i.test(placed.place.uri);
+  const own = (isCompiled && placed.besideCompiler) || placed.message;
   const message = followsFrom ? `${own} Follows from ${followsFrom.rule} at ${followsFrom.subject}.` : own;
   const name = "record" in at && subject !== "the build" ? subject : "";
   if (accepted !== undefined) return `${name === "" ? "" : `${name}, `}accepted: ${accepted}. ${message}`;

@@ -115,9 +115,9 @@ cable({ from: ‸ });
 const late = busBar({});
 `;
     expect(await offered(van, { "power.ts": power })).toEqual([
-      "bank.positive: nothing there yet",
-      "bank.negative: nothing there yet",
-      "plus.stud: nothing there yet",
+      "bank.positive: no conductor yet",
+      "bank.negative: no conductor yet",
+      "plus.stud: no conductor yet",
     ]);
   });
 

@@ -162,7 +162,7 @@ function joinedAt(network: Network, terminal: number): string[] {
 }
 
 function inShort(there: readonly string[]): string {
-  if (there.length === 0) return "nothing there yet";
+  if (there.length === 0) return "no conductor yet";
   return there.length === 1 ? there[0]! : `${there.length} conductors`;
 }
 
@@ -170,7 +170,7 @@ function inLong(written: string, there: readonly string[]): string {
   const shown = there.slice(0, mostShown);
   const more = there.length > shown.length ? [`${there.length - shown.length} more`] : [];
   const list = [...shown.map(markdownWords), ...more];
-  const names = list.length === 0 ? "nothing yet" : list.join(separatorOf(list));
+  const names = list.length === 0 ? "no conductor yet" : list.join(separatorOf(list));
   return `**${markdownWords(written)}**: connected to it: ${names}.`;
 }
 

@@ -1,7 +1,10 @@
-import type ts from "typescript";
+import ts from "typescript";
 import type { Judgement } from "../../../library/judge.ts";
+import { descriptorOfWord } from "../../../library/model/parts/index.ts";
 import type { PropertyPath } from "../../../library/model/plain-values.ts";
 import type { PlanRecord } from "../../../library/model/record.ts";
+import { terminal } from "../../../library/model/terminal-property.ts";
+import { isPartWord } from "../../../library/model/terminals.ts";
 import type { Finding, ProposedFix } from "../../../library/rules/finding.ts";
 import { invalidValue } from "../../../library/rules/plan/invalid-value.ts";
 import { ruleById } from "../../../library/rules/registry.ts";
@@ -111,13 +114,16 @@ export class LocatedPlan implements CheckedPlan {
     const placed: PlacedFinding[] = [];
     const shared = new SharedFindings();
     for (const finding of this.judgement.findings) {
-      const message = ruleById(finding.rule)?.message(finding.values) ?? finding.rule;
+      const worded = ruleById(finding.rule)?.message(finding.values) ?? finding.rule;
       const { at } = finding;
       if ("problem" in at) {
         const place = this.#problemPlaces[at.problem] ?? this.callOf(0);
-        placed.push({ finding, subjects: [finding.subject], message, place, related: [] });
+        placed.push({ finding, subjects: [finding.subject], message: worded, place, related: [] });
         continue;
       }
+      const wrongTerminal =
+        finding.rule === invalidValue.id ? this.#wrongTerminal(at.record, at.path, worded) : undefined;
+      const { message, besideCompiler } = wrongTerminal ?? { message: worded, besideCompiler: undefined };
       const name =
         finding.rule === invalidValue.id
           ? this.#misplaced(at.record, at.path, finding.values as { readonly wrong: string })
@@ -135,7 +141,14 @@ export class LocatedPlan implements CheckedPlan {
             : this.#problemPlaces[other.problem];
         return found ? [{ place: found, text }] : [];
       });
-      placed.push({ finding, subjects: [finding.subject], message, place, related: [...others, ...related] });
+      placed.push({
+        finding,
+        subjects: [finding.subject],
+        message,
+        ...(besideCompiler === undefined ? {} : { besideCompiler }),
+        place,
+        related: [...others, ...related],
+      });
     }
     for (const { at, findings } of shared.all()) {
       const one = placed[at];
@@ -146,6 +159,33 @@ export class LocatedPlan implements CheckedPlan {
       this.#merged.set(all, findings);
     }
     return placed;
+  }
+
+  /**
+   * `panel.fed`, where `panel` is a fuse panel: the terminals that it has. Only the text shows the name; the record has no value
+   * there.
+   */
+  #wrongTerminal(
+    record: number,
+    path: PropertyPath,
+    message: string,
+  ): { readonly message: string; readonly besideCompiler: string } | undefined {
+    const [property] = path;
+    if (path.length !== 1 || !terminalProperties.has(String(property))) return undefined;
+    const written = this.places.originOf(record, path)?.trail.at(-1);
+    if (!written || !ts.isPropertyAccessExpression(written.node)) return undefined;
+    const { expression, name } = written.node;
+    if (!ts.isIdentifier(expression)) return undefined;
+    const names = this.namesAt(written.file.uri, written.node.end);
+    const [part] = [...names].find(([, variable]) => variable === expression.text) ?? [];
+    const terminals = part === undefined ? [] : terminalsOf(this.records[part]!);
+    if (terminals.length === 0 || terminals.includes(name.text)) return undefined;
+    const allowed = ` Allowed: ${terminal.allowed}.`;
+    const list = terminals.map((one) => `${expression.text}.${one}`).join(", ");
+    return {
+      message: message.replace(allowed, ` Allowed: ${list}.`),
+      besideCompiler: message.replace(allowed, ""),
+    };
   }
 
   /**
@@ -171,6 +211,16 @@ export class LocatedPlan implements CheckedPlan {
     if (!origin || origin.element || referenceIn(this.places.valueOf(record, path))) return undefined;
     return origin.property.name && placeIn({ file: origin.holder.file, node: origin.property.name });
   }
+}
+
+const terminalProperties: ReadonlySet<string> = new Set(["from", "to", "returnTo", "on"]);
+
+/** The names of a part's terminals; none for the record of another function. */
+function terminalsOf({ word, input }: PlanRecord): readonly string[] {
+  if (!isPartWord(word)) return [];
+  const own = (input as { readonly terminals?: unknown } | null)?.terminals;
+  if (word === "part") return Array.isArray(own) ? own.filter((name) => typeof name === "string") : [];
+  return Object.keys(descriptorOfWord(word).terminals);
 }
 
 /** Findings that the text does not distinguish: of one rule, about one source value. */
