@@ -107,7 +107,6 @@ async function bundle(entryPoints) {
     bundle: true,
     minifySyntax: true,
     minifyWhitespace: true,
-    keepNames: true,
     platform: "node",
     target: "node20",
     format: "cjs",
