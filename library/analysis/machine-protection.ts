@@ -1,8 +1,10 @@
 import type { AlternatorPart, Network } from "../model/network.ts";
-import { type DevicePart, isDevice } from "../model/part-roles.ts";
+import type { DevicePart } from "../model/part-roles.ts";
 import { protectionOfMachine } from "../standards/protection-rules.ts";
+import { mountedAt } from "./network/topology/ends-at.ts";
 import { conductorsAt, networkGraph } from "./network/topology/network-graph.ts";
 import { withoutDust } from "./rounding-dust.ts";
+import { workedOutOnce } from "./worked-out-once.ts";
 
 /** The maximum device rating in a conductor that leaves an alternator without its own current limit. */
 export interface MachineLimit {
@@ -12,34 +14,33 @@ export interface MachineLimit {
 }
 
 /** The least such limit for a conductor; undefined if it leaves no such machine. */
-export function machineLimit(
-  { parts, conductors, terminals }: Network,
-  index: number,
-): MachineLimit | undefined {
-  const conductor = conductors[index];
-  const limits = [conductor?.from, conductor?.to].flatMap((terminal = -1): MachineLimit[] => {
-    const beside = parts[terminals[terminal]?.part ?? -1];
-    // Past a device on the machine's own terminal, the conductor still leaves the machine.
-    const leaves = beside && isDevice(beside) ? (beside.mountedOn ?? terminal) : terminal;
-    const part = parts[terminals[leaves]?.part ?? -1];
-    if (part?.kind !== "alternator" || part.selfLimiting || part.terminals.positive !== leaves) return [];
-    return [
-      { alternator: part, maxA: withoutDust((part.ratedA * protectionOfMachine.ofRatingPercent) / 100) },
-    ];
-  });
-  return leastLimit(limits);
+export function machineLimit(network: Network, index: number): MachineLimit | undefined {
+  return machineLimits(network).get(index);
 }
+
+/** By index of a conductor. */
+const machineLimits = workedOutOnce((network: Network): ReadonlyMap<number, MachineLimit> => {
+  const limits = new Map<number, MachineLimit>();
+  for (const alternator of network.parts) {
+    if (alternator.kind !== "alternator" || alternator.selfLimiting) continue;
+    const maxA = withoutDust((alternator.ratedA * protectionOfMachine.ofRatingPercent) / 100);
+    const { positive } = alternator.terminals;
+    // Past a device on the machine's own terminal, the conductor still leaves the machine.
+    const devices = mountedAt(network, positive);
+    const leaving = [positive, ...devices.flatMap(({ terminals }) => [terminals.line, terminals.load])];
+    const graph = networkGraph(network);
+    for (const index of leaving.flatMap((terminal) => conductorsAt(graph, terminal)))
+      if (maxA < (limits.get(index)?.maxA ?? Number.POSITIVE_INFINITY))
+        limits.set(index, { alternator, maxA });
+  }
+  return limits;
+});
 
 /** The least limit for a device that is a part of its own: that of the conductors that end at it. */
 export function machineLimitAtDevice(network: Network, { terminals }: DevicePart): MachineLimit | undefined {
   const graph = networkGraph(network);
-  return leastLimit(
-    [terminals.line, terminals.load]
-      .flatMap((terminal) => conductorsAt(graph, terminal))
-      .flatMap((conductor) => machineLimit(network, conductor) ?? []),
-  );
-}
-
-function leastLimit(limits: readonly MachineLimit[]): MachineLimit | undefined {
-  return [...limits].sort((one, other) => one.maxA - other.maxA)[0];
+  return [terminals.line, terminals.load]
+    .flatMap((terminal) => conductorsAt(graph, terminal))
+    .flatMap((conductor) => machineLimit(network, conductor) ?? [])
+    .sort((one, other) => one.maxA - other.maxA)[0];
 }

@@ -225,13 +225,15 @@ export function endsOf(network: Network, { terminals }: DevicePart): readonly { 
 
 /** The network with further devices in some of its conductors. Currents stay the same; only devices and conductors are changed. */
 export function withDevices(
-  { network, result }: Judged,
+  judged: Judged,
   added: readonly {
     readonly conductor: number;
     readonly ends: readonly ConductorEnd[];
     readonly ratingA: number;
   }[],
 ): Judged {
+  if (added.length === 0) return judged;
+  const { network, result } = judged;
   const conductors = [...network.conductors];
   const devices = [...network.devices];
   for (const { conductor: index, ends, ratingA } of added) {

@@ -214,7 +214,7 @@ function ownNeedsOf({ circuits, network }: SizedPlan, { acceptedToo }: Acceptanc
   const judgedRun = (run: Run): Run => {
     const circuit = withCalmedLoad(judgedRuns.get(run.record) ?? run, network);
     const judged = network && circuit.inNetwork ? asInNetwork(circuit) : circuit;
-    return acceptedToo ? { ...judged, accept: {} } : judged;
+    return acceptedToo ? withoutAcceptance(judged) : judged;
   };
   const needsWithin = (run: Run, { mostA, leastA, behindA }: RatingDemands): FurtherNeeds => ({
     // The solver leaves its own rounding in a current of exactly a made rating.
@@ -225,7 +225,7 @@ function ownNeedsOf({ circuits, network }: SizedPlan, { acceptedToo }: Acceptanc
     behindRatingA: behindA.get(run.record) ?? 0,
   });
   const neededWithin = (demands: () => RatingDemands) => (run: Run) =>
-    thinnestForLoad(judgedRun(run), needsWithin(run, demands()));
+    neededFor(judgedRun(run), needsWithin(run, demands()));
   /** A run that gets a device has the size that goes with it, if one is made. */
   const sizedFor = (run: Run, needs: FurtherNeeds, joint: JointSize | undefined) => {
     const getsDevice = network && lackingDevices(network).has(run.record);
@@ -326,7 +326,30 @@ function calmedLegs(judged: Judged, way: WayDemand["way"]): readonly Leg[] {
   });
 }
 
-function sized(run: Run, needs: FurtherNeeds, joint: JointSize | undefined): RunSizing | undefined {
+/** Keeps results by run and by the demands on it: an edit elsewhere leaves both as they were. */
+function keptByDemands<Demands extends readonly unknown[], Result>(
+  workOut: (run: Run, ...demands: Demands) => Result,
+): (run: Run, ...demands: Demands) => Result {
+  const knownOf = workedOutOnce((_: Run) => new Map<string, { readonly result: Result }>());
+  return (run, ...demands) => {
+    const known = knownOf(run);
+    const key = JSON.stringify(demands);
+    const { result } = known.get(key) ?? { result: workOut(run, ...demands) };
+    // A run that no edit changes meets ever new demands.
+    if (known.size > mostDemandsKept) known.clear();
+    known.set(key, { result });
+    return result;
+  };
+}
+
+/** Our choice: far more than a run has at a time. */
+const mostDemandsKept = 100;
+
+const neededFor = keptByDemands((run, needs: FurtherNeeds) => thinnestForLoad(run, needs));
+
+const sized = keptByDemands(sizedAfresh);
+
+function sizedAfresh(run: Run, needs: FurtherNeeds, joint: JointSize | undefined): RunSizing | undefined {
   const atLeast = joint && { atLeast: joint.conductor };
   const enough = thinnestSufficient(run, { ...needs, ...atLeast });
   const { leastRatingA: _, ...withoutStart } = needs;
@@ -340,11 +363,13 @@ function sized(run: Run, needs: FurtherNeeds, joint: JointSize | undefined): Run
 }
 
 /** In a network the voltage at the device itself is judged, by the minimum of its part. */
-function asInNetwork(circuit: Run): Run {
+const asInNetwork = workedOutOnce((circuit: Run): Run => {
   if (circuit.word === "cable") return circuit;
   const { minimumV: _, ...rest } = circuit;
   return rest;
-}
+});
+
+const withoutAcceptance = workedOutOnce((run: Run): Run => ({ ...run, accept: {} }));
 
 const allSupplyNeeds = workedOutOnce((judged: Judged) => supplyNeedsByRecord(judged));
 

@@ -27,15 +27,35 @@ export function singleDraws(network: Network, banks: readonly Bank[]): readonly 
   const nominalV = nominalVoltages(network, banks);
   return network.parts
     .flatMap(portsOf)
-    .flatMap((port): SingleDraw[] => {
+    .flatMap((port): readonly SingleDraw[] => {
+      if (port.part.kind === "load") return drawsOfLoad(port, nominalV(port));
       // Where a scenario has them on, rules of their own judge the supply of inverters and chargers at the lowest voltage.
-      if (port.part.kind !== "load" && !isOnInNone(network, port.part)) return [];
-      const currentA =
-        port.does === "draws" ? drawnA(port.part, nominalV(port)) : fedA(network, port, nominalV(port));
-      if (currentA === undefined || currentA === 0) return [];
-      return [{ ...port, currentA, ...designOf(port.part, currentA) }];
+      if (!isOnInNone(network, port.part)) return [];
+      return drawsOf(
+        port,
+        port.does === "draws" ? drawnA(port.part, nominalV(port)) : fedA(network, port, nominalV(port)),
+      );
     })
     .sort((one, other) => other.designA - one.designA);
+}
+
+/** The same objects for the same load at the same voltage. */
+function drawsOfLoad(port: Port, nominalV: number | undefined): readonly SingleDraw[] {
+  const last = lastOfLoad.get(port);
+  if (last && last.nominalV === nominalV) return last.draws;
+  const draws = drawsOf(port, drawnA(port.part, nominalV));
+  lastOfLoad.set(port, { nominalV, draws });
+  return draws;
+}
+
+const lastOfLoad = new WeakMap<
+  Port,
+  { readonly nominalV: number | undefined; readonly draws: readonly SingleDraw[] }
+>();
+
+function drawsOf(port: Port, currentA: number | undefined): readonly SingleDraw[] {
+  if (currentA === undefined || currentA === 0) return [];
+  return [{ ...port, currentA, ...designOf(port.part, currentA) }];
 }
 
 function designOf(part: Part, currentA: number): Pick<SingleDraw, "designA" | "estimate"> {

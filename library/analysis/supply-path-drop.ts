@@ -112,7 +112,7 @@ export function legsOf({ network, result }: Judged, way: SupplyPath): readonly L
   return lost
     .filter((leg) => worst.has(leg))
     .map(({ run, dropV, currentA }): Leg => {
-      const ohm = (conductor: Conductor) => ohmAt(result, run, { conductor, currentA });
+      const ohm = (conductor: Conductor) => ohmAt(run, { conductor, currentA });
       const nowOhm = ohm(run.conductor);
       return { run, dropV, currentA, dropAt: (conductor) => (dropV * ohm(conductor)) / nowOhm };
     });
@@ -120,13 +120,11 @@ export function legsOf({ network, result }: Judged, way: SupplyPath): readonly L
 
 /** Resistance of the whole run at its temperature at a current: only ratios of it are used. */
 function ohmAt(
-  result: NetworkResult,
   run: Run,
-  at: { readonly conductor: Conductor; readonly currentA: number },
+  { conductor, currentA }: { readonly conductor: Conductor; readonly currentA: number },
 ): number {
-  const { conductor, currentA } = at;
-  const key = `${run.record} ${currentA} ${conductor.parallel} ${sizeOf(conductor)}`;
-  const known = knownOhms(result);
+  const known = ohmsAt(run, currentA);
+  const key = `${conductor.parallel} ${sizeOf(conductor)}`;
   let ohm = known.get(key);
   if (ohm === undefined) {
     const resized = { ...run, conductor, loadA: currentA };
@@ -136,8 +134,19 @@ function ohmAt(
   return ohm;
 }
 
-/** Many paths share the runs near a bank. */
-const knownOhms = workedOutOnce((_: NetworkResult) => new Map<string, number>());
+/** By size: the resistance at a current. Many paths share the runs near a bank; the last few currents of a run are kept. */
+function ohmsAt(run: Run, currentA: number): Map<string, number> {
+  const known = knownOhms(run);
+  const ohms = known.get(currentA) ?? new Map<string, number>();
+  if (known.size > mostCurrentsKept) known.clear();
+  known.set(currentA, ohms);
+  return ohms;
+}
+
+/** Our choice: about as many as there are scenarios. */
+const mostCurrentsKept = 8;
+
+const knownOhms = workedOutOnce((_: Run) => new Map<number, Map<string, number>>());
 
 /** How many devices besides one are supplied over a run, in any scenario. */
 export function otherDevicesOn(judged: Judged, record: number, part: number): number {

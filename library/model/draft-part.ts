@@ -4,9 +4,12 @@ import { displayName } from "./display-name.ts";
 import type { NetworkTerminal } from "./network.ts";
 import { type Fastening, fasteningOf, type StatedValues } from "./parts/define-part.ts";
 import { descriptorOfWord, type PartWord, type partDescriptors } from "./parts/index.ts";
-import { readValues } from "./read-values.ts";
+import { isObject } from "./plain-values.ts";
+import type { Properties } from "./property-table.ts";
+import { type ReadValues, readValues } from "./read-values.ts";
 import type { PlanRecord } from "./record.ts";
 import type { Refusal } from "./run.ts";
+import { isSamePlainData } from "./same-plain-data.ts";
 
 /** A part as its record states it, with its place in the network. Its relation to other parts is not resolved yet. */
 export type PartDraft = { readonly [W in PartWord]: DraftOf<W> }[PartWord];
@@ -37,27 +40,64 @@ interface Place {
   readonly terminals: ReadonlyMap<string, number> | undefined;
 }
 
-/** Reads one part. Appends its terminals to `every`. */
+/** Reads one part. Appends its terminals to `every`. The same draft for the same argument at the same place. */
 export function draftPart(
   record: PlanRecord & { readonly word: PartWord },
   place: { readonly record: number; readonly index: number },
   every: NetworkTerminal[],
-): { readonly draft: PartDraft; readonly invalid: readonly Refusal[] } {
-  const { word } = record;
+): ReadPart {
+  const { word, input } = record;
+  const { table } = descriptorOfWord(word);
+  const read = readValues(input, table);
+  const name = displayName((read.values as Stated).name ?? "") || displayName(record.fallbackName);
+  const at = { ...place, name, from: every.length };
+  const before = isObject(input) ? readBefore.get(input) : undefined;
+  const made =
+    before && before.read === read && isSamePlainData(before.at, at) ? before : readPart(word, read, at);
+  if (isObject(input)) readBefore.set(input, made);
+  every.push(...made.terminals);
+  return made;
+}
+
+interface ReadPart {
+  readonly draft: PartDraft;
+  readonly invalid: readonly Refusal[];
+}
+
+/** By argument, as the plan makes it. */
+const readBefore = new WeakMap<
+  object,
+  ReadPart & {
+    readonly read: unknown;
+    readonly at: PlaceOfPart;
+    readonly terminals: readonly NetworkTerminal[];
+  }
+>();
+
+interface PlaceOfPart extends Pick<Place, "record" | "index" | "name"> {
+  /** The index of its first terminal. */
+  readonly from: number;
+}
+
+function readPart(word: PartWord, read: ReadValues<Properties>, at: PlaceOfPart) {
+  const { from, ...place } = at;
+  const { values, invalid, unusable } = read;
   const descriptor = descriptorOfWord(word);
-  const { values, invalid, unusable } = readValues(record.input, descriptor.table);
   const stated: Stated = values;
-  const name = displayName(stated.name ?? "") || displayName(record.fallbackName);
   const sides = descriptor.sides
     ? descriptor.sides(values)
     : Object.entries(descriptor.terminals).map(([terminal, { side }]) => [terminal, side] as const);
   const all = fasteningOf(stated.termination, stated.torqueNm);
   const fastening = descriptor.fastening?.(values) ?? (() => all);
   const { terminalC: ratedC } = stated;
-  const terminals = sides && addTerminals(sides, { part: place.index, fastening, ratedC }, every);
-  const draft = { ...place, word, name, values, terminals } as PartDraft;
+  const own = sides && terminalsOf(sides, { part: place.index, fastening, ratedC });
+  const terminals = own && new Map(own.map(({ name }, index) => [name, from + index]));
+  const draft = { ...place, word, values, terminals } as PartDraft;
   const sound = unusable.size === 0;
-  return { draft, invalid: sound ? [...invalid, ...(descriptor.contradictions?.(values) ?? [])] : invalid };
+  return {
+    ...{ read, at, draft, terminals: own ?? [] },
+    invalid: sound ? [...invalid, ...(descriptor.contradictions?.(values) ?? [])] : invalid,
+  };
 }
 
 interface Stated {
@@ -81,21 +121,18 @@ export function draftLoadOfCircuit(
   return { word: "circuit", index, record, name, positive, negative: positive + 1 };
 }
 
-function addTerminals(
+function terminalsOf(
   sides: readonly (readonly [string, NetworkTerminal["side"]])[],
   of: {
     readonly part: number;
     readonly fastening: (terminal: string) => Fastening;
     readonly ratedC: TerminalC | undefined;
   },
-  all: NetworkTerminal[],
-): ReadonlyMap<string, number> {
+): readonly NetworkTerminal[] {
   const { part, fastening, ratedC } = of;
-  const own = new Map<string, number>();
-  for (const [name, side] of sides) {
-    if (own.has(name)) continue;
-    own.set(name, all.length);
-    all.push({ part, name, side, ...fastening(name), ...(ratedC !== undefined && { ratedC }) });
-  }
-  return own;
+  const own = new Map<string, NetworkTerminal>();
+  for (const [name, side] of sides)
+    if (!own.has(name))
+      own.set(name, { part, name, side, ...fastening(name), ...(ratedC !== undefined && { ratedC }) });
+  return [...own.values()];
 }

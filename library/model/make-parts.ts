@@ -7,9 +7,21 @@ import type { LoadPart } from "./parts/load.ts";
 import type { DefaultContext } from "./parts/part-property.ts";
 import { acceptedIn, defaultVoltage } from "./read-run.ts";
 import type { CircuitRun } from "./run.ts";
+import { keptIfEqual } from "./same-plain-data.ts";
 
-/** A part with every default filled in, as its descriptor states them. Its draft must be valid. */
+/** A part with every default filled in, as its descriptor states them. Its draft must be valid. Equal ones are the same object. */
 export function makePart(draft: PartDraft, context: PartContext): Part {
+  const before = madeBefore.get(draft);
+  if (before?.context === context) return before.part;
+  const part = keptPart(draft, partOf(draft, context));
+  madeBefore.set(draft, { context, part });
+  return part;
+}
+
+const madeBefore = new WeakMap<PartDraft, { readonly context: PartContext; readonly part: Part }>();
+const keptPart = keptIfEqual<PartDraft, Part>();
+
+function partOf(draft: PartDraft, context: PartContext): Part {
   const { properties, kind, figures } = descriptorOfWord(draft.word);
   const stated: Readonly<Record<string, unknown>> = draft.values;
   const { source, price, accept } = draft.values;

@@ -17,23 +17,11 @@ export function placeDevices(
   parts: readonly Part[],
 ): Pick<Network, "conductors" | "devices"> {
   const devices: ProtectiveDevice[] = [];
-  const place = (protection: Protection | null, conductor: number, end: "near" | "far") => {
-    if (!protection) return null;
-    const device: ConductorDevice = {
-      ...protection,
-      index: devices.length,
-      place: { at: "conductor", conductor, end },
-    };
-    devices.push(device);
-    return device;
-  };
-  const conductors = stated.map(
-    (conductor, index): NetworkConductor => ({
-      ...conductor,
-      near: place(conductor.near, index, "near"),
-      far: place(conductor.far, index, "far"),
-    }),
-  );
+  const conductors = stated.map((conductor, index) => {
+    const placed = placedConductor(conductor, index, devices.length);
+    for (const device of [placed.near, placed.far]) if (device) devices.push(device);
+    return placed;
+  });
   for (const part of parts) {
     if (!isDevice(part)) continue;
     const place = { at: "part", part: part.index } as const;
@@ -41,6 +29,30 @@ export function placeDevices(
   }
   return { conductors, devices };
 }
+
+/** The same object for the same conductor at the same place. @param first The index that its first device gets. */
+function placedConductor(stated: StatedConductor, index: number, first: number): NetworkConductor {
+  const before = placedBefore.get(stated);
+  if (before?.index === index && before.first === first) return before.conductor;
+  const place = (
+    protection: Protection | null,
+    end: "near" | "far",
+    device: number,
+  ): ConductorDevice | null =>
+    protection && { ...protection, index: device, place: { at: "conductor", conductor: index, end } };
+  const conductor = {
+    ...stated,
+    near: place(stated.near, "near", first),
+    far: place(stated.far, "far", stated.near ? first + 1 : first),
+  };
+  placedBefore.set(stated, { index, first, conductor });
+  return conductor;
+}
+
+const placedBefore = new WeakMap<
+  StatedConductor,
+  { readonly index: number; readonly first: number; readonly conductor: NetworkConductor }
+>();
 
 function protectionIn(part: DevicePart): Protection {
   const { ratingA, writtenAs, family, interruptingA, ratedV, price } = part;

@@ -14,6 +14,7 @@ import {
   lowestVoltages,
   type NominalVoltages,
   nominalVoltages,
+  type Wiring,
 } from "./nominal-voltage.ts";
 import { descriptorOfWord } from "./parts/index.ts";
 import { placeDevices, type StatedConductor } from "./protective-devices.ts";
@@ -22,9 +23,10 @@ import { defaultVoltage, dropLimitOf, lengthOfOne, runOf } from "./read-run.ts";
 import { builtInScenarios, readScenario, type ScenarioContext } from "./read-scenarios.ts";
 import type { PlanRecord } from "./record.ts";
 import type { CableRun, CircuitRun, InvalidValue, Refusal } from "./run.ts";
+import { keptIfEqual } from "./same-plain-data.ts";
 import { shareDropLimits } from "./shared-drop-limits.ts";
 import { inEveryPosition, type StatedScenario } from "./switch-positions.ts";
-import { wiringOf } from "./wiring.ts";
+import { isSameWiring, wiringOf } from "./wiring.ts";
 import { withTerminals } from "./with-terminals.ts";
 
 /**
@@ -41,13 +43,11 @@ export function readNetwork(
     return { network: undefined, unread: false, circuits: new Map(), invalid: [] };
   const found = readNetworkRecords(records, leftOut);
   const invalid: InvalidValue[] = [...found.invalid];
-  const wiring = wiringOf(found, build.values);
-  const voltages = { nominal: nominalVoltages(wiring), lowest: lowestVoltages(wiring) };
-  const circuits = makeCircuits(found, build, voltages, invalid);
+  const surroundings = surroundingsOf(found, build.values);
+  const circuits = makeCircuits(found, build, surroundings, invalid);
   // An invalid value of the build may be a default of any record in the network.
   const unread = { network: undefined, unread: true, circuits, invalid };
   if (build.missed.size > 0) return unread;
-  const surroundings = { build: build.values, ...voltages, mountedOn: found.mountedOn };
   const inPart: ReadNetwork = { ...unread, draft: { found, surroundings } };
   if (invalid.some(stopsNetwork)) return inPart;
   const parts = found.parts.map((draft): Part => {
@@ -71,6 +71,27 @@ export function readNetwork(
     circuits: limited.circuits,
     invalid,
   };
+}
+
+/** The same object for the same wiring and build: an edit of loads leaves them as they were. */
+function surroundingsOf(found: NetworkRecords, build: BuildValues): PartContext {
+  const wiring = wiringOf(found, build);
+  const { mountedOn } = found;
+  const before = surroundedBefore.get(build);
+  if (before && isSameWiring(before.wiring, wiring) && isSameMap(before.context.mountedOn, mountedOn))
+    return before.context;
+  const context = { build, nominal: nominalVoltages(wiring), lowest: lowestVoltages(wiring), mountedOn };
+  surroundedBefore.set(build, { wiring, context });
+  return context;
+}
+
+const surroundedBefore = new WeakMap<
+  BuildValues,
+  { readonly wiring: Wiring; readonly context: PartContext }
+>();
+
+function isSameMap(one: ReadonlyMap<number, number>, other: ReadonlyMap<number, number>): boolean {
+  return one.size === other.size && [...one].every(([key, value]) => other.get(key) === value);
 }
 
 function withSharedDropLimits(
@@ -183,37 +204,56 @@ export function stateConductors(
   broken: ReadonlySet<number> = new Set(),
 ): readonly StatedConductor[] {
   const isBattery = (terminal: number) => parts[terminals[terminal]!.part]?.word === "battery";
-  const pairs = circuits.flatMap(({ record, ends, load }): StatedConductor[] => {
+  const pairs = circuits.flatMap(({ record, ends, load }): readonly StatedConductor[] => {
     const run = runs.get(record)?.circuit;
     if (!run || !ends) return [];
     const { from, returnTo, to } = ends;
     const positive = to?.positive ?? load!.positive;
     const negative = to?.negative ?? load!.negative;
-    const { name, protection: near, protectionFarEnd: far } = run;
-    return [
-      { record, name, role: "positive", from, to: positive, lengthM: run.positiveM, run, near, far },
+    const pair = pairsBefore.get(run);
+    if (pair && isBetween(pair[0], from, positive) && isBetween(pair[1], negative, returnTo)) return pair;
+    const { name, protection: near, protectionFarEnd: far, positiveM, negativeM } = run;
+    const made = [
+      { record, name, role: "positive", from, to: positive, lengthM: positiveM, run, near, far },
       {
         record,
         name,
         role: "return",
         from: negative,
         to: returnTo,
-        lengthM: run.negativeM,
+        lengthM: negativeM,
         run,
         near: null,
         far: null,
       },
-    ];
+    ] as const;
+    pairsBefore.set(run, made);
+    return made;
   });
   const single = cables.flatMap((cable): StatedConductor[] => {
     if (!cable.ends || broken.has(cable.record)) return [];
     const { from, to } = cable.ends;
-    const run = withTerminals(runOfCable(cable, surroundings, isBattery), [from, to], { terminals, parts });
+    const own = keptRun(cable.values, runOfCable(cable, surroundings, isBattery));
+    const run = withTerminals(own, [from, to], { terminals, parts });
+    const before = cablesBefore.get(run);
+    if (before && isBetween(before, from, to)) return [before];
     const { record, name, positiveM: lengthM, protection: near, protectionFarEnd: far } = run;
-    return [{ record, name, role: "cable", from, to, lengthM, run, near, far }];
+    const made = { record, name, role: "cable", from, to, lengthM, run, near, far } as const;
+    cablesBefore.set(run, made);
+    return [made];
   });
   return [...pairs, ...single].sort((one, other) => one.record - other.record);
 }
+
+/** The conductors of a run that an edit elsewhere leaves as it was stay the same objects. */
+const pairsBefore = new WeakMap<CircuitRun, readonly [StatedConductor, StatedConductor]>();
+const cablesBefore = new WeakMap<CableRun, StatedConductor>();
+
+function isBetween(conductor: StatedConductor, from: number, to: number): boolean {
+  return conductor.from === from && conductor.to === to;
+}
+
+const keptRun = keptIfEqual<FoundCable["values"], CableRun>();
 
 /** A cable as every rule about one run reads it. The solver calculates its current; drop is judged for the whole path. */
 function runOfCable(

@@ -1,6 +1,7 @@
 import type { Part } from "./network.ts";
 import type { FoundCircuit } from "./network-records.ts";
 import type { CircuitRun, DropLimit } from "./run.ts";
+import { keptIfEqual } from "./same-plain-data.ts";
 
 /** A circuit of the network that ends at a part of the plan. */
 interface EndingAtPart {
@@ -32,16 +33,19 @@ export function shareDropLimits(
   }
   const after = parts.map((part) => {
     const limit = limits.get(part.index);
-    return limit ? ({ ...part, ...limit } as Part) : part;
+    return limit ? keptPart(part, { ...part, ...limit } as Part) : part;
   });
   const circuits = new Map<number, CircuitRun>();
   for (const { circuit, values, part } of endings) {
     const limit = limitOf(after[part]);
     if (limit && values.dropLimitPercent === undefined && !values.critical)
-      circuits.set(circuit.record, { ...circuit, ...limit });
+      circuits.set(circuit.record, keptCircuit(circuit, { ...circuit, ...limit }));
   }
   return { parts: after, circuits };
 }
+
+const keptPart = keptIfEqual<Part, Part>();
+const keptCircuit = keptIfEqual<CircuitRun, CircuitRun>();
 
 function limitOf(part: Part | undefined): DropLimit | undefined {
   return part && "dropLimitPercent" in part ? onlyLimit(part) : undefined;

@@ -6,6 +6,7 @@ import type { Source, Wiring } from "./nominal-voltage.ts";
 import { asClosed } from "./parts/define-part.ts";
 import { descriptorOfWord } from "./parts/index.ts";
 import { defaultVoltage } from "./read-run.ts";
+import { isSamePlainData } from "./same-plain-data.ts";
 
 /** The connections between terminals, and the sources of voltage, as far as the records can be read. */
 export function wiringOf(records: NetworkRecords, build: BuildValues): Wiring {
@@ -31,6 +32,24 @@ export function wiringOf(records: NetworkRecords, build: BuildValues): Wiring {
     }));
   });
   return { terminals: terminals.length, joined, batteries, chargers: parts.flatMap(chargerOf) };
+}
+
+/** Whether two plans connect and supply the same terminals: loads and devices make no difference. */
+export function isSameWiring(one: Wiring, other: Wiring): boolean {
+  return (
+    one.terminals === other.terminals &&
+    isSameList(one.joined, other.joined, ([a, b], [c, d]) => a === c && b === d) &&
+    isSameList(one.batteries, other.batteries, isSamePlainData) &&
+    isSameList(one.chargers, other.chargers, isSamePlainData)
+  );
+}
+
+function isSameList<Item>(
+  one: readonly Item[],
+  other: readonly Item[],
+  isSame: (one: Item, other: Item) => boolean,
+): boolean {
+  return one.length === other.length && one.every((item, index) => isSame(item, other[index]!));
 }
 
 /** Pairs of terminals that are one piece of metal, or nearly one. */

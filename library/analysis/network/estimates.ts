@@ -38,9 +38,9 @@ export const estimatesOf: (network: Network) => Estimates = workedOutOnce((netwo
   const once = <Rest extends readonly unknown[]>(
     find: (scenario: number, part: number, ...rest: Rest) => Estimate | undefined,
   ) => {
-    const known = new Map<string, Estimate | undefined>();
+    const known = new Map<number, Estimate | undefined>();
     return (scenario: number, part: number, ...rest: Rest) => {
-      const key = `${scenario} ${islands.find(part)}`;
+      const key = scenario * network.parts.length + islands.find(part);
       if (!known.has(key)) known.set(key, find(scenario, part, ...rest));
       return known.get(key);
     };

@@ -59,10 +59,8 @@ export function greatestAlone(
   };
   if (draws.length === 0) return worst;
   const wiring = networkGraph(network);
-  const all = withSources(wiring);
-  const adding = switchesThatAddAWay(wiring, all.graph);
-  const open: States = new Map([...adding].map(({ index }) => [index, { closed: false }]));
-  const known = blocksByStates(topology);
+  const { all, adding: indices, open, blocksByStates: known } = waysIn(topology, wiring);
+  const adding = new Set([...indices].map((index) => network.parts[index]!));
   const blocksIn = (states: States) => {
     const key = JSON.stringify([...states]);
     const blocks = known.get(key) ?? blocksWhile(states, wiring, all);
@@ -123,11 +121,17 @@ interface Mutable {
 
 /** @param share Part of the device's current that flows here. */
 function raise(list: (Alone | undefined)[], at: number, draw: SingleDraw, share = 1): void {
-  const { currentA, designA, estimate, part } = draw;
   const known = list[at];
-  if (known && designA * share <= known.design.currentA) return;
+  if (known && draw.designA * share <= known.design.currentA) return;
+  list[at] = share === 1 ? allOf(draw) : shareOf(draw, share);
+}
+
+/** A device that an edit leaves as it was has the same one. */
+const allOf = workedOutOnce((draw: SingleDraw) => shareOf(draw, 1));
+
+function shareOf({ currentA, designA, estimate, part }: SingleDraw, share: number): Alone {
   const alone = part.index;
-  list[at] = {
+  return {
     worst: { currentA: currentA * share, alone },
     design: { currentA: designA * share, alone, ...(estimate && { estimate }) },
   };
@@ -252,10 +256,10 @@ interface Situation {
 }
 
 /** The switches without which everything is still supplied: they add a second way. */
-function switchesThatAddAWay({ network, edges }: NetworkGraph, graph: Graph): ReadonlySet<Part> {
+function switchesThatAddAWay({ network, edges }: NetworkGraph, graph: Graph): ReadonlySet<number> {
   const contacts = edges.flatMap(({ part }, edge) => {
     const owner = network.parts[part];
-    return owner && isSwitch(owner) ? [{ part: owner, edge }] : [];
+    return owner && isSwitch(owner) ? [{ part, edge }] : [];
   });
   if (contacts.length === 0) return new Set();
   const { behind } = spanningForest(graph, new Int32Array(graph.nodes).keys(), () => true);
@@ -286,8 +290,30 @@ function positionsOf(switches: ReadonlySet<Part>): readonly States[] {
   );
 }
 
+/** The ways between devices and their banks. */
+interface Ways {
+  readonly all: WithSources;
+  /** Part indices of the switches that add a second way. */
+  readonly adding: ReadonlySet<number>;
+  /** The states in which all of those are open. */
+  readonly open: States;
+  /** Filled on demand. */
+  readonly blocksByStates: Map<string, Blocks>;
+}
+
 /** Loads do not change them. */
-const blocksByStates = workedOutOnce((_: NetworkTopology) => new Map<string, Blocks>());
+function waysIn(topology: NetworkTopology, wiring: NetworkGraph): Ways {
+  const known = knownWays.get(topology);
+  if (known) return known;
+  const all = withSources(wiring);
+  const adding = switchesThatAddAWay(wiring, all.graph);
+  const open = new Map([...adding].map((index) => [index, { closed: false }] as const));
+  const ways = { all, adding, open, blocksByStates: new Map<string, Blocks>() };
+  knownWays.set(topology, ways);
+  return ways;
+}
+
+const knownWays = new WeakMap<NetworkTopology, Ways>();
 
 /** The blocks of the network while some switches are in these states. */
 function blocksWhile(states: States, { network, edges }: NetworkGraph, { graph }: WithSources): Blocks {

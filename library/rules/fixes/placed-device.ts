@@ -38,15 +38,17 @@ export interface PlacedDevice {
 
 /** By its index in the network's devices. Undefined: there is no such device. */
 export function placedDevice(network: Network, index: number): PlacedDevice | undefined {
-  return placedDevices(network)[index];
+  const placed = placedDevices(network);
+  const protection = network.devices[index];
+  if (!protection || placed.has(index)) return placed.get(index);
+  const conductor = conductorWith(network, protection);
+  const made = conductor ? inConductor(conductor, protection) : asPart(network, protection);
+  placed.set(index, made);
+  return made;
 }
 
-const placedDevices = workedOutOnce((network: Network) =>
-  network.devices.map((protection) => {
-    const conductor = conductorWith(network, protection);
-    return conductor ? inConductor(conductor, protection) : asPart(network, protection);
-  }),
-);
+/** By index of the device, filled on demand. */
+const placedDevices = workedOutOnce((_: Network) => new Map<number, PlacedDevice | undefined>());
 
 /** A part that is a device. */
 export function placedPart(network: Network, { index }: DevicePart): PlacedDevice | undefined {

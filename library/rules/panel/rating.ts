@@ -96,8 +96,9 @@ function overItsBus({ network, result }: JudgedNetwork, panel: FusePanelPart): F
 function behindGreaterDevice({ network, result }: JudgedNetwork, panel: FusePanelPart): Found<Values>[] {
   const { ratedA } = panel;
   const device = ratedA === undefined ? undefined : deviceLimiting(network, panel.terminals.feed);
-  const placed = device && placedDevice(network, device.index);
-  if (ratedA === undefined || !placed || !exceeds(placed.protection.ratingA, ratedA)) return [];
+  if (ratedA === undefined || !device || !exceeds(device.ratingA, ratedA)) return [];
+  const placed = placedDevice(network, device.index);
+  if (!placed) return [];
   const current = certainCurrentThrough(result, panel);
   if (current && isAbove(current.currentA, ratedA)) return [];
   return [
@@ -105,7 +106,7 @@ function behindGreaterDevice({ network, result }: JudgedNetwork, panel: FusePane
       subject: panel.name,
       at: atPart(panel, "ratedA"),
       severity: "info",
-      values: { what: "feed", ratingA: placed.protection.ratingA, ratedA },
+      values: { what: "feed", ratingA: device.ratingA, ratedA },
       related: [relatedDevice(placed)],
     },
   ];

@@ -1,7 +1,7 @@
 import ts from "typescript";
+import { isSamePlainData } from "../../../library/model/same-plain-data.ts";
 import { staticValue } from "../provenance/static-value.ts";
 import { unwrapExpression } from "../provenance/unwrap-expression.ts";
-import { isSamePlainData } from "../same-plain-data.ts";
 
 /**
  * The input of a call with one object literal that contains only literal values and names of terminals and parts; running it

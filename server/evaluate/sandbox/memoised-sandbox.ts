@@ -1,4 +1,4 @@
-import { isSamePlainData } from "../same-plain-data.ts";
+import { isSamePlainData } from "../../../library/model/same-plain-data.ts";
 import type { Sandbox } from "../sandbox.ts";
 import { type FindRow, runOfChangedRow, withRow } from "./changed-row.ts";
 import type { RawRecord, RunOutcome, RunRequest } from "./contract.ts";

@@ -46,8 +46,25 @@ export type LimitedReturn = Pick<ThinReturn, "conductor" | "device">;
  */
 export const limitedReturns = workedOutOnce(({ network, result }: Judged): readonly LimitedReturn[] => {
   const wiring = networkGraph(network);
-  const sides = result.topology.conductorSides;
-  const { graph, pointOf, sources } = wiring;
+  const known = knownReturns.get(wiring.sections) ?? findLimited(wiring, result.topology.conductorSides);
+  knownReturns.set(wiring.sections, known);
+  return known.map(({ index, device }) => ({ conductor: network.conductors[index]!, device }));
+});
+
+/** The same by the index of the return. */
+interface LimitedAt {
+  readonly index: number;
+  readonly device: ProtectiveDevice;
+}
+
+/** Loads change neither the sections nor these. */
+const knownReturns = new WeakMap<Graph, readonly LimitedAt[]>();
+
+function findLimited(
+  wiring: NetworkGraph,
+  sides: NetworkResult["topology"]["conductorSides"],
+): readonly LimitedAt[] {
+  const { network, graph, pointOf, sources } = wiring;
   const banks = sources.filter(({ limitA }) => limitA === Number.POSITIVE_INFINITY);
   const returns = spanningForest(
     graph,
@@ -64,15 +81,15 @@ export const limitedReturns = workedOutOnce(({ network, result }: Judged): reado
     if (conductor.role !== "cable" || sides[index] !== "negative" || child === -1) return [];
     const [fromOrder, toOrder] = [returns.order[child]!, returns.last[child]!];
     const isLink = holdsOneOf(bankOrders, fromOrder, toOrder);
-    return isLink ? [] : [{ conductor, begins: child, fromOrder, toOrder }];
+    return isLink ? [] : [{ index, begins: child, fromOrder, toOrder }];
   });
   const fromBus = behind.filter(({ begins }) => !atPoint.has(begins));
-  const fromPoles = behind.flatMap(({ conductor, begins }) => {
+  const fromPoles = behind.flatMap(({ index, begins }) => {
     const device = atPoint.get(begins);
-    return device ? [{ conductor, device }] : [];
+    return device ? [{ index, device }] : [];
   });
   return [...fromPoles, ...greatestDevices(fromBus, faultPlaces(wiring, limits, banks, returns))];
-});
+}
 
 /** A place on the positive side: the device that limits a fault there, and the returns of the loads behind it. */
 interface FaultPlace extends Orders {
@@ -208,7 +225,8 @@ function leastDevice({ near, far }: Branch): ProtectiveDevice | undefined {
 
 /** A return conductor, and the numbers of the points behind it in the walk over the returns. */
 interface Behind extends Orders {
-  readonly conductor: NetworkConductor;
+  /** Index of the conductor. */
+  readonly index: number;
   /** The point at its end towards the loads. */
   readonly begins: number;
 }
@@ -218,23 +236,20 @@ interface Behind extends Orders {
  * the greatest first number to the least, and the places that then lie behind enter a tree of maxima over their last number
  * (P. Fenwick, "A new data structure for cumulative frequency tables", 1994).
  */
-function greatestDevices(
-  returns: readonly Behind[],
-  places: readonly FaultPlace[],
-): readonly { readonly conductor: NetworkConductor; readonly device: ProtectiveDevice }[] {
+function greatestDevices(returns: readonly Behind[], places: readonly FaultPlace[]): readonly LimitedAt[] {
   const byFirst = (one: Orders, other: Orders) => other.fromOrder - one.fromOrder;
   const waiting = [...places].sort(byFirst);
   const greatest: (ProtectiveDevice | undefined)[] = [];
   const size = 2 + [...returns, ...places].reduce((last, { toOrder }) => Math.max(last, toOrder), 0);
   let entered = 0;
-  return [...returns].sort(byFirst).flatMap(({ conductor, fromOrder, toOrder }) => {
+  return [...returns].sort(byFirst).flatMap(({ index, fromOrder, toOrder }) => {
     for (; entered < waiting.length && waiting[entered]!.fromOrder >= fromOrder; entered++) {
       const { device, toOrder: last } = waiting[entered]!;
       for (let at = last + 1; at < size; at += at & -at) greatest[at] = greater(greatest[at], device);
     }
     let device: ProtectiveDevice | undefined;
     for (let at = toOrder + 1; at > 0; at -= at & -at) device = greater(device, greatest[at]);
-    return device ? [{ conductor, device }] : [];
+    return device ? [{ index, device }] : [];
   });
 }
 

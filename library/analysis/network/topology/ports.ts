@@ -1,5 +1,6 @@
 import type { Part } from "../../../model/network.ts";
 import { descriptorOf } from "../../../model/parts/index.ts";
+import { workedOutOnce } from "../../worked-out-once.ts";
 
 /** The two terminals between which a part feeds or draws. A charger has two such pairs. */
 export interface Port {
@@ -10,7 +11,7 @@ export interface Port {
 }
 
 /** Every pair of poles of a part; none for parts that only pass current on. */
-export function portsOf(part: Part): readonly Port[] {
+export const portsOf: (part: Part) => readonly Port[] = workedOutOnce((part) => {
   const terminals: Readonly<Record<string, number>> = part.terminals;
   return descriptorOf(part).ports.map(({ does, positive, negative }) => ({
     part,
@@ -18,4 +19,4 @@ export function portsOf(part: Part): readonly Port[] {
     positive: terminals[positive]!,
     negative: terminals[negative]!,
   }));
-}
+});

@@ -15,3 +15,17 @@ export function isSamePlainData(one: unknown, other: unknown): boolean {
 }
 
 type Plain = Readonly<Record<string, unknown>>;
+
+/**
+ * Keeps the object that was made last for a key: one with equal data is that same object. Results for it are then taken over, and need
+ * no comparison.
+ */
+export function keptIfEqual<Key extends WeakKey, Made>(): (key: Key, made: Made) => Made {
+  const last = new WeakMap<Key, Made>();
+  return (key, made) => {
+    const before = last.get(key);
+    if (before !== undefined && isSamePlainData(before, made)) return before;
+    last.set(key, made);
+    return made;
+  };
+}
