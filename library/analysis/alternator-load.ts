@@ -1,6 +1,7 @@
 import type { AlternatorPart, BatteryPart, Network, Part } from "../model/network.ts";
 import { isConsumer } from "../model/part-roles.ts";
 import { descriptorOf } from "../model/parts/index.ts";
+import { loadsForMinutes } from "./load-for-hours.ts";
 import { type Edge, networkGraph, reachedFrom } from "./network/topology/network-graph.ts";
 import { portsOf } from "./network/topology/ports.ts";
 import type { NetworkResult, SolvedScenario } from "./network-result.ts";
@@ -73,11 +74,12 @@ export function alternatorLoads({
 
 function demandIn(network: Network, solved: SolvedScenario, alternators: readonly AlternatorPart[]): Demand {
   const on = network.scenarios[solved.scenario]?.on ?? [];
+  const forMinutes = loadsForMinutes(network);
   const closed = ({ part }: Edge) => part === -1 || on[part] === true;
   const positives = alternators.flatMap(({ index, terminals }) => (on[index] ? [terminals.positive] : []));
   const side = reachedFrom(networkGraph(network), positives, closed);
   const there = network.parts.filter((part) => {
-    const terminal = inputOf(part);
+    const terminal = forMinutes.has(part.index) ? undefined : inputOf(part);
     return terminal !== undefined && side.has(terminal) && on[part.index];
   });
   const batteries = there.filter((part) => part.kind === "battery");
@@ -105,10 +107,9 @@ function chargeShares(batteries: readonly BatteryPart[], ratedA: number): Demand
   });
 }
 
-/** The positive terminal of a part that draws for hours; undefined for all others. */
+/** The positive terminal of a part that can draw for hours; undefined for all others. */
 function inputOf(part: Part): number | undefined {
   if (part.kind === "battery") return part.chemistry === "LiFePO4" ? part.terminals.positive : undefined;
-  if (part.kind === "load" && !part.continuous) return undefined;
   // A solar controller draws from its panels.
   if (descriptorOf(part).chargesWith === "sun") return undefined;
   return portsOf(part).find(({ does }) => does === "draws")?.positive;

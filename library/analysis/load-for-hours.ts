@@ -1,6 +1,8 @@
 import type { Network } from "../model/network.ts";
+import { isConsumer } from "../model/part-roles.ts";
 import type { Citation } from "../standards/citation.ts";
 import { ratingInHotPlace, ratingOverContinuousLoad } from "../standards/protection-rules.ts";
+import { workedOutOnce } from "./worked-out-once.ts";
 
 /** A current that may flow for hours, and the part of it that is drawn by devices which run for hours. */
 export interface LoadForHours {
@@ -38,12 +40,21 @@ export function ratingOver(
   return factor * continuousA + (currentA - continuousA);
 }
 
-/** The part indices of the loads that do not run for hours, as they or the circuits that end at them state. */
-export function loadsForMinutes({ parts, conductors, terminals }: Network): ReadonlySet<number> {
-  const loads = parts.flatMap((part) => (part.kind === "load" && !part.continuous ? [part.index] : []));
-  const fed = conductors.flatMap(({ role, run, to }) => {
-    const part = parts[terminals[to]!.part]!;
-    return role === "positive" && !run.continuous && part.kind === "load" ? [part.index] : [];
-  });
-  return new Set([...loads, ...fed]);
-}
+/**
+ * The part indices of the loads and inverters that do not run for hours, as they state it, or a circuit or cable that ends at their
+ * positive terminal.
+ */
+export const loadsForMinutes: (network: Network) => ReadonlySet<number> = workedOutOnce(
+  ({ parts, conductors, terminals }) => {
+    const loads = parts.flatMap((part) => (part.kind === "load" && !part.continuous ? [part.index] : []));
+    const fed = conductors.flatMap(({ run, from, to }) =>
+      run.continuous
+        ? []
+        : [from, to].flatMap((end) => {
+            const part = parts[terminals[end]!.part]!;
+            return isConsumer(part) && part.terminals.positive === end ? [part.index] : [];
+          }),
+    );
+    return new Set([...loads, ...fed]);
+  },
+);

@@ -36,6 +36,26 @@ testRule(alternatorOverload, [
     finds: "nothing",
   },
   {
+    name: "a heater that a circuit for minutes ends at",
+    plan: planWith({
+      load: 1,
+      more: `
+        const heater = load({ name: "heater", currentA: 200 });
+        circuit({ name: "heater feed", from: start.positive, to: heater, oneWayFt: 3, gauge: "4/0", protect: 300, continuous: false });`,
+    }),
+    finds: "nothing",
+  },
+  {
+    name: "an inverter that a circuit for minutes ends at",
+    plan: planWith({
+      load: 1,
+      more: `
+        const drill = inverter({ name: "drill", continuousW: 2_000 });
+        circuit({ name: "drill feed", from: start.positive, to: drill, oneWayFt: 3, gauge: "4/0", protect: 300, continuous: false });`,
+    }),
+    finds: "nothing",
+  },
+  {
     name: "the engine is off in the scenario",
     plan: planWith({ load: 90, scenario: 'scenario({ name: "at anchor" });' }),
     finds: "nothing",

@@ -6,7 +6,8 @@ const inSeries = (link: string, fuse = 125) => `
   const lower = battery({ chemistry: "AGM", nominalV: 12, capacityAh: 100, internalMilliohm: 5 });
   const upper = battery({ chemistry: "AGM", nominalV: 12, capacityAh: 100, internalMilliohm: 5 });
   cable({ name: "link", from: lower.positive, to: upper.negative, ${link} });
-  circuit({ name: "winch", from: upper.positive, returnTo: lower.negative, load: 20, oneWayFt: 5, gauge: 1, protect: ${fuse} });`;
+  circuit({ name: "winch", from: upper.positive, returnTo: lower.negative, load: 20, oneWayFt: 5, gauge: 1,
+    protect: { ratingA: ${fuse}, family: "UL 248-15 Class T", interruptingA: 20_000 } });`;
 
 const row = (own = "") => `
   build({ insulationC: 105 });

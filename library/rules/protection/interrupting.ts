@@ -9,7 +9,7 @@ import {
   voltageToState,
 } from "../../analysis/choose-device.ts";
 import { groupedBy } from "../../analysis/grouped-by.ts";
-import { type Family, isMadeRating } from "../../analysis/made-ratings.ts";
+import { type Family, isMadeRating, madeRatings } from "../../analysis/made-ratings.ts";
 import type { DeviceFault, FaultResult } from "../../analysis/network-result.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import { fuseFamilies } from "../../model/allowed-values.ts";
@@ -328,8 +328,14 @@ function leastOfAnyFamily(ratingA: number): number | undefined {
   return capacities.length > 0 ? Math.min(...capacities) : undefined;
 }
 
+/** A rating that no family has is judged as those beside it: another rating of it is no worse. */
+function isBetweenMadeRatings(ratingA: number, family: Family): boolean {
+  const ratingsA = madeRatings(family);
+  return ratingA >= Math.min(...ratingsA) && ratingA <= Math.max(...ratingsA);
+}
+
 /**
- * What the strongest fuse of this rating and voltage interrupts by the standard of its family, A, if that is below a current, A.
+ * What the strongest fuse of about this rating and voltage interrupts by the standard of its family, A, if that is below a current, A.
  * Undefined: one is enough, or only fuses whose marking shows it are made.
  */
 function mostOfAnyFamily(
@@ -337,7 +343,7 @@ function mostOfAnyFamily(
   { systemV, belowA }: { readonly systemV: number; readonly belowA: number },
 ): number | undefined {
   const capacities = fuseFamilies
-    .filter((family) => isMadeRating(ratingA, family) && voltageToState(family, systemV) !== "none")
+    .filter((family) => isBetweenMadeRatings(ratingA, family) && voltageToState(family, systemV) !== "none")
     .flatMap((family) => familyData(family).breakingCapacityA ?? []);
   const mostA = capacities.length > 0 ? Math.max(...capacities) : undefined;
   return mostA !== undefined && exceeds(belowA, mostA) ? mostA : undefined;
