@@ -3,7 +3,7 @@ import { continuousAlone } from "./continuous-load.ts";
 import { faultsOf } from "./network/faults/faults.ts";
 import { atLowVoltage } from "./network/low-voltage.ts";
 import { excludeUnsolvedIslands } from "./network/solver/exclude-unsolved-islands.ts";
-import { scenarioSolver } from "./network/solver/solve-scenarios.ts";
+import { patternsIn, scenarioSolver } from "./network/solver/solve-scenarios.ts";
 import { shareGraph } from "./network/topology/network-graph.ts";
 import { hasSameTopology } from "./network/topology/same-topology.ts";
 import { topologyOf } from "./network/topology/topology.ts";
@@ -18,7 +18,7 @@ export function analyseNetwork(network: Network, before?: AnalysedNetwork): Netw
   const alike = before && hasSameTopology(before.network, network) ? before.result : undefined;
   if (before && alike) shareGraph(network, before.network);
   const topology = alike?.topology ?? topologyOf(network);
-  const solve = scenarioSolver(network);
+  const solve = scenarioSolver(network, patternsIn(topology));
   const scenarios = network.scenarios.map(solve);
   const worst = worstCaseOver({
     ...{ network, topology, scenarios },

@@ -27,6 +27,8 @@ export const usesOf: (network: Network) => ReadonlyMap<number, LoadPurpose> = wo
 
 /** The use that a name shows: a pump that a hand works is none that runs by itself. */
 function useIn(name: string): LoadPurpose | undefined {
+  // Most names show none: every edit asks for all of them.
+  if (!/alarm|detector|bilge/i.test(name)) return undefined;
   const words = name.replace(/(?<=[a-z])(?=[A-Z])/g, " ").toLowerCase();
   if (/\b(alarms?|detectors?)\b/.test(words)) return "alarm";
   return /\bbilge\b.*\bpumps?\b/.test(words) && !/\bmanual\b/.test(words) ? "bilge pump" : undefined;

@@ -2,6 +2,7 @@ import type { DcDcChargerPart, InverterPart, LoadPart, Network, Part } from "../
 import { isConsumer, minimumVoltageOf } from "../model/part-roles.ts";
 import { portsOf } from "./network/topology/ports.ts";
 import type { NetworkResult } from "./network-result.ts";
+import { workedOutOnce } from "./worked-out-once.ts";
 
 /** A device with a known minimum voltage, and the lowest voltage it gets. */
 export interface DeviceVoltage {
@@ -21,13 +22,7 @@ export interface Lowest {
  * The lowest voltage at the input of every such device, in any solved scenario with the device on; where a motor starts that no scenario
  * of the plan starts, only at that motor.
  */
-export function deviceVoltages({
-  network,
-  result,
-}: {
-  readonly network: Network;
-  readonly result: NetworkResult;
-}): readonly DeviceVoltage[] {
+export const deviceVoltages = workedOutOnce(({ network, result }: Judged): readonly DeviceVoltage[] => {
   return network.parts.flatMap((part): DeviceVoltage[] => {
     const device = neededBy(part);
     if (!device) return [];
@@ -46,6 +41,11 @@ export function deviceVoltages({
     const { neededV } = device;
     return [{ part: device.part, neededV, lasting: lowest.lasting, momentary: lowest.momentary }];
   });
+});
+
+interface Judged {
+  readonly network: Network;
+  readonly result: NetworkResult;
 }
 
 /** Whether a solved voltage is below the one that is needed. */

@@ -180,29 +180,30 @@ function devicesByRecord({ network, result }: Judged): ReadonlyMap<number, Suppl
 const known = new WeakMap<NetworkResult, ReadonlyMap<number, Supplied>>();
 
 function workOutDevices({ network, result }: Judged): ReadonlyMap<number, Supplied> {
-  const conductorsTo = new Map<number, Set<number>>();
-  const to = (part: number) => {
-    const there = conductorsTo.get(part) ?? new Set();
-    conductorsTo.set(part, there);
-    return there;
+  const devices = new Map<number, { first: number; count: number; last: number }>();
+  // All paths of a part come one after the other.
+  const add = (part: number, conductor: number) => {
+    const record = network.conductors[conductor]?.record ?? -1;
+    const there = devices.get(record);
+    if (!there) devices.set(record, { first: part, count: 1, last: part });
+    else if (there.last !== part) {
+      there.count += 1;
+      there.last = part;
+    }
   };
-  for (const { part, legs } of result.supplyPaths) for (const { conductor } of legs) to(part).add(conductor);
+  const withPath = new Set<number>();
+  for (const { part, legs } of result.supplyPaths) {
+    withPath.add(part);
+    for (const { conductor } of legs) add(part, conductor);
+  }
   // A device that is on only for a moment has no path of its own in the result.
-  const withoutPath = network.parts.filter(({ index }) => !conductorsTo.has(index));
-  for (const part of withoutPath) {
+  for (const part of network.parts) {
+    if (withPath.has(part.index)) continue;
     for (const { positive, negative, does } of portsOf(part)) {
       if (does !== "draws") continue;
       for (const terminal of [positive, negative])
         for (const conductor of result.topology.wayFromSource(terminal)?.conductors ?? [])
-          to(part.index).add(conductor);
-    }
-  }
-  const devices = new Map<number, Supplied>();
-  for (const [part, conductors] of conductorsTo) {
-    const records = new Set([...conductors].map((conductor) => network.conductors[conductor]?.record ?? -1));
-    for (const record of records) {
-      const { first = part, count = 0 } = devices.get(record) ?? {};
-      devices.set(record, { first, count: count + 1 });
+          add(part.index, conductor);
     }
   }
   return devices;

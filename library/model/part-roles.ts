@@ -100,8 +100,10 @@ const limitingProperties = new Map(
 );
 
 export function currentLimitsOf(part: Part): readonly PartCurrentLimit[] {
+  const limiting = limitingProperties.get(descriptorOf(part));
+  if (!limiting?.length) return [];
   const figures = part as unknown as Readonly<Record<string, number | undefined>>;
-  return (limitingProperties.get(descriptorOf(part)) ?? []).map(({ property, limitOf }) => {
+  return limiting.map(({ property, limitOf }) => {
     const statedA = figures[property];
     const percentForHours = limitOf.forHours === undefined ? undefined : figures[limitOf.forHours];
     const lastingA = statedA !== undefined && percentForHours ? (statedA * percentForHours) / 100 : statedA;

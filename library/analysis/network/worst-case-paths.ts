@@ -80,8 +80,8 @@ function wayOf(network: Network, found: FoundPath, ownerOf: ReadonlyMap<number, 
   const { conductorA, conductorOhm } = result;
   const estimate = estimatesOf(network).ofCurrent(result, device.part.index);
   const legs = [
-    ...alongWalk(network, walks.positive[ends.bank]!, device.positive, 1),
-    ...alongWalk(network, walks.negative[ends.bank]!, device.negative, -1),
+    ...wayAlong(network, walks.positive[ends.bank]!, device.positive, 1),
+    ...wayAlong(network, walks.negative[ends.bank]!, device.negative, -1),
   ].map(({ conductor, sign }) => ({
     conductor,
     dropV: sign * conductorA[conductor]! * conductorOhm[conductor]!,
@@ -253,12 +253,20 @@ function nearestBank(walks: Walks, { positive, negative }: Port): BankEnds | und
 }
 
 /** Conductors from the bank outwards; `sign` turns the current in each into a drop towards the device. */
-function alongWalk(
-  network: Network,
-  walk: Walk,
-  to: number,
-  polarity: 1 | -1,
-): readonly { readonly conductor: number; readonly sign: number }[] {
+type Way = readonly { readonly conductor: number; readonly sign: number }[];
+
+/** All walks of a bank have one polarity. */
+function wayAlong(network: Network, walk: Walk, to: number, polarity: 1 | -1): Way {
+  const known = knownWays(walk);
+  const way = known.get(to) ?? alongWalk(network, walk, to, polarity);
+  known.set(to, way);
+  return way;
+}
+
+/** By terminal. Loads do not change them. */
+const knownWays = workedOutOnce((_: Walk) => new Map<number, Way>());
+
+function alongWalk(network: Network, walk: Walk, to: number, polarity: 1 | -1): Way {
   const way: { conductor: number; sign: number }[] = [];
   for (let step = walk(to), terminal = to; step && step.before >= 0; step = walk(terminal)) {
     if (step.conductor >= 0) {

@@ -45,18 +45,21 @@ interface Values {
 function check({ circuits }: JudgedPlan): Found<Values>[] {
   const unstated = circuits
     .filter(({ circuit }) => !circuit.coolestTerminal && circuit.insulationC > usualTerminal.ratedC)
-    .map(({ circuit }) => circuit)
-    .sort((one, other) => byName(one, other) || one.record - other.record);
+    .map(({ circuit }) => circuit);
   const beyond = unstated.flatMap((circuit) => {
     const ampacity = ampacityAtUsualTerminals(circuit);
     const loadA = designCurrentA(circuit);
     if (!ampacity.judged || !ampacity.terminal || !exceeds(loadA, ampacity.ampacityA)) return [];
     return [{ circuit, loadA, ampacityA: ampacity.ampacityA }];
   });
+  if (beyond.length === 0) return [];
+  const inOrder = (one: Run, other: Run) => byName(one, other) || one.record - other.record;
   const excess = ({ loadA, ampacityA }: (typeof beyond)[number]) => loadA / ampacityA;
-  const [worst, ...others] = beyond.sort((one, other) => excess(other) - excess(one));
+  const [worst, ...others] = beyond.sort(
+    (one, other) => excess(other) - excess(one) || inOrder(one.circuit, other.circuit),
+  );
   // Always at the same run, the first by name: neither a thicker conductor elsewhere nor the order of statements moves the finding.
-  const [first] = unstated;
+  const [first] = unstated.sort(inOrder);
   if (!worst || !first) return [];
   const values: Values = {
     name: worst.circuit.name,

@@ -15,6 +15,7 @@ export const bilgePump = defineRule<Values>({
   ],
   fixable: false,
   acceptable: true,
+  ignoresLoads: "entirely",
   // Needs the switches that hands turn, and the devices that each of them turns off. A switch of the pump alone is no main switch.
   check: (plan) =>
     inNetwork(plan, ({ network }) =>

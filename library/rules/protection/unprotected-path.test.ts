@@ -129,7 +129,8 @@ testRule(unprotectedPath, [
           "The bank reaches the cable second lead through no fuse or breaker; 2 AWG may carry 170 A here (33 CFR 183.455(a)): connect it behind the 60 A fuse in the cable feed, or add a 150 A fuse (ISO 8820-5 Type SF 30) within 7 in of the positive terminal of the bank.",
         fixes: [
           {
-            title: "Add a 150 A fuse (ISO 8820-5 Type SF 30) within 7 in of the positive terminal of the bank",
+            title:
+              "Add a 150 A fuse (ISO 8820-5 Type SF 30) within 7 in of the positive terminal of the bank",
             gives: { "protect.ratingA": 150 },
           },
         ],

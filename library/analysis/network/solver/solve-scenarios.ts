@@ -1,6 +1,8 @@
 import type { Network, Scenario } from "../../../model/network.ts";
 import { positionsKey, switchesOf } from "../../../model/switch-positions.ts";
 import type { ScenarioResult } from "../../network-result.ts";
+import { workedOutOnce } from "../../worked-out-once.ts";
+import type { NetworkTopology } from "../topology/network-topology.ts";
 import { type ConductorLaw, conductorLaws } from "./conductor-current.ts";
 import { withFloatingVoltages } from "./floating-voltages.ts";
 import { type LoadabilityLimit, loadabilityLimit } from "./loadability-limit.ts";
@@ -20,13 +22,15 @@ export function solveScenarios(network: Network): readonly ScenarioResult[] {
 }
 
 /**
- * Solves a network in any of its states. The pattern of the equations depends only on the positions of switches, so scenarios share it.
- * `index`: that of the scenario in the result.
+ * Solves a network in any of its states. The pattern of the equations depends only on the topology and the positions of switches:
+ * scenarios share it, and so do networks of the same topology. `index`: that of the scenario in the result.
  */
-export function scenarioSolver(network: Network): (scenario: Scenario, index: number) => ScenarioResult {
+export function scenarioSolver(
+  network: Network,
+  patterns: Patterns = new Map(),
+): (scenario: Scenario, index: number) => ScenarioResult {
   const laws = conductorLaws(network.conductors);
   const switches = switchesOf(network);
-  const patterns = new Map<string, Pattern | undefined>();
   return (scenario, index) => {
     const key = positionsKey(switches, scenario);
     const pattern = patterns.has(key) ? patterns.get(key) : patternOf(network, scenario);
@@ -34,6 +38,12 @@ export function scenarioSolver(network: Network): (scenario: Scenario, index: nu
     return solveScenario({ network, scenario, index, laws, pattern });
   };
 }
+
+/** By the positions of all switches ({@link positionsKey}), filled on demand. */
+type Patterns = Map<string, Pattern | undefined>;
+
+/** Those of a topology. */
+export const patternsIn = workedOutOnce((_: NetworkTopology): Patterns => new Map());
 
 /** Maximum residual at a node, as a share of {@link measureOf} the largest current; above it the scenario is unsolved. */
 const mostResidual = 1e-9;
