@@ -1,6 +1,6 @@
 import type { Network } from "../model/network.ts";
 import type { DevicePart } from "../model/part-roles.ts";
-import type { Run } from "../model/run.ts";
+import type { Protection, Run } from "../model/run.ts";
 import { ratingBetweenLoadAndConductor } from "../standards/protection-rules.ts";
 import { ampacityOf } from "./ampacity.ts";
 import type { Ampacity, ProtectionRange } from "./circuit-result.ts";
@@ -23,9 +23,14 @@ import { withoutDust } from "./rounding-dust.ts";
  * if the ampacity cannot be judged. No aim above the load in a conductor that leaves a machine without its own current limit: there
  * 33 CFR 183.460(b) holds the device to 120 % of the machine's rating, and no rating would satisfy both.
  */
-export function protectionRangeOf(circuit: Run, ampacity: Ampacity): ProtectionRange {
+export function protectionRangeOf(
+  circuit: Run,
+  ampacity: Ampacity,
+  device: Protection | null = circuit.protection,
+): ProtectionRange {
   const maxA = ampacity.judged ? ampacity.ampacityA : undefined;
-  return rangeOf(circuit, { maxA, family: circuit.protection?.family, placeC: statedPlaceC([circuit]) });
+  const placeC = device?.ambientC ?? statedPlaceC([circuit]);
+  return rangeOf(circuit, { maxA, family: device?.family, placeC });
 }
 
 /**
@@ -53,7 +58,7 @@ export function protectionRangeOfPart(
       continuous: device.continuous,
       machineMaxA,
     },
-    { maxA, family: device.family, placeC: statedPlaceC(runs) },
+    { maxA, family: device.family, placeC: device.ambientC ?? statedPlaceC(runs) },
   );
 }
 
@@ -89,7 +94,7 @@ function rangeOf(
   };
 }
 
-/** The stated temperature of the air around the conductors of a device, °C: where it differs, the device is in the coolest place. */
+/** The stated temperature of the air around the conductors of a device, °C; if it differs, that of the coolest. */
 function statedPlaceC(runs: readonly Pick<Run, "ambientC" | "ambientStated">[]): number | undefined {
   if (runs.length === 0 || runs.some(({ ambientStated }) => !ambientStated)) return undefined;
   return Math.min(...runs.map(({ ambientC }) => ambientC));

@@ -1,6 +1,6 @@
 import { ofBench } from "./bench-properties.ts";
-import { ambient, insulation, voltage } from "./circuit-properties.ts";
-import { coldestDay, dropPercent } from "./part-properties.ts";
+import { insulation, voltage } from "./circuit-properties.ts";
+import { ambient, coldestDay, dropPercent } from "./part-properties.ts";
 import { oneOf, text, yesOrNo } from "./property.ts";
 import { propertyTable, type ValuesOf } from "./property-table.ts";
 

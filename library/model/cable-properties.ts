@@ -1,7 +1,7 @@
 import { awgSizes, mm2Sizes } from "./allowed-values.ts";
 import { colour, label } from "./bench-properties.ts";
-import { ambient, feet, insulation, metres } from "./circuit-properties.ts";
-import { accept } from "./part-properties.ts";
+import { feet, insulation, metres } from "./circuit-properties.ts";
+import { accept, ambient } from "./part-properties.ts";
 import { count, oneOf, text, yesOrNo } from "./property.ts";
 import { propertyTable, type ValuesOf } from "./property-table.ts";
 import { protection } from "./protection-properties.ts";

@@ -2,6 +2,7 @@ import { awgSizes, insulationRatingsC, mm2Sizes } from "./allowed-values.ts";
 import { colour, label, termination } from "./bench-properties.ts";
 import {
   accept,
+  ambient,
   dropPercent,
   greatestCurrentA,
   greatestNominalV,
@@ -22,9 +23,6 @@ export const greatestLoadA = greatestCurrentA;
 
 /** The tables are for less than 50 V (33 CFR 183.425) and up to 50 V (ISO 10133, scope). One cell has more than 1 V. */
 export const voltage = voltageUpTo50("12, 24, 48 or another voltage");
-
-/** 200 °C is the highest temperature rating of insulation in the tables. */
-export const ambient = amount("a temperature", "°C", { from: -50, upTo: 200 });
 
 export const insulation = oneOf(insulationRatingsC, "is not an insulation rating in the tables");
 

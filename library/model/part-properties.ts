@@ -89,3 +89,6 @@ export function resistanceOrNone(upTo: number): Property<number> {
 
 /** The use of a device that draws current. */
 export const loadPurpose = oneOf(loadPurposes, "is not one of the uses");
+
+/** The temperature of the air at a place. 200 °C is the highest temperature rating of insulation in the tables. */
+export const ambient = amount("a temperature", "°C", { from: -50, upTo: 200 });

@@ -1,7 +1,7 @@
 import * as z from "zod";
 import { fuseFamilies } from "./allowed-values.ts";
 import { price } from "./bench-properties.ts";
-import { terminalC } from "./part-properties.ts";
+import { ambient, terminalC } from "./part-properties.ts";
 import { amount, listOf, oneOf } from "./property.ts";
 import type { Property } from "./property-table.ts";
 import { propertyTable, type ValuesOf } from "./property-table.ts";
@@ -126,6 +126,7 @@ const properties = {
   interruptingA: interruptingRating,
   ratedV: voltageRating,
   terminalC,
+  ambientC: ambient,
   ...behaviourInShort,
   price,
 };

@@ -55,7 +55,7 @@ const placedBefore = new WeakMap<
 >();
 
 function protectionIn(part: DevicePart): Protection {
-  const { ratingA, writtenAs, family, interruptingA, ratedV, price } = part;
+  const { ratingA, writtenAs, family, interruptingA, ratedV, ambientC, price } = part;
   const { interruptingAtV, opening, letThroughA2s, withstandA2s, testedBehind } = part;
   return {
     ...{ ratingA, writtenAs },
@@ -63,6 +63,7 @@ function protectionIn(part: DevicePart): Protection {
     ...(interruptingA !== undefined && { interruptingA }),
     ...(interruptingAtV !== undefined && { interruptingAtV }),
     ...(ratedV !== undefined && { ratedV }),
+    ...(ambientC !== undefined && { ambientC }),
     ...(price !== undefined && { price }),
     ...(opening && { opening }),
     ...(letThroughA2s !== undefined && { letThroughA2s }),

@@ -123,7 +123,8 @@ function conductorOf({ gauge, mm2, parallel = 1 }: CircuitValues | CableValues):
 function protectionOf(written: WrittenProtection | undefined): Protection | null {
   if (written === undefined) return null;
   if (typeof written === "number") return { ratingA: written, writtenAs: "number" };
-  const { ratingA, family, distanceIn, distanceMm, interruptingA, ratedV, terminalC, price } = written;
+  const { ratingA, family, distanceIn, distanceMm, interruptingA, ratedV, terminalC, ambientC, price } =
+    written;
   return {
     ratingA: ratingA!,
     writtenAs: "object",
@@ -133,6 +134,7 @@ function protectionOf(written: WrittenProtection | undefined): Protection | null
     ...(interruptingA !== undefined && { interruptingA }),
     ...(ratedV !== undefined && { ratedV }),
     ...(terminalC !== undefined && { terminalC }),
+    ...(ambientC !== undefined && { ambientC }),
     ...behaviourOf(written),
     ...(price !== undefined && { price }),
   };

@@ -175,6 +175,8 @@ export interface Protection {
   readonly opening?: OpeningTimes;
   /** Temperature rating of its terminals, °C. */
   readonly terminalC?: TerminalC;
+  /** Temperature of the air around it, °C, if the plan states it for the device itself. */
+  readonly ambientC?: number;
   /** I²t that it lets through in a short up to its interrupting rating, as the builder states it, A²·s. */
   readonly letThroughA2s?: number;
   /** I²t that it withstands while a device upstream opens, as the builder states it, A²·s. */

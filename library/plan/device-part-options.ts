@@ -39,6 +39,14 @@ export interface DevicePartOptions extends PartOptions, DeviceInShort, TerminalR
    */
   readonly ratedV?: number;
   /**
+   * Temperature of the air around the fuse or breaker, °C. From -50 to 200. In a hot place it carries less of its rating for hours.
+   *
+   * Left out: taken as that of its coolest conductor.
+   *
+   * Example: `ambientC: 30`
+   */
+  readonly ambientC?: number;
+  /**
    * Resistance between its terminals, mΩ, device and contacts together. 0, or from 0.001 to 1,000.
    *
    * Left out: taken as 0.

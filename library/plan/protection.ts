@@ -52,6 +52,14 @@ interface ProtectionDetails extends DeviceInShort {
    */
   readonly terminalC?: TerminalC;
   /**
+   * Temperature of the air around the fuse or breaker, °C. From -50 to 200. In a hot place it carries less of its rating for hours.
+   *
+   * Left out: taken as that of its conductor.
+   *
+   * Example: `ambientC: 30`
+   */
+  readonly ambientC?: number;
+  /**
    * Price of one, in the `currency` of `build`. From 0 to 1,000,000.
    *
    * Left out: taken as not known, and lists leave it empty.

@@ -30,6 +30,7 @@ const inAShort: Truths = {
   interruptingAtV: ["32, interruptingA: 10_000", "58, interruptingA: 10_000"],
   ratedV: ["32", "58", "125"],
   terminalC: ["75", "90", "105"],
+  ambientC: ["20", "30", "45"],
   letThroughA2s: ["500"],
   withstandA2s: ["500"],
   testedBehind: ['{ family: "UL 248-15 Class T", ratingA: 110, interruptingA: 10_000 }'],

@@ -185,6 +185,20 @@ test("the cautions and the limits are those of the README", () => {
   for (const sentence of whatIsChecked) expect(chapter("Limits")).toContain(`\n${sentence}\n`);
 });
 
+test("an interrupting rating that is stated for less voltage than the circuit has is listed as not judged", async () => {
+  const content = await reported(`import { battery, circuit } from "loomwright";
+const bank = battery({ chemistry: "AGM", nominalV: 24, capacityAh: 100, internalMilliohm: 20 });
+const protect = { ratingA: 10, family: "circuit breaker", interruptingA: 5_000, interruptingAtV: 12, ratedV: 30 } as const;
+circuit({ name: "lamp", from: bank.positive, load: 4, oneWayFt: 3, gauge: 14, protect });
+circuit({ name: "fan", from: bank.positive, load: 4, oneWayFt: 3, gauge: 14, protect: { ...protect, interruptingAtV: 24 } });
+`);
+  const words = chapterOf(content, "not-checked").flatMap(wordsOfBlock).join("\n");
+  expect(words).toMatch(
+    /at the voltage of its circuit: it is stated for less \(interruptingAtV\)[^\n]*lamp \(10 A\)/,
+  );
+  expect(words).not.toMatch(/interruptingAtV[^\n]*fan/);
+});
+
 test("fuses and breakers that are parts of their own are counted, shown, and listed if a figure of theirs is missing", async () => {
   const content =
     await reported(`import { battery, breaker, cable, circuit, fuseHolder, fusePanel } from "loomwright";

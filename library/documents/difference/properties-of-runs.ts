@@ -128,7 +128,8 @@ function length(
 /** Each property of a protective device on its own: a change names the property. */
 function device(id: string, words: string, protection: Protection | null): Property[] {
   if (!protection) return [];
-  const { ratingA, family, distanceM, distanceGiven, interruptingA, ratedV, terminalC, price } = protection;
+  const { ratingA, family, distanceM, distanceGiven, interruptingA, ratedV, terminalC, ambientC, price } =
+    protection;
   const [distanceIn, distanceMm] = [distanceGiven?.distanceIn, distanceGiven?.distanceMm];
   const distance =
     distanceIn === undefined
@@ -148,6 +149,7 @@ function device(id: string, words: string, protection: Protection | null): Prope
     ...stated(`${id}.interruptingA`, `${words}, interrupting rating`, interruptingA, "A"),
     ...stated(`${id}.ratedV`, `${words}, voltage rating`, ratedV, "V"),
     ...stated(`${id}.terminalC`, `${words}, temperature rating of its terminals`, terminalC, "°C"),
+    ...stated(`${id}.ambientC`, `${words}, temperature of its place`, ambientC, "°C"),
     ...propertiesInShort(protection, { id: `${id}.`, words: `${words}, ` }),
     ...(price === undefined ? [] : [count(`${id}.price`, `${words}, price`, price)]),
   ];

@@ -1,6 +1,7 @@
+import { greatestVoltage } from "../../analysis/charging-voltages.ts";
 import { interruptsA } from "../../analysis/choose-device.ts";
 import { gatesFor } from "../../analysis/opening-time.ts";
-import type { Part } from "../../model/network.ts";
+import { conductorWith, type Network, type Part } from "../../model/network.ts";
 import { isDevice } from "../../model/part-roles.ts";
 import { descriptorOf, descriptorOfWord, partWords } from "../../model/parts/index.ts";
 import { minimumOfDevice } from "../../model/parts/silences.ts";
@@ -47,8 +48,6 @@ export const whatIsChecked = [
 /** The same: sentences of the list, as the README has them. */
 export const notCheckedToday = [
   "contacts, lugs and switches have no resistance here, nor has a fuse or breaker without a stated one; a short is taken at rest, without the inductance of the cable;",
-  "parallel devices whose combined rating exceeds a conductor's ampacity: each is checked on its own;",
-  "parallel wires once one of them has come loose: the rest then carry the whole current behind one fuse;",
   "whether two devices in series work together in a short that is too much for the smaller one;",
   "energy over a day and a year, and whether the battery is large enough;",
   "physical layout, and whether the stated lengths are correct;",
@@ -91,6 +90,10 @@ function silences(plan: JudgedPlan): readonly Silence[] {
       names: without((protection) => interruptsA(protection) === undefined),
     },
     {
+      name: "Interrupting rating of a fuse or breaker at the voltage of its circuit: it is stated for less (interruptingAtV)",
+      names: network ? ratedForLessVoltage(network.network) : [],
+    },
+    {
       name: "Opening time of a fuse or breaker: its family is not stated, or no times are known for it",
       names: without((protection) => gatesFor(protection) === undefined),
     },
@@ -100,6 +103,18 @@ function silences(plan: JudgedPlan): readonly Silence[] {
     },
     ...silencesOfParts(network?.network.parts ?? [], lone),
   ].flatMap(({ name, names }) => (names.length === 0 ? [] : [{ name, value: names.join("; ") }]));
+}
+
+function ratedForLessVoltage(network: Network): string[] {
+  return network.devices.flatMap((device) => {
+    const { place, ratingA } = device;
+    const unknown = interruptsA(device, greatestVoltage(network, device)) === undefined;
+    if (!unknown || interruptsA(device) === undefined) return [];
+    const run = conductorWith(network, device)?.run;
+    const name = place.at === "part" ? network.parts[place.part]!.name : (run?.name ?? "");
+    const end = place.at === "conductor" && place.end === "far" ? ", far end" : "";
+    return [`${name}${end} (${formatExact(ratingA)} A)`];
+  });
 }
 
 /** The judgements left out because a part, or a circuit outside of the network, does not state a figure. */

@@ -1,4 +1,4 @@
-import { resistanceOrNone } from "../part-properties.ts";
+import { ambient, resistanceOrNone } from "../part-properties.ts";
 import { yesOrNo } from "../property.ts";
 import {
   behaviourInShort,
@@ -28,6 +28,7 @@ export const ofEveryDevice = {
   }),
   ratedV: optional(voltageRating, { words: "voltage rating", details: true }),
   ...terminalRating,
+  ambientC: optional(ambient, { words: "temperature of its place" }),
   milliohm: defaulted(resistanceOrNone(1_000), 0, { words: "resistance" }),
   interruptingAtV: input(behaviourInShort.interruptingAtV),
   openingTimes: input(behaviourInShort.openingTimes),

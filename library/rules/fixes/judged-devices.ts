@@ -1,7 +1,7 @@
 import { familyData, oneMoreLike } from "../../analysis/choose-device.ts";
 import type { CircuitResult, ProtectionRange } from "../../analysis/circuit-result.ts";
 import { madeRatings } from "../../analysis/made-ratings.ts";
-import { bestRating, protectionRangeOfPart } from "../../analysis/protection-range.ts";
+import { protectionRangeOf, protectionRangeOfPart } from "../../analysis/protection-range.ts";
 import { repairSizing } from "../../analysis/repair-sizing.ts";
 import type { Sizing } from "../../analysis/sizing.ts";
 import { workedOutOnce } from "../../analysis/worked-out-once.ts";
@@ -78,7 +78,7 @@ function endOf(end: End, protection: Protection, run: JudgedRun): JudgedDevice {
     device: { ratingA: protection.ratingA, kind: deviceKind(protection), end },
     // Kept: two rules read it for each device, and again after each edit elsewhere.
     get range() {
-      range ??= { ...result.protection, bestRatingA: bestRating(result.protection, protection.family) };
+      range ??= protectionRangeOf(circuit, result.ampacity, protection);
       return range;
     },
     at: { record: circuit.record, path },

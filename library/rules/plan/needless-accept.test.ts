@@ -85,6 +85,17 @@ testRule(needlessAccept, [
     finds: "nothing",
   },
   {
+    name: "a refused value that only lists show leaves every finding judged",
+    circuits: [{ colour: 5, ...accepting("conductor/voltage-drop") }],
+    finds: [
+      {
+        on: "accept.conductor/voltage-drop",
+        message: "There is no finding of conductor/voltage-drop here",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
     name: "a plan with a refused value may have the finding where it was not judged",
     circuits: [{ gauge: 5, ...accepting("conductor/voltage-drop") }],
     finds: "nothing",

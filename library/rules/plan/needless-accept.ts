@@ -65,7 +65,7 @@ function acceptances({ circuits, network }: JudgedPlan): readonly Acceptance[] {
 function isJudgedWhole({ model, network, problems }: JudgedPlan): boolean {
   return (
     problems.length === 0 &&
-    model.invalid.length === 0 &&
+    model.invalid.every(({ listsOnly }) => listsOnly) &&
     !model.networkUnread &&
     (network?.result.scenarios ?? []).every(({ state }) => state === "solved")
   );

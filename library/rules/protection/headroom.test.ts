@@ -81,6 +81,30 @@ testRule(headroom, [
     finds: "nothing",
   },
   {
+    name: "a fuse in a cooler place than its hot conductor",
+    circuits: [
+      { ambientC: 65, insulationC: 105, load: 42, protect: { ratingA: 55, ambientC: 30, distanceIn: 5 } },
+    ],
+    finds: "nothing",
+  },
+  {
+    name: "a fuse in a hot box, its conductor elsewhere",
+    circuits: [{ load: 40, protect: { ratingA: 50, ambientC: 60 } }],
+    finds: [
+      {
+        on: "protect.ratingA",
+        message:
+          "The 50 A fuse is below 57.1 A, 143 % of a continuous load of 40 A in a place of 60 °C (common practice, no source): use a 60 A fuse.",
+        fixes: [{ title: "Use a 60 A fuse", gives: { "protect.ratingA": 60 } }],
+      },
+    ],
+  },
+  {
+    name: "a fuse holder in a cooler place than both of its conductors",
+    plan: hotHolder(60, 55, "ambientC: 40"),
+    finds: "nothing",
+  },
+  {
     name: "a fuse holder with both conductors in a hot place",
     plan: hotHolder(60, 55),
     finds: [
@@ -382,11 +406,11 @@ function feeder(protection: string, ofWinch: string, ofItsCircuit = "", scenario
     ${scenarios}`;
 }
 
-function hotHolder(leadC: number, pumpC: number): string {
+function hotHolder(leadC: number, pumpC: number, own = ""): string {
   return `
     build({ insulationC: 105 });
     const house = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 5 });
-    const main = fuseHolder({ name: "main fuse", ratingA: 20 });
+    const main = fuseHolder({ name: "main fuse", ratingA: 20, ${own} });
     cable({ from: house.positive, to: main.line, lengthFt: 0.5, gauge: 8, ambientC: ${leadC} });
     circuit({ name: "pump", from: main.load, returnTo: house.negative, load: 16, oneWayFt: 3, gauge: 8, ambientC: ${pumpC} });`;
 }

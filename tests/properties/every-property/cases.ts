@@ -121,6 +121,12 @@ function protection(name: string, property: string, given: Values = {}): readonl
     [`${property}.interruptingA`, finding("protection/interrupting"), [20_000, 20], object],
     [`${property}.ratedV`, finding("protection/voltage-rating"), [58, 5], object],
     [`${property}.terminalC`, finding("conductor/ampacity"), [105, 60], thin],
+    [
+      `${property}.ambientC`,
+      finding("protection/headroom"),
+      [20, 70],
+      { ...object, [`${path}.ratingA`]: 35 },
+    ],
     [`${property}.price`, "documents", [1, 4], object],
     ...inShort(`${path}.`, `${property}.`, { ...object, "feed.protect.letThroughA2s": 1_000 }),
   ];
@@ -368,6 +374,7 @@ function deviceParts(word: "fuseHolder" | "breaker"): Case[] {
     ["interruptingA", finding("protection/interrupting"), [20_000, 20]],
     ["ratedV", finding("protection/voltage-rating"), [58, 5]],
     ["terminalC", finding("conductor/ampacity"), [105, 60], { "pumpFeed.gauge": 14 }],
+    ["ambientC", finding("protection/headroom"), [20, 70], { "device.ratingA": 35 }],
     ["milliohm", "figures", [0, 10]],
     ["continuous", finding("protection/headroom"), yes],
     ...inShort("device.", "", given),
