@@ -1,4 +1,15 @@
-import { mkdir, mkdtemp, readdir, readFile, rename, rm, rmdir, writeFile } from "node:fs/promises";
+import {
+  constants,
+  copyFile,
+  mkdir,
+  mkdtemp,
+  readdir,
+  readFile,
+  rename,
+  rm,
+  rmdir,
+  writeFile,
+} from "node:fs/promises";
 import { basename, join } from "node:path";
 import { commands, type ExtensionContext, type LogOutputChannel, Uri, window, workspace } from "vscode";
 import { type EditorWords, editorWords } from "../server/language/plain-words.ts";
@@ -11,16 +22,29 @@ import { libraryArchive, libraryTarball } from "./library-tarball.ts";
  * extension and needs no network. It overwrites nothing, and a folder is either made whole or not at all.
  *
  * @param given the folder to make, for callers that need not ask; it must be absent or empty
+ * @param template the name of its template, for the same callers; left out: the first one
  */
 export async function newBuild(
   context: ExtensionContext,
   log: LogOutputChannel,
   given?: unknown,
+  template?: unknown,
 ): Promise<void> {
+  const templates = join(context.extensionPath, "dist", "templates");
+  const known: readonly Template[] = JSON.parse(await readFile(join(templates, "templates.json"), "utf8"));
+  const chosen =
+    given instanceof Uri
+      ? (known.find(({ name }) => name === template) ?? known[0])
+      : await askForTemplate(known);
+  if (!chosen) return;
   const folder = given instanceof Uri ? given : await askForFolder();
   if (!folder) return;
   try {
-    await makeBuild(context.extensionPath, folder.fsPath);
+    await makeBuild({
+      dist: join(context.extensionPath, "dist"),
+      folder: folder.fsPath,
+      template: chosen.name,
+    });
   } catch (error) {
     const why = reasonOf(error);
     log.error(`New build in ${folder.fsPath}: ${why}`);
@@ -33,6 +57,28 @@ export async function newBuild(
   const where = editorWords(`The new build is in ${folder.fsPath}.`);
   const choice = await window.showInformationMessage(where, openIt);
   if (choice === openIt) await commands.executeCommand("vscode.openFolder", folder);
+}
+
+/** An entry of templates.json. */
+interface Template {
+  readonly name: string;
+  readonly title: string;
+  readonly detail: string;
+}
+
+async function askForTemplate(known: readonly Template[]): Promise<Template | undefined> {
+  const picked = await window.showQuickPick(
+    known.map((template) => ({
+      label: editorWords(template.title),
+      description: editorWords(template.detail),
+      template,
+    })),
+    {
+      title: "What is it for?",
+      placeHolder: "A plan to begin with. It is checked at once, and every value can be changed.",
+    },
+  );
+  return picked?.template;
 }
 
 /** An empty folder is used as it is; in any other the build gets a new one of its own. */
@@ -67,16 +113,23 @@ function refusal(name: string, present: readonly string[]): EditorWords | undefi
   return taken ? editorWords(`${taken} exists already. Choose another name.`) : undefined;
 }
 
+interface NewBuild {
+  /** The extension's own folder of bundles. */
+  readonly dist: string;
+  readonly folder: string;
+  readonly template: string;
+}
+
 /**
  * Prepares everything in a hidden folder and moves it into place at the end. If anything fails, the moved files are removed
  * again: no half-made build is left.
  */
-async function makeBuild(extensionPath: string, folder: string): Promise<void> {
+async function makeBuild({ dist, folder, template }: NewBuild): Promise<void> {
   const madeHere = await makeFolder(folder);
   const making = await mkdtemp(join(folder, ".being-made-"));
   const moved: string[] = [];
   try {
-    await fill(making, extensionPath, basename(folder));
+    await fill(making, { dist, template, name: basename(folder) });
     for (const entry of await readdir(making)) {
       await rename(join(making, entry), join(folder, entry));
       moved.push(entry);
@@ -104,13 +157,18 @@ async function makeFolder(folder: string): Promise<boolean> {
   return false;
 }
 
-async function fill(folder: string, extensionPath: string, name: string): Promise<void> {
-  const template = join(extensionPath, "template");
-  const archive = await libraryArchive(join(extensionPath, "dist"));
+async function fill(
+  folder: string,
+  { dist, template, name }: Pick<NewBuild, "dist" | "template"> & { readonly name: string },
+): Promise<void> {
+  const templates = join(dist, "templates");
+  const common = join(templates, "folder");
+  const archive = await libraryArchive(dist);
   const { version } = await installLibrary(archive, folder);
   const values = { name: packageName(name), version };
-  for (const file of await readdir(template)) {
-    const text = await readFile(join(template, file), "utf8");
+  await copyFile(join(templates, `${template}.txt`), join(folder, "plan.ts"), constants.COPYFILE_EXCL);
+  for (const file of await readdir(common)) {
+    const text = await readFile(join(common, file), "utf8");
     const filled = text.replace(/\{\{(name|version)\}\}/g, (_, key: keyof typeof values) => values[key]);
     // npm and git would obey a file of that name in our own tree.
     await writeFile(join(folder, file === "gitignore" ? ".gitignore" : file), filled, { flag: "wx" });

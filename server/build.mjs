@@ -1,7 +1,7 @@
 // Bundles the server into server/dist: the language server, the command line, the worker that runs plans, and TypeScript. Run
 // as `node server/build.mjs`, or import `buildServer` / `buildWorker` (as the tests' global setup does).
 
-import { copyFile, cp, mkdir, readdir, rm } from "node:fs/promises";
+import { copyFile, cp, mkdir, readdir, rename, rm } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { dirname, join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -12,6 +12,7 @@ import { writeNotices } from "./notices.mjs";
 const require = createRequire(import.meta.url);
 const here = dirname(fileURLToPath(import.meta.url));
 const rulesFolder = join(here, "../library/rules");
+const templatesFolder = join(here, "../library/templates");
 const dist = join(here, "dist");
 
 /** The language server in server/dist: the front thread, its engine, and all files that they load from beside it when needed. */
@@ -23,13 +24,15 @@ export const serverFiles = [
   "typescript.cjs",
   "quickjs.wasm",
   "rules",
+  "templates",
   "paper.cjs",
+  "resvg.wasm",
   "DejaVuSans.ttf",
   "DejaVuSans-Bold.ttf",
 ];
 
-/** Further files of the command line; it alone makes PNG. */
-export const commandFiles = ["command.cjs", "resvg.wasm"];
+/** The further file of the command line. */
+export const commandFiles = ["command.cjs"];
 
 /** Everything in server/dist. */
 export async function buildServer() {
@@ -40,6 +43,7 @@ export async function buildServer() {
     buildEntries(),
     buildPaper(),
     copyRulePages(),
+    copyTemplates(),
     mkdir(dist, { recursive: true }).then(() => writeNotices(join(dist, "THIRD-PARTY-NOTICES.txt"))),
   ]);
 }
@@ -143,6 +147,16 @@ async function copyRulePages() {
     const target = join(dist, "rules", relative(rulesFolder, source));
     await mkdir(dirname(target), { recursive: true });
     await cp(source, target);
+  }
+}
+
+/** As plain texts: a package holds no sources, and no tool should take a template for one. */
+async function copyTemplates() {
+  await cp(templatesFolder, join(dist, "templates"), { recursive: true });
+  for (const file of await readdir(join(dist, "templates"))) {
+    if (!file.endsWith(".ts")) continue;
+    const path = join(dist, "templates", file);
+    await rename(path, path.replace(/ts$/, "txt"));
   }
 }
 

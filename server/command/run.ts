@@ -20,6 +20,7 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   report: async () => (await import("./report.ts")).report,
   diff: async () => (await import("./diff.ts")).diff,
   merge: async () => (await import("./merge.ts")).merge,
+  new: async () => (await import("./new.ts")).newPlan,
 };
 
 /** Runs one command. No input and no plan makes it throw: every failure is reported and returns 2. */

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, test } from "vitest";
-import type { Position } from "vscode-languageserver-types";
+import type { Position } from "vscode-languageserver/node";
 import { sampleBuild } from "../../server/language/sample-build.tester.ts";
 import { pulling } from "./capabilities.mjs";
 import { type ScriptedEditor, startEditor } from "./scripted-editor.ts";

@@ -137,7 +137,7 @@ test("no room keeps state for the whole process, save tables and what is worked 
 });
 
 /** Not part of the product: the initial content of a builder's own folder. */
-const roomsOfOthers = new Set(["extension/template"]);
+const roomsOfOthers = new Set(["library/templates"]);
 
 /**
  * Its process belongs to one plan: the context is made anew for each. The library's functions run there too, and count their
@@ -232,7 +232,7 @@ function sourceFiles(): string[] {
           !/\.test\.ts$|\.tester\.ts$|\.d\.ts$/.test(entry.name),
       )
       .map((entry) => relative(house, join(entry.parentPath, entry.name)).split(sep).join("/"))
-      .filter((file) => !/(^|\/)(node_modules|dist|template)\//.test(file)),
+      .filter((file) => !/(^|\/)(node_modules|dist|templates)\//.test(file)),
   );
 }
 

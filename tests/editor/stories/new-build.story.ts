@@ -11,6 +11,11 @@ test("a new build is made from the command palette, in a new folder of the name 
   const page = await editor.open(folder, { file: "notes.txt" });
   await runFromPalette(page, "Loomwright: New Build from Template");
 
+  const templates = page.locator(".quick-input-widget", { hasText: "What is it for?" });
+  await templates.getByText("A small boat").waitFor();
+  await page.keyboard.type("small boat");
+  await page.keyboard.press("Enter");
+
   // The editor's own dialog for folders of another machine: the workspace's folder is proposed.
   await page.locator(".quick-input-widget", { hasText: "Where should the new build go?" }).waitFor();
   await page.locator(".quick-input-widget a.monaco-button", { hasText: "Make It Here" }).click();
@@ -23,6 +28,6 @@ test("a new build is made from the command palette, in a new folder of the name 
   await page.keyboard.press("Enter");
 
   await page.locator(".tab.active", { hasText: "plan.ts" }).waitFor();
-  await statusItem(page, "Loomwright: 5 circuits, no findings").waitFor();
+  await statusItem(page, "Loomwright: 8 circuits").waitFor();
   expect(existsSync(join(folder, "van", "package.json"))).toBe(true);
 });

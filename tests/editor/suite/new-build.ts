@@ -40,7 +40,7 @@ export const newBuild: readonly Story[] = [
       await eventually(
         "a lens over the plan",
         () => lensTitles(plan.uri),
-        (titles) => titles.some((title) => title.includes("5 circuits")),
+        (titles) => titles.some((title) => title.includes("8 circuits")),
       );
       assert.deepEqual(findings(plan.uri), []);
       assert.deepEqual(vscode.languages.getDiagnostics(plan.uri), []);
