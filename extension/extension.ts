@@ -5,10 +5,10 @@ import { type ExtensionContext, window } from "vscode";
 import { registerCommand } from "./command.ts";
 import { registerDiagram } from "./diagram-panel.ts";
 import { registerDifference } from "./difference.ts";
+import { registerDocuments } from "./documents.ts";
 import { newBuild } from "./new-build.ts";
 import { onFirstPlan } from "./plan-documents.ts";
 import { showPlanStatus } from "./plan-status.ts";
-import { registerReport } from "./report.ts";
 import { registerRulePages } from "./rule-page.ts";
 import { createServerSession } from "./server-session.ts";
 import { registerWorking } from "./working.ts";
@@ -29,9 +29,11 @@ export function activate(context: ExtensionContext): void {
     registerRulePages(),
     registerWorking(session),
     registerDiagram(context, session, log),
-    registerReport(session),
+    registerDocuments(session),
     registerDifference(session),
-    registerCommand("loomwright.newBuild", (folder: unknown) => newBuild(context, log, folder)),
+    registerCommand("loomwright.newBuild", (folder: unknown, template: unknown) =>
+      newBuild(context, log, folder, template),
+    ),
     registerCommand("loomwright.checkWorkspace", () => checkWorkspace(session)),
     registerCommand("loomwright.restartServer", () => session.restart()),
     registerCommand("loomwright.showLog", () => log.show()),

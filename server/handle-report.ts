@@ -1,11 +1,10 @@
 import { basename } from "node:path";
 import type { CancellationToken, Connection } from "vscode-languageserver";
 import type { AnswerWiring } from "./answer-wiring.ts";
-import { fileName } from "./evaluate/files/file-name.ts";
 import type { Workspace } from "./evaluate/workspace.ts";
 import { type ReportAnswer, type ReportParams, reportMethod } from "./language/messages.ts";
 import { plainWords } from "./language/plain-words.ts";
-import { planMeantBy, type ShownPlan } from "./open-plans.ts";
+import { planMeantBy, type ShownPlan, wholePlan } from "./open-plans.ts";
 import { writeWhole } from "./output/atomic-write.ts";
 import type { Layouts } from "./output/layouts.ts";
 import type { RequestGuard } from "./request-guard.ts";
@@ -49,7 +48,7 @@ async function writeReport(
   const { planReport, reportKind } = await import("./output/plan-report.ts");
   const kind = reportKind(path);
   if (!kind) return failed(`A report is a file that ends in .html or .pdf, not ${basename(path)}.`);
-  const plan = checkedPlan(shown);
+  const plan = wholePlan(shown, "report");
   if (typeof plan === "string") return failed(plan);
   const layOut: Layouts["layOut"] = (graph) => layouts.layOut(graph);
   const { bytes, missing } = await planReport({ plan, workspace, kind, page, layOut, signal });
@@ -58,18 +57,4 @@ async function writeReport(
   if (written.notOurs !== undefined)
     return { state: "not-ours", message: plainWords(`${basename(path)} ${written.notOurs}.`) };
   return failed(`${basename(path)} ${written.why}; no report was written.`);
-}
-
-/** The plan, if all its texts are complete and it ran to its end; otherwise the reason why it has no report. */
-function checkedPlan(shown: ShownPlan | undefined) {
-  if (!shown) return 'This file belongs to no plan: neither it nor a file that uses it imports "loomwright".';
-  const { outcome, view } = shown;
-  if (outcome?.state === "failed") return `The plan could not be checked: ${outcome.reason}`;
-  if (outcome?.state === "incomplete")
-    return `${fileName(outcome.broken)} is half typed, so there is no report yet.`;
-  if (!view?.current) return "The text changed meanwhile; ask again.";
-  const [problem] = view.plan.judgement.problems;
-  if (!problem) return view.plan;
-  const found = view.plan.findings.find(({ finding }) => finding.rule === problem.rule);
-  return `The plan did not run to its end, so there is no report: ${found?.message ?? problem.rule}`;
 }

@@ -10,6 +10,7 @@ import type { AnswerWiring } from "./answer-wiring.ts";
 import type { Uri } from "./evaluate/workspace.ts";
 import { answerDiagram } from "./handle-diagram.ts";
 import { answerDifference } from "./handle-difference.ts";
+import { answerDocuments } from "./handle-documents.ts";
 import { answerReport } from "./handle-report.ts";
 import { codeActions } from "./language/code-actions.ts";
 import { codeLens } from "./language/code-lens.ts";
@@ -176,6 +177,7 @@ export function answerRequests(connection: Connection, wiring: AnswerWiring): vo
   const layouts = createLayouts();
   answerDiagram(connection, wiring, guard, layouts);
   answerReport(connection, wiring, guard, layouts);
+  answerDocuments(connection, wiring, guard, layouts);
   answerDifference(connection, wiring, guard);
 }
 

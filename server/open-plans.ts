@@ -54,6 +54,23 @@ export function planMeantBy(file: Uri, plans: readonly ShownPlan[]): ShownPlan |
   return plans.find(({ root }) => root === file) ?? plans[0];
 }
 
+/**
+ * The plan, if all its texts are complete and it ran to its end; otherwise the reason why no document is made of it. `document` is
+ * its name: "report".
+ */
+export function wholePlan(shown: ShownPlan | undefined, document: string): CheckedPlan | string {
+  if (!shown) return 'This file belongs to no plan: neither it nor a file that uses it imports "loomwright".';
+  const { outcome, view } = shown;
+  if (outcome?.state === "failed") return `The plan could not be checked: ${outcome.reason}`;
+  if (outcome?.state === "incomplete")
+    return `${fileName(outcome.broken)} is half typed, so there is no ${document} yet.`;
+  if (!view?.current) return "The text changed meanwhile; ask again.";
+  const [problem] = view.plan.judgement.problems;
+  if (!problem) return view.plan;
+  const found = view.plan.findings.find(({ finding }) => finding.rule === problem.rule);
+  return `The plan did not run to its end, so there is no ${document}: ${found?.message ?? problem.rule}`;
+}
+
 export interface OpenPlansWiring {
   readonly workspace: EditorWorkspace;
   /** The plans that this engine answers for; read again at each change. */

@@ -1,6 +1,12 @@
 import { isAbsolute } from "node:path";
 import * as z from "zod";
-import { diagramMethod, differenceMethod, reportMethod, workingMethod } from "./language/messages.ts";
+import {
+  diagramMethod,
+  differenceMethod,
+  documentMethod,
+  reportMethod,
+  workingMethod,
+} from "./language/messages.ts";
 
 /**
  * The reason why a request cannot be answered: a sentence that names the first parameter that is missing or of a wrong type.
@@ -43,6 +49,12 @@ const uri = z.string("a URI").regex(/^[a-z][\w+.-]*:[^\p{Cc}]+$/iu, "a URI, such
 const textDocument = z.looseObject({ uri }, "an object with the URI of a document");
 const optionalText = z.string("a text").optional();
 
+const path = z
+  .string("the path of a file")
+  .refine((given) => isAbsolute(given) && !given.includes("\0"), "the absolute path of a file");
+const page = z.enum(["A4", "Letter"], '"A4" or "Letter"');
+const view = z.enum(["one-line", "wiring"], '"one-line" or "wiring"');
+
 const ofDocument = z.looseObject({ textDocument }, "an object with names");
 const atPosition = ofDocument.extend({ position });
 const inRange = ofDocument.extend({ range });
@@ -66,14 +78,20 @@ const schemas: Readonly<Record<string, z.ZodType>> = {
   "textDocument/diagnostic": ofDocument.extend({ previousResultId: optionalText, identifier: optionalText }),
   [workingMethod]: atPosition,
   [diagramMethod]: ofDocument.extend({
-    view: z.enum(["one-line", "wiring"], '"one-line" or "wiring"'),
+    view,
     scenario: optionalText,
   }),
   [reportMethod]: ofDocument.extend({
-    path: z
-      .string("the path of a file")
-      .refine((path) => isAbsolute(path) && !path.includes("\0"), "the absolute path of a file"),
-    page: z.enum(["A4", "Letter"], '"A4" or "Letter"'),
+    path,
+    page,
+    force: z.boolean("true or false"),
+  }),
+  [documentMethod]: ofDocument.extend({
+    document: z.enum(["drawing", "labels", "lists", "numbers"], '"drawing", "labels", "lists" or "numbers"'),
+    path: path.optional(),
+    view: view.optional(),
+    scenario: optionalText,
+    page: page.optional(),
     force: z.boolean("true or false"),
   }),
   [differenceMethod]: ofDocument,

@@ -1,15 +1,16 @@
 import { basename, resolve } from "node:path";
 import { drawDiagram } from "../../library/documents/diagram/draw-diagram.ts";
-import type { Drawing, View } from "../../library/documents/diagram/drawing.ts";
+import type { View } from "../../library/documents/diagram/drawing.ts";
 import { shownNumbers } from "../../library/documents/diagram/shown-numbers.ts";
 import { numberedWires } from "../evaluate/files/kept-numbers.ts";
 import { writeWhole } from "../output/atomic-write.ts";
+import { drawingFile } from "../output/drawing-file.ts";
 import { createLayouts, type Layouts } from "../output/layouts.ts";
 import type { PageSize } from "../output/page-size.ts";
 import { askedScenario } from "./asked-scenario.ts";
 import { eachCheckedPlan, type OpenedPlan } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
-import { type DrawingKind, DrawingTarget } from "./drawing-target.ts";
+import { DrawingTarget } from "./drawing-target.ts";
 import type { ExitCode, Host } from "./host.ts";
 import { interruptible } from "./interruption.ts";
 import { printable } from "./terminal.ts";
@@ -87,7 +88,7 @@ async function drawPlan(
   }
   const path = await target.pathFor(opened, view);
   if (typeof path !== "string") return say(`no drawing was written: ${path.path} ${path.why}.`);
-  const { bytes, missing } = await made(drawing, target.kind, page);
+  const { bytes, missing } = await drawingFile(drawing, target.kind, page);
   const written = await writeWhole(resolve(outside.cwd, path), bytes, { force, signal });
   if (!written.written) return say(`no drawing was written: ${path} ${written.why}.`);
   if (missing.length > 0)
@@ -102,19 +103,3 @@ const viewWords: Readonly<Record<View, string>> = {
   "one-line": "one-line diagram",
   wiring: "wiring diagram",
 };
-
-interface Made {
-  readonly bytes: string | Uint8Array;
-  /** Characters that the typeface lacks. */
-  readonly missing: readonly string[];
-}
-
-async function made(drawing: Drawing, kind: DrawingKind, page: PageSize | undefined): Promise<Made> {
-  if (kind === "svg") return { bytes: drawing.svg, missing: [] };
-  // The PDF and PNG code, and the typeface, are loaded only if needed.
-  const { drawingPdf, drawingPng } = await import("../output/paper.ts");
-  return kind === "png" ? drawingPng(drawing, { scale: pngScale }) : drawingPdf(drawing, { page });
-}
-
-/** Sharp enough to print as large as the SVG. */
-const pngScale = 2;

@@ -1,10 +1,9 @@
 import { basename, join, resolve } from "node:path";
 import type { View } from "../../library/documents/diagram/drawing.ts";
 import { makeNamedFolder } from "../output/atomic-write.ts";
+import { type DrawingKind, drawingKinds } from "../output/drawing-file.ts";
 import type { OpenedPlan } from "./checked-plans.ts";
 import { UsageError } from "./usage.ts";
-
-export type DrawingKind = "svg" | "png" | "pdf";
 
 /** The destination of drawings: the named file, or the named folder with an SVG for each. */
 export class DrawingTarget {
@@ -18,7 +17,7 @@ export class DrawingTarget {
   ) {
     if (out === "") throw new UsageError("--out takes the name of a file or a folder.");
     const ending = /[^.]\.([A-Za-z0-9]{1,5})$/.exec(basename(out))?.[1]?.toLowerCase();
-    const kind = kinds.find((one) => one === ending);
+    const kind = drawingKinds.find((one) => one === ending);
     if (ending !== undefined && kind === undefined)
       throw new UsageError(`--out takes a file that ends in .svg, .png or .pdf, or a folder, not '${out}'.`);
     this.kind = kind ?? "svg";
@@ -48,5 +47,3 @@ export class DrawingTarget {
     return join(this.out, name);
   }
 }
-
-const kinds: readonly DrawingKind[] = ["svg", "png", "pdf"];

@@ -1,17 +1,15 @@
-import { fileURLToPath } from "node:url";
 import { endInWords } from "../../library/documents/schedules/cells.ts";
-import type { KeptNumbers } from "../../library/documents/schedules/kept-numbers.ts";
 import { identityInFile } from "../../library/documents/schedules/wire-identity.ts";
 import {
   canBeKept,
   type NumberedWire,
   type NumberedWires,
 } from "../../library/documents/schedules/wire-numbers.ts";
-import { wireNumbersFile, writeWireNumbers } from "../../library/documents/schedules/wire-numbers-file.ts";
+import { wireNumbersFile } from "../../library/documents/schedules/wire-numbers-file.ts";
 import type { Wire } from "../../library/documents/schedules/wires.ts";
 import { counted } from "../../library/rules/wording/format-number.ts";
 import { numberedWires } from "../evaluate/files/kept-numbers.ts";
-import { writeWhole } from "../output/atomic-write.ts";
+import { keepNumbers, numbersToKeep, whyNotNumbered } from "../output/keep-numbers.ts";
 import { eachCheckedPlan, type OpenedPlan, shownFile } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
 import type { ExitCode, Host } from "./host.ts";
@@ -36,51 +34,22 @@ async function numberPlan(opened: OpenedPlan, dryRun: boolean, outside: Host): P
   const uri = wireNumbersFile(plan.root);
   const file = printable(shownFile(uri, outside.cwd));
   const { numbered, kept } = numberedWires(plan, workspace);
-  const refusals = whyNotNumbered(opened, kept);
+  const refusals = whyNotNumbered(plan, kept);
   if (refusals.length > 0) {
     for (const { line, text } of refusals)
       outside.err(`loomwright: ${file}${line === undefined ? "" : `:${line}`}: ${printable(text)}\n`);
     outside.err(`loomwright: ${file}: it was not written.\n`);
     return 2;
   }
-  const before = workspace.read(uri)?.text;
-  const text = writeWireNumbers(numbered, kept);
-  const changes = before?.replaceAll("\r\n", "\n") !== text && (before !== undefined || hasAny(numbered));
+  const wanted = numbersToKeep(plan, workspace, { numbered, kept });
+  const { changes } = wanted;
   outside.out(summary(file, numbered, { changes, dryRun }));
   if (!changes) return 0;
   if (dryRun) return 1;
-  // The text that was read may be overwritten: the new text contains every line of it.
-  const isOurs = (found: Uint8Array) => withoutMark(Buffer.from(found).toString("utf8")) === before;
-  const written = await writeWhole(fileURLToPath(uri), text, { force: false, isOurs });
+  const written = await keepNumbers(wanted);
   if (written.written) return 0;
   outside.err(`loomwright: ${file} ${printable(written.why)}; it was not changed.\n`);
   return 2;
-}
-
-function hasAny({ wires }: NumberedWires): boolean {
-  return wires.some(({ identity }) => canBeKept(identity));
-}
-
-function withoutMark(text: string): string {
-  return text.replace(/^\uFEFF/, "");
-}
-
-/** A conductor that could not be read would look removed, and its number would be retired. */
-function whyNotNumbered(
-  { plan }: OpenedPlan,
-  { problems }: KeptNumbers,
-): readonly { readonly line?: number; readonly text: string }[] {
-  const { networkUnread, unjudged } = plan.judgement.model;
-  if (problems.length > 0) return problems;
-  if (networkUnread || unjudged.length > 0) {
-    const unread = networkUnread ? "the network" : `"${unjudged[0]!.name}"`;
-    return [
-      {
-        text: `${unread} cannot be read, so its conductors are unknown: loomwright check reports the reason.`,
-      },
-    ];
-  }
-  return [];
 }
 
 function summary(

@@ -13,6 +13,7 @@ import { initializeResult } from "../client-capabilities.ts";
 import { atRestMethod, type Elsewhere, elsewhereMethod } from "../engine-messages.ts";
 import {
   checkWorkspaceMethod,
+  documentMethod,
   reportMethod,
   type StatusParams,
   statusMethod,
@@ -100,9 +101,9 @@ export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }:
 
   const enginesFor = (message: RequestMessage, foreground: Engine): readonly Engine[] => {
     const { method } = message;
-    // A check of all plans, or a report, would delay a person who types.
+    // A check of all plans, or a document, would delay a person who types.
     if (method === checkWorkspaceMethod) return [foreground, engines.startBackground()];
-    if (method === reportMethod) return [engines.startBackground()];
+    if (method === reportMethod || method === documentMethod) return [engines.startBackground()];
     const uri = fileOf(message);
     if (uri !== undefined && elsewhere.has(uri)) return [engines.startBackground()];
     return [foreground];

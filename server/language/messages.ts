@@ -170,6 +170,40 @@ export type ReportAnswer =
   | { readonly state: "not-ours"; readonly message: string }
   | { readonly state: "failed"; readonly message: string };
 
+/** Request with {@link DocumentParams}: writes a document of a plan. Answers {@link DocumentAnswer}. May be cancelled. */
+export const documentMethod = "loomwright/document";
+
+export interface DocumentParams {
+  readonly textDocument: { readonly uri: string };
+  /**
+   * `drawing`: the diagram. `labels`: those of the wires, on label sheets. `lists`: each list as a file of its own. `numbers`: a
+   * permanent number for each wire, beside the plan.
+   */
+  readonly document: "drawing" | "labels" | "lists" | "numbers";
+  /** The file to write, whose ending selects the format of a drawing; for lists the folder. Not needed for numbers. */
+  readonly path?: string;
+  /** Of a drawing; absent: the wiring. */
+  readonly view?: DiagramParams["view"];
+  /** Name of the scenario whose currents and voltages a drawing shows; absent: none. */
+  readonly scenario?: string;
+  /** Paper of labels, and of a drawing as PDF; absent for a sheet as large as the drawing. */
+  readonly page?: "A4" | "Letter";
+  /** Also overwrite files that Loomwright did not make. */
+  readonly force: boolean;
+}
+
+export type DocumentAnswer =
+  | {
+      readonly state: "written";
+      /** The files, with absolute paths. */
+      readonly paths: readonly string[];
+      /** Further sentences about them; "" if there are none. */
+      readonly note: string;
+    }
+  /** There are files that are not ours; a second request with `force` replaces them. */
+  | { readonly state: "not-ours"; readonly message: string }
+  | { readonly state: "failed"; readonly message: string };
+
 /**
  * Request with {@link DifferenceParams}: compares the plans that a file belongs to, as they are in the editor, with the last
  * commit. Answers {@link DifferenceAnswer}.

@@ -35,6 +35,15 @@ const requests: Readonly<Record<string, Params>> = {
     page: "A4",
     force: false,
   },
+  "loomwright/document": {
+    textDocument: { uri: "file:///camper/none.ts" },
+    document: "drawing",
+    path: "/none/drawing.svg",
+    view: "wiring",
+    scenario: "Night",
+    page: "A4",
+    force: false,
+  },
   "loomwright/difference": { textDocument },
 };
 const mayBeLeftOut = new Set(["previousResultId", "scenario", "only", "triggerKind"]);
@@ -94,6 +103,8 @@ test.each([
   ["loomwright/report", "path", { textDocument, path: "report.html", page: "A4", force: false }],
   ["loomwright/report", "path", { textDocument, path: "/tmp/a\0.html", page: "A4", force: false }],
   ["loomwright/report", "page", { textDocument, path: "/tmp/a.html", page: "A5", force: false }],
+  ["loomwright/document", "document", { textDocument, document: "poem", force: false }],
+  ["loomwright/document", "path", { textDocument, document: "lists", path: "lists", force: false }],
   ["loomwright/diagram", "view", { textDocument, view: "round" }],
 ])("%s refuses a value of %s that means nothing", async (method, name, params) => {
   const { error } = await server.ask(method, params);
