@@ -23,6 +23,17 @@ circuit({ ...wire, name: "yard light", load: 8, oneWayFt: 60, gauge: 12, protect
 // conductor/minimum-size: 18 AWG only inside a sheath.
 circuit({ ...wire, name: "clock", load: 0.2, oneWayFt: 6, gauge: 18, protect: 2 });
 
+// conductor/terminal-size: 10 AWG does not go into the lamp's terminals.
+circuit({
+  ...wire,
+  name: "lathe lamp",
+  load: 2,
+  oneWayFt: 6,
+  gauge: 10,
+  protect: 3,
+  largestGauge: 14,
+});
+
 // conductor/insulation-not-stated: nobody says what the wire may bear.
 circuit({ name: "radio", load: 2, oneWayFt: 8, gauge: 14, protect: 5 });
 

@@ -23,6 +23,7 @@ import { greatestProtectingA } from "./protected-behind.ts";
 import { bestRating, protectionRangeOfPart } from "./protection-range.ts";
 import { withoutDust } from "./rounding-dust.ts";
 import { isAccepted, type Sizing } from "./sizing.ts";
+import { mayBecome } from "./terminal-size.ts";
 import { workedOutOnce } from "./worked-out-once.ts";
 
 interface Judged {
@@ -114,7 +115,9 @@ export function ratingDemands(
   const mostOn = (run: Run) => {
     const needed = neededFor(run) ?? run.conductor;
     const from = sizesAbove(needed, run.conductor) > 0 ? needed : run.conductor;
-    const within = sizesFrom(from).filter((conductor) => sizesAbove(conductor, from) <= mostAbove);
+    const within = sizesFrom(from).filter(
+      (conductor) => sizesAbove(conductor, from) <= mostAbove && mayBecome(run, conductor),
+    );
     const ampacity = ampacityOf({ ...run, conductor: within.at(-1) ?? from });
     return ampacity.judged ? ampacity.ampacityA : 0;
   };
@@ -309,7 +312,7 @@ const withinRounding = 1e-6;
 export function thinnestCarrying(run: Run, currentA: number): Conductor | undefined {
   return sizesFrom(run.conductor).find((conductor) => {
     const ampacity = ampacityOf({ ...run, conductor });
-    return ampacity.judged && currentA <= ampacity.ampacityA;
+    return mayBecome(run, conductor) && ampacity.judged && currentA <= ampacity.ampacityA;
   });
 }
 

@@ -43,6 +43,7 @@ import {
   placeOfPath,
   type WayDemand,
 } from "./supply-path-drop.ts";
+import { fitsTerminals } from "./terminal-size.ts";
 import { meetsDropLimit } from "./voltage-drop.ts";
 import { workedOutOnce } from "./worked-out-once.ts";
 
@@ -83,6 +84,8 @@ export interface PathSizings {
    * there is none.
    */
   readonly alone?: PathSizing | undefined;
+  /** Other devices lose too much over one of the conductors that {@link least} changes for several: their loss has one cause. */
+  readonly isSharedNeed?: boolean;
 }
 
 /** The runs to make thicker to bring a supply path's drop within its limits. */
@@ -162,9 +165,20 @@ function sizingOfPlan(plan: SizedPlan, acceptance: Acceptance): RepairSizing {
       if (!least || least.otherDevices === 0) return { least };
       const alone = solvedPaths(pathProblem(judged, needs, limits, { onlyFor: part }));
       const isMet = alone.limitsOf(part, kinds).every(({ met }) => met);
-      return { least, alone: isMet ? pathSizing(judged, limits, sizeOn(alone)) : undefined };
+      const changed = new Set(least.runs.map(({ run }) => run.record));
+      return {
+        least,
+        alone: isMet ? pathSizing(judged, limits, sizeOn(alone)) : undefined,
+        isSharedNeed: isOnPathOfOthers(problem()!, part, changed),
+      };
     },
   };
+}
+
+function isOnPathOfOthers({ paths, of }: PathProblem, part: number, records: ReadonlySet<number>): boolean {
+  return paths.some(
+    ({ device, legs }) => device !== part && legs.some(({ run }) => records.has(of[run]!.run.record)),
+  );
 }
 
 function ratingOf(
@@ -435,7 +449,7 @@ function pathProblem(
   const onPaths = limits.map((limit) => ({ limit, legs: calmedLegs(judged, limit.way) }));
   const of = runsByName(onPaths.flatMap(({ legs }) => legs)).map((run) => ({
     run,
-    conductors: sizesFrom(needs.sizingOf(run, undefined)?.conductor ?? run.conductor),
+    conductors: fittingSizes(run, needs.sizingOf(run, undefined)?.conductor ?? run.conductor),
     needed: needs.neededFor(run),
   }));
   const index = new Map(of.map(({ run }, at) => [run.record, at]));
@@ -461,6 +475,11 @@ function pathProblem(
     return { copperMm2M: copper.slice(0, isOthers ? 1 : last + 1), last };
   });
   return { runs, paths, limits, of };
+}
+
+/** The sizes from one on that go into the terminals of a run; at least that one. */
+function fittingSizes(run: Run, from: Conductor): readonly Conductor[] {
+  return sizesFrom(from).filter((conductor) => conductor === from || fitsTerminals(run, conductor));
 }
 
 /**

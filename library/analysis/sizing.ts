@@ -8,6 +8,7 @@ import { madeSizes, sizesAbove, sizesFrom } from "./made-sizes.ts";
 import { meetsMinimumSize } from "./minimum-size.ts";
 import { bestRating } from "./protection-range.ts";
 import { withoutDust } from "./rounding-dust.ts";
+import { mayBecome } from "./terminal-size.ts";
 import { meetsDropLimit } from "./voltage-drop.ts";
 
 /** A conductor, and the ratings that go with it. */
@@ -66,7 +67,7 @@ export function thinnestSufficient(circuit: Run, needs: FurtherNeeds = {}): Sizi
 export function thinnestForLoad(circuit: Run, needs: FurtherNeeds = {}): Conductor | undefined {
   return madeSizes(circuit.conductor).find((conductor) => {
     const candidate = { ...circuit, conductor };
-    return isAllowedSize(candidate) && carriesLoad(candidate, analyseCircuit(candidate), needs);
+    return isAllowedSize(circuit, conductor) && carriesLoad(candidate, analyseCircuit(candidate), needs);
   });
 }
 
@@ -100,7 +101,7 @@ function thinnest(
 ): Sizing | undefined {
   for (const conductor of sizes) {
     const candidate = { ...circuit, conductor };
-    if (!isAllowedSize(candidate)) continue;
+    if (!isAllowedSize(circuit, conductor)) continue;
     const result = analyseCircuit(candidate);
     // No thicker conductor of the same insulation withstands a place that is too hot.
     if (!result.ampacity.judged) return undefined;
@@ -116,8 +117,11 @@ function thinnest(
   return undefined;
 }
 
-function isAllowedSize(candidate: Run): boolean {
-  return isAccepted(candidate, "conductor/minimum-size") || meetsMinimumSize(candidate);
+/** Thick enough for its insulation to stay whole, and not too thick for its terminals. */
+function isAllowedSize(circuit: Run, conductor: Conductor): boolean {
+  const isThickEnough =
+    isAccepted(circuit, "conductor/minimum-size") || meetsMinimumSize({ ...circuit, conductor });
+  return isThickEnough && mayBecome(circuit, conductor);
 }
 
 /** The range of ratings at a size: a further current counts without headroom, and an accepted lack of headroom is none. */

@@ -24,6 +24,7 @@ export const acceptableRules = [
   "conductor/insulation-not-stated",
   "conductor/minimum-size",
   "conductor/parallel",
+  "conductor/terminal-size",
   "conductor/terminal-temperature",
   "conductor/voltage-drop",
   "disconnect/bilge-pump",

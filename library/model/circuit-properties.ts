@@ -1,5 +1,6 @@
 import { awgSizes, insulationRatingsC, mm2Sizes } from "./allowed-values.ts";
 import { colour, label, termination } from "./bench-properties.ts";
+<<<<<<< HEAD
 import {
   accept,
   ambient,
@@ -9,6 +10,10 @@ import {
   loadPurpose,
   voltageUpTo50,
 } from "./part-properties.ts";
+=======
+import { largestGauge, largestMm2, oneLargestConductor } from "./largest-conductor.ts";
+import { accept, dropPercent, greatestCurrentA, greatestNominalV, voltageUpTo50 } from "./part-properties.ts";
+>>>>>>> cba4e68 (Largest conductor of terminals: a property of every part, of panel branches and of a circuit's own load, a rule, and a bound of every repair)
 import { amount, count, oneOf, text, yesOrNo } from "./property.ts";
 import { type Choice, propertyTable, type ValuesOf } from "./property-table.ts";
 import { protection } from "./protection-properties.ts";
@@ -69,6 +74,8 @@ const properties = {
   returnColour: colour,
   label,
   termination,
+  largestGauge,
+  largestMm2,
 };
 
 export type CircuitValues = ValuesOf<typeof properties>;
@@ -80,6 +87,7 @@ const lengthAndSize: readonly Choice[] = [
     needed: "a length",
   },
   { ways: [["gauge"], ["mm2"]], needed: "a size" },
+  oneLargestConductor,
 ];
 
 /** Allowed values of each property of `circuit`. */

@@ -1,6 +1,7 @@
-import type { TerminalC } from "../plan/sizes.ts";
+import type { AwgSize, Mm2Size, TerminalC } from "../plan/sizes.ts";
 import type { Termination } from "../plan/termination.ts";
 import { displayName } from "./display-name.ts";
+import { largestConductorOf } from "./largest-conductor.ts";
 import type { NetworkTerminal } from "./network.ts";
 import { type Fastening, fasteningOf, type StatedValues } from "./parts/define-part.ts";
 import { descriptorOfWord, type PartWord, type partDescriptors } from "./parts/index.ts";
@@ -87,7 +88,11 @@ function readPart(word: PartWord, read: ReadValues<Properties>, at: PlaceOfPart)
   const sides = descriptor.sides
     ? descriptor.sides(values)
     : Object.entries(descriptor.terminals).map(([terminal, { side }]) => [terminal, side] as const);
-  const all = fasteningOf(stated.termination, stated.torqueNm);
+  const all = fasteningOf(
+    stated.termination,
+    stated.torqueNm,
+    largestConductorOf(stated.largestGauge, stated.largestMm2),
+  );
   const fastening = descriptor.fastening?.(values) ?? (() => all);
   const { terminalC: ratedC } = stated;
   const own = sides && terminalsOf(sides, { part: place.index, fastening, ratedC });
@@ -105,6 +110,8 @@ interface Stated {
   readonly termination?: Termination;
   readonly torqueNm?: number;
   readonly terminalC?: TerminalC;
+  readonly largestGauge?: AwgSize;
+  readonly largestMm2?: Mm2Size;
 }
 
 export function draftLoadOfCircuit(
@@ -113,7 +120,7 @@ export function draftLoadOfCircuit(
   all: NetworkTerminal[],
 ): LoadOfCircuit {
   const positive = all.length;
-  const fastening = fasteningOf(termination, undefined);
+  const fastening = fasteningOf(termination, undefined, undefined);
   all.push(
     { part: index, name: "positive", side: "positive", ...fastening },
     { part: index, name: "negative", side: "negative", ...fastening },

@@ -3,7 +3,7 @@ import type { Termination } from "../plan/termination.ts";
 import type { RestFrom } from "./battery-figures.ts";
 import type { Side } from "./parts/define-part.ts";
 import type { Part } from "./parts/index.ts";
-import type { Protection, Run } from "./run.ts";
+import type { Conductor, Protection, Run } from "./run.ts";
 
 /* The parts of a network, with the types that they follow from in their descriptors. */
 export type { AlternatorPart } from "./parts/alternator.ts";
@@ -44,6 +44,8 @@ export interface NetworkTerminal {
   readonly side: Side;
   /** How conductors are fastened to it; absent if not stated. */
   readonly termination?: Termination;
+  /** The largest single wire that it takes; absent if not stated. */
+  readonly largest?: Conductor;
   /** As the maker of the part states it; no general value exists. */
   readonly torqueNm?: number;
   /** Temperature rating, °C; absent if not stated. */

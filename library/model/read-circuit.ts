@@ -3,6 +3,7 @@ import type { BuildValues } from "./build-properties.ts";
 import { type CircuitValues, circuitProperties, greatestLoadA } from "./circuit-properties.ts";
 import { describeValue } from "./describe-value.ts";
 import { displayName } from "./display-name.ts";
+import { largestConductorOf } from "./largest-conductor.ts";
 import { grouped } from "./property.ts";
 import { defaultVoltage, dropLimitOf, lengthsOfPair, runOf, shown } from "./read-run.ts";
 import { readValues, unknownProperty } from "./read-values.ts";
@@ -145,6 +146,7 @@ function circuitOf(values: CircuitValues, build: CircuitDefaults, identity: Iden
   const loadAtV = minimumV ?? systemV;
   const lowestV = minimumV ?? build.lowestV ?? lowestVoltageFor(systemV);
   const run = runOf(values, build);
+  const largest = largestConductorOf(values.largestGauge, values.largestMm2);
   return {
     record: identity.record,
     word: "circuit",
@@ -172,6 +174,7 @@ function circuitOf(values: CircuitValues, build: CircuitDefaults, identity: Iden
     ...shown("returnColour", values.returnColour),
     // If it ends at a part, the part states it.
     ...(values.termination !== undefined && values.to === undefined && { termination: values.termination }),
+    ...(largest && values.to === undefined && { terminalSizes: [{ largest }] }),
     partlyInvalid: identity.partlyInvalid,
   };
 }

@@ -5,6 +5,7 @@ import type { Citation } from "../standards/citation.ts";
 import type { Gate } from "../standards/time-current-gates.ts";
 import type { CoolestTerminal } from "./coolest-terminal.ts";
 import type { Estimate } from "./estimate.ts";
+import type { TerminalSize } from "./largest-conductor.ts";
 
 /** A circuit or cable as it is judged: every default filled in, every unit in SI except trade sizes. */
 export type Run = CircuitRun | CableRun;
@@ -105,6 +106,8 @@ interface RunBase extends DropLimit {
   readonly insulationStated: boolean;
   /** Absent if no terminal at an end of its conductors states a temperature rating. */
   readonly coolestTerminal?: CoolestTerminal;
+  /** The terminals at the ends of its conductors that state the largest one that they take; absent if none does. */
+  readonly terminalSizes?: readonly TerminalSize[];
   readonly engineSpace: boolean;
   /** Ambient, °C. 30 unless stated (outside engine spaces). */
   readonly ambientC: number;

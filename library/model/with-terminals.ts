@@ -1,8 +1,12 @@
 import { cooler } from "./coolest-terminal.ts";
+import type { TerminalSize } from "./largest-conductor.ts";
 import type { NetworkTerminal } from "./network.ts";
 import type { Run } from "./run.ts";
 
-/** A run with the coolest of the terminals where its conductors end: the same object for the same run and terminal. */
+/**
+ * A run with the coolest of the terminals where its conductors end, and with the largest conductors that they take: the same object for
+ * the same run and terminals.
+ */
 export function withTerminals<R extends Run>(
   run: R,
   ends: readonly number[],
@@ -18,13 +22,25 @@ export function withTerminals<R extends Run>(
     const { ratedC, part } = terminals[end]!;
     return ratedC === undefined ? coolest : cooler(coolest, { ratedC, of: parts[part]!.name });
   }, run.coolestTerminal);
-  if (!coolestTerminal || coolestTerminal === run.coolestTerminal) return run;
+  const sizes = ends.flatMap((end): readonly TerminalSize[] => {
+    const { largest, part } = terminals[end]!;
+    return largest ? [{ largest, of: parts[part]!.name }] : [];
+  });
+  if (coolestTerminal === run.coolestTerminal && sizes.length === 0) return run;
+  const terminalSizes = [...(run.terminalSizes ?? []), ...sizes];
+  const made: R = {
+    ...run,
+    ...(coolestTerminal && { coolestTerminal }),
+    ...(terminalSizes.length > 0 && { terminalSizes }),
+  };
   const before = madeBefore.get(run);
-  const { ratedC, of } = before?.coolestTerminal ?? {};
-  if (ratedC === coolestTerminal.ratedC && of === coolestTerminal.of) return before as R;
-  const made = { ...run, coolestTerminal };
+  if (before && keyOf(before) === keyOf(made)) return before as R;
   madeBefore.set(run, made);
   return made;
+}
+
+function keyOf({ coolestTerminal, terminalSizes }: Run): string {
+  return JSON.stringify([coolestTerminal, terminalSizes]);
 }
 
 /** A run that an edit elsewhere leaves as it was stays the same object. */

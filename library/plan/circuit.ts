@@ -350,6 +350,24 @@ export interface CircuitOptions extends RunOptions {
    */
   readonly termination?: Termination;
   /**
+   * The largest conductor that the terminals of the load that the circuit states itself take, AWG: 18, 16, 14, 12, 10, 8, 6, 4, 2, 1, "1/0", "2/0", "3/0" or "4/0". Each of
+   * several wires in parallel counts by itself. If the circuit ends at a part (`to`), that part states it. Give `largestGauge` or `largestMm2`, not both.
+   *
+   * Left out: taken as not known, and not checked.
+   *
+   * Example: `largestGauge: 6`
+   */
+  readonly largestGauge?: AwgSize;
+  /**
+   * The same as a cross-section, mm²: 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120 or 150.
+   * Give `largestGauge` or `largestMm2`, not both.
+   *
+   * Left out: taken as not known, and not checked.
+   *
+   * Example: `largestMm2: 16`
+   */
+  readonly largestMm2?: Mm2Size;
+  /**
    * Findings that you accept for this circuit: the rule's id, and your reason. They are then shown as accepted, with
    * the reason, everywhere. An empty reason is an error.
    *

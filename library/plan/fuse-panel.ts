@@ -1,6 +1,7 @@
 import type { TestedBehindInput } from "./device-in-short.ts";
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { PartOptions } from "./part-options.ts";
+import type { AwgSize, Mm2Size } from "./sizes.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
 import type { TerminalRating } from "./terminal-rating.ts";
 import type { Termination } from "./termination.ts";
@@ -81,6 +82,24 @@ export interface FusePanelInput extends PartOptions, TerminalRating {
    * Example: `termination: "M6", branchTermination: "#8"`
    */
   readonly branchTermination?: Termination;
+  /**
+   * The largest conductor that its branches take, AWG: 18, 16, 14, 12, 10, 8, 6, 4, 2, 1, "1/0", "2/0", "3/0" or "4/0". Each of
+   * several wires in parallel counts by itself. Give `branchLargestGauge` or `branchLargestMm2`, not both.
+   *
+   * Left out: taken from its terminals.
+   *
+   * Example: `branchLargestGauge: 6`
+   */
+  readonly branchLargestGauge?: AwgSize;
+  /**
+   * The same as a cross-section, mm²: 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120 or 150.
+   * Give `branchLargestGauge` or `branchLargestMm2`, not both.
+   *
+   * Left out: taken from its terminals.
+   *
+   * Example: `branchLargestMm2: 16`
+   */
+  readonly branchLargestMm2?: Mm2Size;
   /**
    * Tightening torque of its branches, and of their returns at its bus, as its maker states it, N·m. Above 0, up to 200.
    *

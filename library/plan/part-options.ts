@@ -1,4 +1,5 @@
 import type { AcceptedFindings } from "./rule-id.ts";
+import type { AwgSize, Mm2Size } from "./sizes.ts";
 import type { Termination } from "./termination.ts";
 
 /** The properties of every part. Every property may be left out. */
@@ -37,6 +38,24 @@ export interface PartOptions {
    * Example: `termination: "M8"`
    */
   readonly termination?: Termination;
+  /**
+   * The largest conductor that its terminals take, AWG: 18, 16, 14, 12, 10, 8, 6, 4, 2, 1, "1/0", "2/0", "3/0" or "4/0". Each of
+   * several wires in parallel counts by itself. Give `largestGauge` or `largestMm2`, not both.
+   *
+   * Left out: taken as not known, and not checked.
+   *
+   * Example: `largestGauge: 6`
+   */
+  readonly largestGauge?: AwgSize;
+  /**
+   * The same as a cross-section, mm²: 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120 or 150.
+   * Give `largestGauge` or `largestMm2`, not both.
+   *
+   * Left out: taken as not known, and not checked.
+   *
+   * Example: `largestMm2: 16`
+   */
+  readonly largestMm2?: Mm2Size;
   /**
    * Tightening torque of its terminals, as its maker states it, N·m. Above 0, up to 200.
    *

@@ -23,6 +23,7 @@ export type RuleId =
   | "conductor/insulation-not-stated"
   | "conductor/minimum-size"
   | "conductor/parallel"
+  | "conductor/terminal-size"
   | "conductor/terminal-temperature"
   | "conductor/voltage-drop"
   | "disconnect/bilge-pump"

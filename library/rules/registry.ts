@@ -19,6 +19,7 @@ import { faultWithstand } from "./conductor/fault-withstand.ts";
 import { insulationNotStated } from "./conductor/insulation-not-stated.ts";
 import { minimumSize } from "./conductor/minimum-size.ts";
 import { conductorParallel } from "./conductor/parallel.ts";
+import { terminalSize } from "./conductor/terminal-size.ts";
 import { terminalTemperature } from "./conductor/terminal-temperature.ts";
 import { voltageDrop } from "./conductor/voltage-drop.ts";
 import { bilgePump } from "./disconnect/bilge-pump.ts";
@@ -90,6 +91,7 @@ export const rules: readonly Rule<unknown>[] = [
   insulationNotStated,
   minimumSize,
   conductorParallel,
+  terminalSize,
   terminalTemperature,
   voltageDrop,
   bilgePump,

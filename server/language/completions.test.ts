@@ -90,6 +90,16 @@ cable({ from: panel.negative, to: bank.negative, lengthFt: 4, gauge: 8 });`;
     expect(items.filter(({ preselect }) => preselect)).toHaveLength(1);
   });
 
+  test("a size that the terminals do not take is no size within all limits", async () => {
+    const items = await offered(
+      "circuit({ load: 40, oneWayFt: 15, gauge: ‸, protect: 50, insulationC: 75, largestGauge: 6 });",
+    );
+    const within = items.filter(({ detail }) => detail === "within all limits checked");
+    expect(within.map(({ label }) => label)).toEqual(["8", "6"]);
+    const tooThick = items.find(({ label }) => label === "4");
+    expect(tooThick?.detail).toMatch(/^Conductor too thick for its terminal/);
+  });
+
   test.each([
     ["nothing typed yet, and nothing behind it", "circuit({ load: 40, oneWayFt: 15, gauge: ‸"],
     ["nothing typed yet, closed", "circuit({ load: 40, oneWayFt: 15, gauge: ‸});"],

@@ -6,6 +6,7 @@ import { leastCopperTogether } from "../../library/analysis/joint-sizing.ts";
 import { sizesAbove, sizesFrom } from "../../library/analysis/made-sizes.ts";
 import { thinReturns } from "../../library/analysis/network/faults/thin-returns.ts";
 import { repairSizing } from "../../library/analysis/repair-sizing.ts";
+import { mayBecome } from "../../library/analysis/terminal-size.ts";
 import type { Conductor, Run } from "../../library/model/run.ts";
 import type { Finding, ProposedFix } from "../../library/rules/finding.ts";
 import { counted } from "../../library/rules/wording/format-number.ts";
@@ -62,6 +63,17 @@ describe.each([...drafts, ...examples])("any draft: %s", (_, path) => {
     const circuits = text.match(statement)?.reverse() ?? [];
     const turned = `${text.replaceAll(statement, "")}\n${circuits.join("\n")}\n`;
     expect(sizesIn((await fixed(turned)).plan)).toEqual(sizesIn((await fixed(text)).plan));
+  });
+
+  test("nothing becomes thicker than its terminals take, with offers or without", async () => {
+    for (const offers of [false, true]) {
+      const { before, plan } = await fixed(text, { offers });
+      const sizes = new Map(runsOf(before).map((run) => [run.record, run]));
+      for (const run of runsOf(plan)) {
+        const was = sizes.get(run.record);
+        if (was) expect(mayBecome(was, run.conductor), run.name).toBe(true);
+      }
+    }
   });
 
   test("the title counts the findings that are gone", async () => {

@@ -31,6 +31,7 @@ interface Boat {
   readonly heater?: boolean;
   readonly off?: boolean;
   readonly ratedA?: number;
+  readonly largestGauge?: 2 | 4;
   readonly accept?: Readonly<Record<string, string>>;
   readonly inFeet?: boolean;
   readonly insulationC?: 75 | 105;
@@ -46,7 +47,9 @@ function boat(change: Boat = {}): Judgement {
   };
   made1(build({ name: "tender", insulationC }));
   const bank = made1(battery({ name: "bank", chemistry: "AGM", capacityAh: 100, internalMilliohm: 8 }));
-  const bus = made1(busBar({ name: change.bus ?? "positive bus", ratedA }));
+  const bus = made1(
+    busBar({ name: change.bus ?? "positive bus", ratedA, largestGauge: change.largestGauge ?? 2 }),
+  );
   const panel = made1(fusePanel({ name: "panel", positions: 12, ratedA: 100 }));
   const heavy = { gauge: 4, sheathed: true } as const;
   const fuse = { ratingA: 80, family: "UL 248-15 Class T", distanceIn: 6, interruptingA: 20_000 } as const;
@@ -132,6 +135,12 @@ describe("what changed, in the builder's units", () => {
       {},
       { pumpProtect: { ratingA: 10, interruptingA: 1_000 } },
       ["circuit pump: protection, interrupting rating not stated → 1,000 A"],
+    ],
+    [
+      "the largest conductor that a part takes",
+      {},
+      { largestGauge: 4 },
+      ["busBar positive bus: largest AWG that its terminals take 2 → 4"],
     ],
     ["a part's rating", {}, { ratedA: 150 }, ["busBar positive bus: rating 100 A → 150 A"]],
     ["what a scenario switches off", {}, { off: true }, ["scenario under way: off nothing → pump"]],

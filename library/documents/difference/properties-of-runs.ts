@@ -69,6 +69,13 @@ const readers: Readonly<Record<Read, Reader | null>> = {
   insulationStated: null,
   // The part or the fuse that states it reports it.
   coolestTerminal: null,
+  terminalSizes: ({ terminalSizes = [] }) =>
+    terminalSizes.flatMap(({ largest, of }) =>
+      // A part reports its own.
+      of === undefined
+        ? [text("largest", "largest conductor that its load takes", sizeInWords(largest))]
+        : [],
+    ),
   ambientC: ({ ambientC, engineSpace, ambientStated }) =>
     engineSpace && !ambientStated ? [] : [quantity("ambientC", "ambient", ambientC, "°C")],
   ambientStated: null,

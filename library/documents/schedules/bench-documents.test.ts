@@ -15,7 +15,7 @@ const van = `
   const house = battery({ name: "house bank", chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 2, termination: "M8", torqueNm: 9, source: "data sheet p. 3", price: 900 });
   const starter = battery({ name: "starter", chemistry: "AGM", capacityAh: 80, internalMilliohm: 5, termination: "M8" });
   const off = disconnect({ name: "main switch", ratedA: 300, termination: "M10", price: 45 });
-  const panel = fusePanel({ name: "panel", positions: 4, ratedA: 100, branchRatedA: 30, negativeBus: false, termination: "M5", branchTermination: "6.3 mm tab" });
+  const panel = fusePanel({ name: "panel", positions: 4, ratedA: 100, branchRatedA: 30, largestGauge: 2, branchLargestMm2: 6, negativeBus: false, termination: "M5", branchTermination: "6.3 mm tab" });
   const body = chassis({ name: "van body", milliohm: 1 });
   const classT = { family: "UL 248-15 Class T", interruptingA: 20_000 };
   cable({ name: "bank to switch", from: house.positive, to: off.line, lengthM: 0.5, mm2: 35, parallel: 2, protect: { ...classT, ratingA: 200, distanceMm: 100, price: 18 } });
@@ -149,6 +149,10 @@ describe("parts list", () => {
         priceEach: 900,
         price: 900,
       },
+    });
+    expect(item({ item: "fuse panel", usedAs: "panel" })).toMatchObject({
+      details:
+        "4 positions, 100 A in all, 30 A a position, 6 mm² a branch, 2 AWG at most, without negative bus",
     });
     expect(item({ item: "chassis" })).toBeUndefined();
   });

@@ -1,8 +1,10 @@
+import type { AwgSize, Mm2Size } from "../../plan/sizes.ts";
 import type { Termination } from "../../plan/termination.ts";
 import type { Citation } from "../../standards/citation.ts";
+import { largestConductor, oneLargestConductor } from "../largest-conductor.ts";
 import { ofEveryPart } from "../part-properties.ts";
 import { type Choice, type PropertyTable, propertyTable, type ValuesOf } from "../property-table.ts";
-import type { Refusal } from "../run.ts";
+import type { Conductor, Refusal } from "../run.ts";
 import type { DefaultContext, GivenValues, KeptValues, PartProperties } from "./part-property.ts";
 import type { Phrase, Quantity } from "./phrase.ts";
 
@@ -53,16 +55,25 @@ export const asClosed: PartState = { closed: true };
 export interface Fastening {
   readonly termination?: Termination;
   readonly torqueNm?: number;
+  /** The largest single wire that it takes. */
+  readonly largest?: Conductor;
 }
 
-export function fasteningOf(termination: Termination | undefined, torqueNm: number | undefined): Fastening {
+export function fasteningOf(
+  termination: Termination | undefined,
+  torqueNm: number | undefined,
+  largest: Conductor | undefined,
+): Fastening {
   return {
     ...(termination !== undefined && { termination }),
     ...(torqueNm !== undefined && { torqueNm }),
+    ...(largest !== undefined && { largest }),
   };
 }
 
-type StatedFastening = Partial<Pick<ValuesOf<typeof ofEveryPart>, "termination" | "torqueNm">>;
+type StatedFastening = Partial<
+  Pick<ValuesOf<typeof ofEveryPart>, "termination" | "torqueNm"> & ValuesOf<typeof largestConductor>
+>;
 
 /** A figure in a list of differences that is no property of the plan, or a property in another form. */
 export interface ComparedFigure {
@@ -173,7 +184,7 @@ export interface PartDescriptor<
   readonly kind: Kind;
   readonly ports: readonly PortTerminals<Terminal>[];
   figures(given: GivenValues<P>, context: FigureContext): Own;
-  readonly table: PropertyTable<P & typeof ofEveryPart>;
+  readonly table: PropertyTable<P & typeof ofEveryPart & typeof largestConductor>;
 }
 
 export function definePart<
@@ -187,7 +198,8 @@ export function definePart<
   word: Word,
   definition: Definition<Kind, Role, Terminal, P, Own>,
 ): PartDescriptor<Word, Kind, Role, Terminal, P, Own> {
-  const { properties, choices = [] } = definition;
+  const properties = { ...definition.properties, ...largestConductor };
+  const choices = [...(definition.choices ?? []), oneLargestConductor];
   const needed = Object.keys(properties).filter((name) =>
     ["required", "needed input"].includes(properties[name]!.presence),
   );
@@ -196,6 +208,7 @@ export function definePart<
     ports: [],
     figures: () => ({}) as Own,
     ...definition,
+    properties,
     word,
     kind: definition.kind ?? (word as string as Kind),
     table: propertyTable({ ...ofEveryPart, ...properties }, { word, unknown, needed, choices }),
@@ -214,6 +227,9 @@ interface PartBase<Kind extends string, Terminal extends string> {
   readonly terminals: Readonly<Record<Terminal, number>>;
   /** The builder's source of its numbers: "data sheet p. 3". */
   readonly source?: string;
+  /** The largest conductor that its terminals take. */
+  readonly largestGauge?: AwgSize;
+  readonly largestMm2?: Mm2Size;
   /** In the build's currency. */
   readonly price?: number;
   readonly accept: Readonly<Record<string, string>>;

@@ -1,4 +1,5 @@
 import { termination, torque } from "../bench-properties.ts";
+import { largestConductorOf, largestGauge, largestMm2 } from "../largest-conductor.ts";
 import { rating } from "../part-properties.ts";
 import { count, yesOrNo } from "../property.ts";
 import { behaviourInShort, behaviourOf } from "../protection-properties.ts";
@@ -40,16 +41,33 @@ export const fusePanel = definePart("fusePanel", {
     testedBehind: input(behaviourInShort.testedBehind),
     branchTermination: input(termination),
     branchTorqueNm: input(torque),
+    branchLargestGauge: optional(largestGauge, {
+      words: "largest AWG that its branches take",
+      details: "AWG a branch",
+    }),
+    branchLargestMm2: optional(largestMm2, {
+      words: "largest mm² that its branches take",
+      details: "mm² a branch",
+    }),
   },
+  choices: [{ ways: [["branchLargestGauge"], ["branchLargestMm2"]] }],
   figures: ({ testedBehind }): Pick<Protection, "testedBehind"> =>
     behaviourOf(testedBehind ? { testedBehind } : {}),
   inside: () => [{ between: ["feed", "branch"], ohm: 0 }],
-  fastening({ termination, torqueNm, branchTermination, branchTorqueNm }) {
-    const all = fasteningOf(termination, torqueNm);
+  fastening({ termination, torqueNm, branchTermination, branchTorqueNm, ...sizes }) {
+    const largest = largestConductorOf(sizes.largestGauge, sizes.largestMm2);
+    const largestOfBranch = largestConductorOf(sizes.branchLargestGauge, sizes.branchLargestMm2);
+    const all = fasteningOf(termination, torqueNm, largest);
     // A screw of another size has another torque than the stud of the feed.
     const torqueOfFeed = branchTermination === undefined ? torqueNm : undefined;
-    const branches = fasteningOf(branchTermination ?? termination, branchTorqueNm ?? torqueOfFeed);
-    return (terminal) => (terminal === "feed" ? all : branches);
+    const branches = fasteningOf(
+      branchTermination ?? termination,
+      branchTorqueNm ?? torqueOfFeed,
+      largestOfBranch ?? largest,
+    );
+    // The feeder's return is at the return bus too.
+    const negative = fasteningOf(branches.termination, branches.torqueNm, largest);
+    return (terminal) => (terminal === "feed" ? all : terminal === "negative" ? negative : branches);
   },
   details: ({ negativeBus }) => [[negativeBus ? "with negative bus" : "without negative bus"]],
 });

@@ -1,7 +1,7 @@
 import { type BankLinks, bankLinksOf, type Link } from "../../analysis/bank-links.ts";
 import { thinnestSufficient } from "../../analysis/sizing.ts";
 import { protectionDistances, ratingBetweenLoadAndConductor } from "../../standards/protection-rules.ts";
-import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
+import { sizedFixes, sizeInWords, whyNoSize } from "../fixes/sized-fix.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, formatRounded } from "../wording/format-number.ts";
@@ -65,7 +65,8 @@ function tooThin({ conductor, ampacity }: Link, { fuseA }: BankLinks): Found<Val
   if (fuseA === undefined || !ampacity.judged || conductor.near || conductor.far) return [];
   if (!exceeds(fuseA, ampacity.ampacityA)) return [];
   const { run } = conductor;
-  const fixes = sizedFixes(run, thinnestSufficient({ ...run, loadA: fuseA, continuous: false }));
+  const asFused = { ...run, loadA: fuseA, continuous: false };
+  const fixes = sizedFixes(run, thinnestSufficient(asFused));
   return [
     {
       subject: conductor.name,
@@ -78,7 +79,7 @@ function tooThin({ conductor, ampacity }: Link, { fuseA }: BankLinks): Found<Val
         ampacityA: ampacity.ampacityA,
         fuseA,
         source: ampacitySourceInWords(ampacity),
-        wayOut: wayOut(fixes, noSizeIsEnough),
+        wayOut: wayOut(fixes, whyNoSize(asFused, noSizeIsEnough)),
       },
     },
   ];

@@ -5,7 +5,7 @@ import { ambientCorrection } from "../../standards/ambient-nfpa70.ts";
 import { note1EngineSpace, note2Bundling } from "../../standards/ampacity-33cfr183-425.ts";
 import { bundling, engineSpace60C } from "../../standards/ampacity-iso10133.ts";
 import { coolestEnd } from "../../standards/terminal-temperature.ts";
-import { runFixes, sizeInWords } from "../fixes/sized-fix.ts";
+import { runFixes, sizeInWords, whyNoSize } from "../fixes/sized-fix.ts";
 import { atProperty, defineRule, perRun, soleDeviceOf } from "../rule.ts";
 import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { exceeds, formatDistinctWithUnit } from "../wording/format-number.ts";
@@ -59,7 +59,7 @@ export const ampacity = defineRule<Values>({
           : ampacity.factors.filter(({ factor }) => factor !== 1).map(({ what }) => what),
         atTerminal: ampacity.terminal !== undefined,
         source: ampacitySourceInWords(ampacity),
-        wayOut: wayOut(fixes, noSizeIsEnough),
+        wayOut: wayOut(fixes, whyNoSize(circuit, noSizeIsEnough)),
       };
       return [{ at, values, related: soleDeviceOf(circuit), fixes }];
     }),

@@ -7,6 +7,7 @@ import {
   standsShorts,
 } from "../../analysis/fault-heating.ts";
 import { sizesFrom } from "../../analysis/made-sizes.ts";
+import { mayBecome } from "../../analysis/terminal-size.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import { adiabaticCopper, finalTemperatures } from "../../standards/short-circuit-copper.ts";
 import { timeCurrentGates } from "../../standards/time-current-gates.ts";
@@ -112,8 +113,8 @@ function fixesFor(
 ): ProposedFix[] {
   const { protection, conductor, systemV } = placed;
   const { ratingA, family } = protection;
-  const thicker = sizesFrom(run.conductor).find((size) =>
-    standsShorts({ ...run, conductor: size }, protection, range),
+  const thicker = sizesFrom(run.conductor).find(
+    (size) => mayBecome(run, size) && standsShorts({ ...run, conductor: size }, protection, range),
   );
   const sized = thicker
     ? sizedFixes(run, {

@@ -2,6 +2,7 @@ import type { NetworkResult, SupplyPath } from "../../analysis/network-result.ts
 import { repairSizing } from "../../analysis/repair-sizing.ts";
 import { isAccepted } from "../../analysis/sizing.ts";
 import { allowedOn, dropWith, placeOfPath } from "../../analysis/supply-path-drop.ts";
+import { tightestTerminal } from "../../analysis/terminal-size.ts";
 import { meetsDropLimit } from "../../analysis/voltage-drop.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import type { Conductor, Run } from "../../model/run.ts";
@@ -10,7 +11,7 @@ import { converterDropLimit, criticalDropLimit, ordinaryDropLimit } from "../../
 import { resistanceOfAwg } from "../../standards/resistance-awg.ts";
 import { resistanceOfClass5 } from "../../standards/resistance-iec60228.ts";
 import type { ProposedFix } from "../finding.ts";
-import { runFixes } from "../fixes/sized-fix.ts";
+import { runFixes, sizeInWords, whyNoSize } from "../fixes/sized-fix.ts";
 import { lossesOn, relatedLosses, wayFixes } from "../fixes/way-fix.ts";
 import {
   atProperty,
@@ -75,7 +76,7 @@ function ofCircuits(plan: JudgedPlan): Found<Values>[] {
       roundTrip: lengthInWords(circuit, drop.roundTripM),
       conductorC: drop.resistanceAtC,
       atLeast: drop.overloaded,
-      wayOut: wayOut(fixes, "no standard size is enough; shorten the run, or set parallel"),
+      wayOut: wayOut(fixes, whyNoSize(circuit, whyNoSizeOnWay(plan, circuit))),
     };
     return [
       {
@@ -134,7 +135,7 @@ function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
       scenario: scenarioInWords(judged.network, way.scenario),
       estimate: estimateInWords(way.estimate),
       lostMost: losses.slice(0, 2).map(({ conductor, dropV }) => ({ name: conductor.name, dropV })),
-      wayOut: wayOut(fixes, "no standard sizes are enough; shorten the path, or set parallel"),
+      wayOut: wayOut(fixes, whyNoSizes(judged, way)),
     };
     return [
       {
@@ -146,6 +147,24 @@ function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
       },
     ];
   });
+}
+
+/** The size of the circuit alone may be enough for itself, and not for its supply path. */
+function whyNoSizeOnWay({ network }: JudgedPlan, circuit: Run): string {
+  const way = network && waysTooLong(network).byRecord.get(circuit.record);
+  return way ? whyNoSizes(network, way) : "no standard size is enough; shorten the run, or set parallel";
+}
+
+function whyNoSizes({ network }: JudgedNetwork, way: SupplyPath): string {
+  const otherwise = "shorten the path, or set parallel";
+  const terminals = way.legs.flatMap(({ conductor }) => {
+    const run = network.conductors[conductor]?.run;
+    return run ? (tightestTerminal(run) ?? []) : [];
+  });
+  const [first] = terminals;
+  return first
+    ? `no standard sizes that its terminals take are enough (${first.of ?? "its load"}: ${sizeInWords(first.largest)} at most); ${otherwise}`
+    : `no standard sizes are enough; ${otherwise}`;
 }
 
 /** Supply paths with too much loss, and the conductor at which each is reported. */

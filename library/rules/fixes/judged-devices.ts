@@ -23,7 +23,7 @@ import { farEndRatingPath, loadPath, ratingPath } from "../wording/property-path
 import { unconfirmedAmong } from "../wording/source-in-words.ts";
 import { noSizeIsEnough } from "../wording/way-out.ts";
 import { chosenKind, chosenValue } from "./chosen-device.ts";
-import { deviceInWords, deviceKind, runSizing, sizedFixes } from "./sized-fix.ts";
+import { deviceInWords, deviceKind, runSizing, sizedFixes, whyNoSize } from "./sized-fix.ts";
 
 /** The findings about each protective device of a plan, judged by its load and its conductor. */
 export function perDevice<Values>(
@@ -162,12 +162,16 @@ function deviceAt({ network: { devices, parts } }: JudgedNetwork, record: number
 /** The same for a device that is judged. */
 export function whyNoRatingOf({ run, protection }: JudgedDevice): string {
   return run
-    ? whyNoRating(run.result, protection)
+    ? whyNoRating(run.circuit, run.result, protection)
     : "no standard rating lies between its load and the ampacity of its conductors, so use thicker ones";
 }
 
 /** The builder's options if no rating can be proposed, by the reason for it. */
-export function whyNoRating({ ampacity, protection }: CircuitResult, stated: Protection | null): string {
+export function whyNoRating(
+  circuit: Run,
+  { ampacity, protection }: CircuitResult,
+  stated: Protection | null,
+): string {
   // conductor/ambient asks for the same, and names the insulation.
   if (!ampacity.judged) return "first choose insulation for this temperature";
   const largestA = stated?.family && madeRatings(stated.family).at(-1);
@@ -175,7 +179,7 @@ export function whyNoRating({ ampacity, protection }: CircuitResult, stated: Pro
     const recalled = unconfirmedAmong([familyData(stated.family).ratingsSource]);
     return `choose another family, this one is not made above ${withUnit(largestA, "A")}${recalled}`;
   }
-  return noSizeIsEnough;
+  return whyNoSize(circuit, noSizeIsEnough);
 }
 
 /**

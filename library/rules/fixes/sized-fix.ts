@@ -5,7 +5,8 @@ import {
   repairSizing,
   sizingWithoutAcceptance,
 } from "../../analysis/repair-sizing.ts";
-import { isAccepted, type Sizing } from "../../analysis/sizing.ts";
+import { isAccepted, type Sizing, thinnestSufficient } from "../../analysis/sizing.ts";
+import { fitsTerminals, tightestTerminal } from "../../analysis/terminal-size.ts";
 import type { Conductor, Protection, Run } from "../../model/run.ts";
 import type { RuleId } from "../../plan/rule-id.ts";
 import type { Change, ProposedFix } from "../finding.ts";
@@ -46,6 +47,17 @@ export function sizedFixes(circuit: Run, sizing: Sizing | RunSizing | undefined)
 /** Stated where a repair makes a conductor thicker than repairs usually may. */
 export const beyondNeedInWords =
   " (more than two sizes above its own need, as no thinner size meets the limit)";
+
+/** The end of a message where no size can be proposed: a terminal that takes no size that is enough is named as the reason. */
+export function whyNoSize(run: Run, otherwise: string): string {
+  const terminal = tightestTerminal(run);
+  if (!terminal) return otherwise;
+  const { terminalSizes: _, ...anyTerminals } = run;
+  const needed = thinnestSufficient(anyTerminals)?.conductor;
+  if (!needed || fitsTerminals(run, needed)) return otherwise;
+  const takes = `${terminal.of ?? "its load"} takes ${sizeInWords(terminal.largest)} at most`;
+  return `${sizeInWords(needed)} is needed, and ${takes}; shorten the run, split the load, or end a thicker conductor at a stud beside it`;
+}
 
 /** The changes from a run to its sizing, and in words: "6 AWG with a 50 A fuse". */
 export function sizedChanges(

@@ -22,7 +22,7 @@ import { ampacitySourceInWords, sourceInWords } from "../wording/source-in-words
 import { wayOut } from "../wording/way-out.ts";
 import { type Device, devicesOf, ratingFix, theDevice, whyNoRating } from "./judged-devices.ts";
 import { placedPart } from "./placed-device.ts";
-import { sizedFixes, sizeInWords } from "./sized-fix.ts";
+import { sizedFixes, sizeInWords, whyNoSize } from "./sized-fix.ts";
 
 /**
  * Constant-power devices draw more current at a lower voltage. These are the findings on the runs that supply such a device at
@@ -162,12 +162,12 @@ function findingsOn(plan: JudgedPlan, run: JudgedRun, on: On): Found<SupplyValue
       ampacityA: ampacity.ampacityA,
       source: ampacitySourceInWords(ampacity),
     };
-    const way = wayOut(fixes, "no standard size is enough; set parallel");
+    const way = wayOut(fixes, whyNoSize(circuit, "no standard size is enough; set parallel"));
     found.push({ ...rest, at: atProperty(circuit, ...sizePath(circuit)), values: valuesOf(on, limit, way) });
   }
   for (const { device, protection, at } of devicesOf(run)) {
     if (!isAbove(currentA, device.ratingA)) continue;
-    const way = wayOut(fixes, whyNoRating(result, protection));
+    const way = wayOut(fixes, whyNoRating(circuit, result, protection));
     found.push({ ...rest, at, values: valuesOf(on, { of: "device", device }, way) });
   }
   return found;

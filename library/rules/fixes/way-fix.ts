@@ -9,7 +9,8 @@ import { beyondNeedInWords, sizedChanges, sizingFor } from "./sized-fix.ts";
 
 /**
  * The fixes for a supply path with too much loss: its share of the sizes for the whole plan, which take the least copper. If that
- * changes conductors on which other devices are, it is an offer; another one after it leaves those conductors as they are.
+ * changes conductors on which other devices are, it is an offer. Sizes of the device's own conductors that are enough alone come first,
+ * as the repair; but after the offer, as a suggestion, if other devices lose too much over the same conductors.
  */
 export function wayFixes(
   plan: JudgedPlan,
@@ -23,11 +24,11 @@ export function wayFixes(
     readonly accepted: boolean;
   },
 ): ProposedFix[] {
-  const { least, alone } = sizingFor(plan, on.accepted).ofPath(on.part, on.kinds);
-  return [
-    ...(least ? [fixOf(least, on.place)] : []),
-    ...(alone ? [{ ...fixOf(alone, on.place), kind: "suggestion" as const }] : []),
-  ];
+  const { least, alone, isSharedNeed } = sizingFor(plan, on.accepted).ofPath(on.part, on.kinds);
+  const whole = least ? [fixOf(least, on.place)] : [];
+  if (!alone) return whole;
+  const own = fixOf(alone, on.place);
+  return isSharedNeed ? [...whole, { ...own, kind: "suggestion" }] : [own, ...whole];
 }
 
 function fixOf({ runs, otherDevices }: PathSizing, place: number): ProposedFix {

@@ -50,7 +50,7 @@ export const bothEnds = defineRule<Values>({
         device: near.device,
         word: "circuit",
         source: sourceInWords(protectionAtEachSource),
-        wayOut: wayOut(fixes, whyNoRating(result, near.protection)),
+        wayOut: wayOut(fixes, whyNoRating(circuit, result, near.protection)),
       };
       return [{ at: atProperty(circuit, "fedFromBothEnds"), values, fixes }];
     }),
@@ -111,7 +111,7 @@ function foundInNetwork(plan: JudgedPlan, judged: JudgedNetwork, path: Unprotect
     word: conductor.run.word,
     ...(limited && { limited: partInWords(limited) }),
     source: sourceInWords(protectionAtEachSource),
-    wayOut: wayOut(fixes, whyNoRating(run.result, there.protection)),
+    wayOut: wayOut(fixes, whyNoRating(run.circuit, run.result, there.protection)),
   };
   const sources = path.sources.flatMap((index): Related[] => {
     const part = network.parts[index];

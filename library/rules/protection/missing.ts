@@ -26,7 +26,7 @@ export const missing = defineRule<Values>({
       const values: Values = {
         size: sizeInWords(circuit.conductor),
         source: sourceInWords(protectionRequired),
-        wayOut: wayOut(fixes, whyNoRating(result, circuit.protectionFarEnd)),
+        wayOut: wayOut(fixes, whyNoRating(circuit, result, circuit.protectionFarEnd)),
       };
       return [{ at: atProperty(circuit), values, fixes }];
     }),

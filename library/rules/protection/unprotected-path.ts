@@ -139,7 +139,7 @@ function foundOnPath(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedP
     size: sizeInWords(conductor.run.conductor),
     ampacityA: ampacity.judged ? ampacity.ampacityA : 0,
     source: sourceInWords(protectionRequired),
-    wayOut: [elsewhere(plan, judged, path), wayOut(fixes, whyNoRating(run.result, null))]
+    wayOut: [elsewhere(plan, judged, path), wayOut(fixes, whyNoRating(run.circuit, run.result, null))]
       .filter((one) => one !== undefined)
       .join(", or "),
   };

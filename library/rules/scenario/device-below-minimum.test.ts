@@ -105,17 +105,17 @@ testRule(deviceBelowMinimum, [
         on: "minimumV",
         severity: "error",
         message:
-          'Only 11.7 V in "cruising" at radio (estimated: 12 V at rest), which needs 11.85 V (minimumV): use 6 AWG for radio supply and 2 AWG for feed return (which 1 other device shares).',
+          'Only 11.7 V in "cruising" at radio (estimated: 12 V at rest), which needs 11.85 V (minimumV): use 4 AWG for radio supply.',
         fixes: [
-          {
-            title: "Use 6 AWG for radio supply and 2 AWG for feed return (which 1 other device shares)",
-            kind: "suggestion",
-            gives: { "radio supply": { gauge: 6 }, "feed return": { gauge: 2 } },
-          },
           {
             title: "Use 4 AWG for radio supply",
             kind: "suggestion",
             gives: { "radio supply": { gauge: 4 } },
+          },
+          {
+            title: "Use 6 AWG for radio supply and 2 AWG for feed return (which 1 other device shares)",
+            kind: "suggestion",
+            gives: { "radio supply": { gauge: 6 }, "feed return": { gauge: 2 } },
           },
         ],
       },

@@ -3,7 +3,7 @@ import { solarCurrent } from "../../analysis/solar-current.ts";
 import { arraysByRecord } from "../../analysis/solar-wiring.ts";
 import type { SolarArrayPart } from "../../model/network.ts";
 import { solarCurrentFactors } from "../../standards/solar-factors.ts";
-import { runFixes, sizeInWords } from "../fixes/sized-fix.ts";
+import { runFixes, sizeInWords, whyNoSize } from "../fixes/sized-fix.ts";
 import { atProperty, defineRule, type Found, inNetwork } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
 import { partInWords, relatedPart } from "../wording/part-in-words.ts";
@@ -55,7 +55,10 @@ export const solarConductor = defineRule<Values>({
             shortCircuitA: sum(arrays.map((array) => array.shortCircuitA * array.parallel)),
             neededA,
             source: sourceInWords(solarCurrentFactors.irradianceSource),
-            wayOut: wayOut(fixes, "no standard size is enough; set parallel"),
+            wayOut: wayOut(
+              fixes,
+              whyNoSize({ ...circuit, loadA: neededA }, "no standard size is enough; set parallel"),
+            ),
           },
         });
       }

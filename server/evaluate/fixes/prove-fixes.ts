@@ -278,7 +278,7 @@ function roundOf(
   const taken = new TakenEdits();
   for (const finding of findings) {
     if (!("record" in finding.at) || records.has(finding.at.record)) continue;
-    for (const proposed of finding.fixes) {
+    for (const proposed of inOrderOf(finding.fixes, options)) {
       const key = `${keyOf(finding)}\n${proposed.title}`;
       if (!isTaken(proposed, options) || givenUp.has(key)) continue;
       const fix = plan.editsOf(proposed);
@@ -298,6 +298,12 @@ function roundOf(
   return repairs;
 }
 
+/** Offers take the least copper: where they are wanted, they come first. */
+function inOrderOf(fixes: readonly ProposedFix[], { offers }: FixAllOptions): readonly ProposedFix[] {
+  const isOffer = ({ otherDevices }: ProposedFix) => otherDevices !== undefined;
+  return offers ? [...fixes.filter(isOffer), ...fixes.filter((fix) => !isOffer(fix))] : fixes;
+}
+
 function isTaken({ kind, otherDevices, changes }: ProposedFix, options: FixAllOptions): boolean {
   if (kind !== "repair" && !(options.offers && otherDevices !== undefined)) return false;
   return !options.oneRecordEach || new Set(changes.map(({ record }) => record)).size === 1;
@@ -307,7 +313,7 @@ function isTaken({ kind, otherDevices, changes }: ProposedFix, options: FixAllOp
 function bySubject(one: Finding, other: Finding): number {
   const text = ({ subject, rule, at }: Finding) =>
     `${subject}\n${rule}\n${"record" in at ? at.path.join(".") : at.problem}`;
-  const shared = ({ fixes }: Finding) => fixes[0]?.otherDevices ?? 0;
+  const shared = ({ fixes }: Finding) => Math.max(0, ...fixes.map(({ otherDevices = 0 }) => otherDevices));
   const [first, second] = [text(one), text(other)];
   return shared(other) - shared(one) || (first < second ? -1 : first > second ? 1 : 0);
 }
