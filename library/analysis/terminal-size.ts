@@ -1,5 +1,4 @@
-import type { TerminalSize } from "../model/largest-conductor.ts";
-import type { Conductor, Run } from "../model/run.ts";
+import type { Conductor, Run, TerminalSize } from "../model/run.ts";
 import { crossSectionMm2 } from "./copper-area.ts";
 import { sizesAbove } from "./made-sizes.ts";
 

@@ -41,9 +41,10 @@ export function isDevice(part: Part): part is DevicePart {
   return descriptorOf(part).protects === true;
 }
 
-/** A bus bar or fuse panel: further loads may be connected there. */
-export function isDistribution({ kind }: Pick<Part, "kind">): boolean {
-  return kind === "busBar" || kind === "fusePanel";
+/** Conductors meet at it, as at a bus bar or fuse panel: further loads may be connected there. */
+export function isDistribution(part: Part): boolean {
+  const { role, collectsAt } = descriptorOf(part);
+  return role === "passes current on" && collectsAt !== undefined;
 }
 
 /** The starter motor of an engine: its main feed is exempt from protection. */

@@ -5,7 +5,6 @@ import type { Citation } from "../standards/citation.ts";
 import type { Gate } from "../standards/time-current-gates.ts";
 import type { CoolestTerminal } from "./coolest-terminal.ts";
 import type { Estimate } from "./estimate.ts";
-import type { TerminalSize } from "./largest-conductor.ts";
 
 /** A circuit or cable as it is judged: every default filled in, every unit in SI except trade sizes. */
 export type Run = CircuitRun | CableRun;
@@ -159,6 +158,14 @@ export type Conductor = { readonly parallel: number } & (
   | { readonly system: "awg"; readonly awg: AwgSize }
   | { readonly system: "metric"; readonly mm2: Mm2Size }
 );
+
+/** The largest conductor that a terminal takes. */
+export interface TerminalSize {
+  /** Of a single wire. */
+  readonly largest: Conductor;
+  /** The name of its part; absent for the load that a circuit states itself. */
+  readonly of?: string;
+}
 
 export interface Protection {
   readonly ratingA: number;

@@ -1,7 +1,6 @@
 import { cooler } from "./coolest-terminal.ts";
-import type { TerminalSize } from "./largest-conductor.ts";
 import type { NetworkTerminal } from "./network.ts";
-import type { Run } from "./run.ts";
+import type { Run, TerminalSize } from "./run.ts";
 
 /**
  * A run with the coolest of the terminals where its conductors end, and with the largest conductors that they take: the same object for

@@ -1,12 +1,13 @@
 import type { AwgSize, Mm2Size } from "../../plan/sizes.ts";
 import type { Termination } from "../../plan/termination.ts";
 import type { Citation } from "../../standards/citation.ts";
-import { largestConductor, oneLargestConductor } from "../largest-conductor.ts";
+import { oneLargestConductor } from "../largest-conductor.ts";
 import { ofEveryPart } from "../part-properties.ts";
 import { type Choice, type PropertyTable, propertyTable, type ValuesOf } from "../property-table.ts";
 import type { Conductor, Refusal } from "../run.ts";
 import type { DefaultContext, GivenValues, KeptValues, PartProperties } from "./part-property.ts";
 import type { Phrase, Quantity } from "./phrase.ts";
+import { largestConductor } from "./terminal-sizes.ts";
 
 /**
  * - `source`: gives energy; a battery also takes it.
