@@ -1,6 +1,6 @@
 import { awgSizes, insulationRatingsC, mm2Sizes } from "./allowed-values.ts";
 import { colour, label, termination } from "./bench-properties.ts";
-<<<<<<< HEAD
+import { largestGauge, largestMm2, oneLargestConductor } from "./largest-conductor.ts";
 import {
   accept,
   ambient,
@@ -10,10 +10,6 @@ import {
   loadPurpose,
   voltageUpTo50,
 } from "./part-properties.ts";
-=======
-import { largestGauge, largestMm2, oneLargestConductor } from "./largest-conductor.ts";
-import { accept, dropPercent, greatestCurrentA, greatestNominalV, voltageUpTo50 } from "./part-properties.ts";
->>>>>>> cba4e68 (Largest conductor of terminals: a property of every part, of panel branches and of a circuit's own load, a rule, and a bound of every repair)
 import { amount, count, oneOf, text, yesOrNo } from "./property.ts";
 import { type Choice, propertyTable, type ValuesOf } from "./property-table.ts";
 import { protection } from "./protection-properties.ts";
