@@ -41,7 +41,7 @@ interface Means {
 
 async function writeReport(
   shown: ShownPlan | undefined,
-  { path, page, force }: ReportParams,
+  { path, page, force, edition = "inspector" }: ReportParams,
   { workspace, layouts, signal }: Means,
 ): Promise<ReportAnswer> {
   const failed = (message: string): ReportAnswer => ({ state: "failed", message: plainWords(message) });
@@ -51,7 +51,7 @@ async function writeReport(
   const plan = wholePlan(shown, "report");
   if (typeof plan === "string") return failed(plan);
   const layOut: Layouts["layOut"] = (graph) => layouts.layOut(graph);
-  const { bytes, missing } = await planReport({ plan, workspace, kind, page, layOut, signal });
+  const { bytes, missing } = await planReport({ plan, workspace, edition, kind, page, layOut, signal });
   const written = await writeWhole(path, bytes, { force, signal });
   if (written.written) return { state: "written", path, missing: plainWords(missing.join(" ")) };
   if (written.notOurs !== undefined)

@@ -84,6 +84,7 @@ const schemas: Readonly<Record<string, z.ZodType>> = {
   [reportMethod]: ofDocument.extend({
     path,
     page,
+    edition: z.enum(["inspector", "bench"], '"inspector" or "bench"').optional(),
     force: z.boolean("true or false"),
   }),
   [documentMethod]: ofDocument.extend({

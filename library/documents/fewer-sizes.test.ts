@@ -285,13 +285,14 @@ it("is a table with a row for each change, and says what was not looked at", () 
     "planned: Planned",
     "instead: Instead",
     "lengthM: Wire together, m",
+    "lengthFtIn: Wire together, ft and in",
     "extraCopperKg: More copper, kg",
   ]);
   expect(table.rows.map((row) => row.map((cell) => (typeof cell === "object" ? cell?.text : cell)))).toEqual([
-    ["Fan", "14 AWG", "12 AWG", "7.12", "0.0776"],
+    ["Fan", "14 AWG", "12 AWG", "7.12", "23 ft 4 in", "0.0776"],
   ]);
   expect(table.notes.join("\n")).toMatchInlineSnapshot(`
-    "The fewest sizes are 3 instead of 4: 16 AWG, 12 AWG and 6 AWG. That takes 0.0776 kg more copper (8.89 kg/dm³, unconfirmed figure): 7.11 m of 12 AWG in place of thinner wire.
+    "The fewest sizes are 3 instead of 4: 16 AWG, 12 AWG and 6 AWG. That takes 0.0776 kg more copper (8.89 kg/dm³, unconfirmed figure): 23.3 ft of 12 AWG in place of thinner wire.
     The plan with these sizes was checked by the same rules as the plan itself, without a new finding. No conductor becomes thinner, and no fuse or breaker changes.
     No conductor becomes more than 2 standard sizes thicker (common practice, no source). Whether a thicker one fits its terminals, holes and ducts was not checked: look before you buy.
     One circuit or cable keeps its size: the plan does not state the thickest conductor for the screw clamps and tabs.

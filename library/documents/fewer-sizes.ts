@@ -18,6 +18,9 @@ import {
   sizeKey,
 } from "./fewer-sizes/sized-runs.ts";
 import { lengthToCut } from "./schedules/cells.ts";
+import { feetAndInches, type LengthUnit, roundedLength } from "./schedules/lengths.ts";
+import { inMetres } from "./schedules/wire-schedule.ts";
+import { wiresOf } from "./schedules/wires.ts";
 import type { Table } from "./table.ts";
 import { numbers, quantity, tableOf, words } from "./table-of.ts";
 
@@ -52,6 +55,7 @@ export function fewerSizes(
   });
   const proof = proofs.get(spared.ways[0]?.join() ?? "");
   return suggestion(runs, spared, {
+    lengthUnit: wiresOf(judgement)[0]?.lengthUnit ?? "m",
     held: runs.filter(({ heldByTerminal }) => heldByTerminal).length,
     unjudged: model.unjudged.length,
     otherFigures: proof ? foundWithOtherFigures(judgement.findings, proof.findings) : 0,
@@ -78,6 +82,8 @@ export interface FewerSizes {
   readonly triedWays: number;
   /** The search met its bound: a suggestion with still fewer sizes, or with less copper, may exist. */
   readonly stoppedEarly: boolean;
+  /** The unit of the plan's lengths. */
+  readonly lengthUnit: LengthUnit;
   /** Sentences that belong to it. */
   readonly notes: readonly string[];
 }
@@ -93,14 +99,28 @@ interface SizeChange {
 }
 
 /** The suggestion as a table: a row for each circuit or cable that becomes thicker. */
-export function fewerSizesTable({ changes, notes }: Pick<FewerSizes, "changes" | "notes">): Table {
+export function fewerSizesTable({
+  changes,
+  notes,
+  lengthUnit,
+}: Pick<FewerSizes, "changes" | "notes" | "lengthUnit">): Table {
   return tableOf<SizeChange>(
     { id: "fewer-sizes", title: "Fewer sizes to buy", notes },
     [
       words("name", "Circuit or cable", ({ name }) => name),
       words("planned", "Planned", ({ from }) => sizeInWords(from)),
       words("instead", "Instead", ({ to }) => sizeInWords(to)),
-      numbers("lengthM", "Wire together, m", ({ lengthM }) => lengthToCut(lengthM)),
+      inMetres(
+        lengthUnit,
+        numbers("lengthM", "Wire together, m", ({ lengthM }) => lengthToCut(lengthM)),
+      ),
+      ...(lengthUnit === "ft"
+        ? [
+            numbers<SizeChange>("lengthFtIn", "Wire together, ft and in", ({ lengthM }) =>
+              feetAndInches(lengthM),
+            ),
+          ]
+        : []),
       numbers("extraCopperKg", "More copper, kg", ({ extraCopperKg }) => quantity(extraCopperKg)),
     ],
     changes,
@@ -151,6 +171,7 @@ function suggestion(
   return {
     ...told,
     withMoreSizes,
+    lengthUnit: beside.lengthUnit,
     provedBy: "judged",
     triedWays,
     notes: notesOn({ ...told, withMoreSizes, ...beside }),
@@ -190,6 +211,7 @@ type Told = Beside &
 
 /** Numbers that a reader must know beside the suggestion itself. */
 interface Beside {
+  readonly lengthUnit: LengthUnit;
   /** Runs that keep their size because of their terminals. */
   readonly held: number;
   readonly unjudged: number;
@@ -199,7 +221,7 @@ interface Beside {
 
 function notesOn(told: Told): readonly string[] {
   const { uses, keeps, extraCopperKg, extraLengthBySize, withMoreSizes, stoppedEarly } = told;
-  const { held, unjudged, otherFigures } = told;
+  const { held, unjudged, otherFigures, lengthUnit } = told;
   const steps = withMoreSizes.map(
     (way) =>
       `${way.keeps.length} sizes (${listed(way.keeps.map(sizeInWords))}) ${formatRounded(way.extraCopperKg)} kg`,
@@ -207,7 +229,7 @@ function notesOn(told: Told): readonly string[] {
   const density = `${copperDensity.kgPerDm3} kg/dm³, ${unconfirmed}`;
   const more = extraLengthBySize
     .filter(({ lengthM }) => lengthM > 0)
-    .map(({ size, lengthM }) => `${formatRounded(lengthM)} m of ${sizeInWords(size)}`);
+    .map(({ size, lengthM }) => `${roundedLength(lengthM, lengthUnit)} of ${sizeInWords(size)}`);
   return [
     `The fewest sizes are ${keeps.length} instead of ${uses.length}: ${listed(keeps.map(sizeInWords))}. That takes ${formatRounded(extraCopperKg)} kg more copper (${density}): ${listed(more)} in place of thinner wire.`,
     ...(steps.length > 0

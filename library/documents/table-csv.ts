@@ -1,4 +1,5 @@
 import type { Cell, Table } from "./table.ts";
+import { tableForPrograms } from "./table-for-people.ts";
 
 /**
  * A table as CSV after RFC 4180: fields separated by commas, records by CRLF; fields that need it are in double quotes, a quote
@@ -13,7 +14,8 @@ import type { Cell, Table } from "./table.ts";
  *
  * Our own: quoting a field is one line, and no package knows the rules above for numbers. The tests read it with csv-parse.
  */
-export function tableCsv({ columns, rows }: Table): string {
+export function tableCsv(table: Table): string {
+  const { columns, rows } = tableForPrograms(table);
   const records = [columns.map(({ id }) => id), ...rows.map((row) => row.map(cellText))];
   return `${byteOrderMark}${records.map((record) => `${record.map(field).join(",")}\r\n`).join("")}`;
 }

@@ -1,10 +1,12 @@
 import type { Cell, Column, Table } from "./table.ts";
+import { tableForPrograms } from "./table-for-people.ts";
 
 /**
  * A table as plain data for JSON: each row an object by column id, numbers unrounded. Empty cells are null: every row has every
  * column.
  */
-export function tableJson({ id, title, notes, columns, rows }: Table): TableInJson {
+export function tableJson(table: Table): TableInJson {
+  const { id, title, notes, columns, rows } = tableForPrograms(table);
   return {
     id,
     title,

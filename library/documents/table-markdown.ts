@@ -1,5 +1,6 @@
 import { markdownText } from "./markdown-text.ts";
 import type { Cell, Table } from "./table.ts";
+import { tableForPeople } from "./table-for-people.ts";
 
 /**
  * A table as Markdown: heading, table as in GitHub's dialect, notes as a list. Text from a plan appears literally: see {@link
@@ -7,7 +8,8 @@ import type { Cell, Table } from "./table.ts";
  *
  * Our own: joining cells is one line, and escaping a stranger's text is the rest.
  */
-export function tableMarkdown({ title, columns, rows, notes }: Table): string {
+export function tableMarkdown(table: Table): string {
+  const { title, columns, rows, notes } = tableForPeople(table);
   const line = (cells: readonly string[]) => `| ${cells.join(" | ")} |`;
   return [
     `## ${markdownText(title)}`,

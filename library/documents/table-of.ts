@@ -28,6 +28,16 @@ export function numbers<Row>(id: string, title: string, cell: (row: Row) => Cell
   return { id, title, align: "end", cell };
 }
 
+/** A column that people read in another form. */
+export function forPrograms<Row>(column: ColumnOf<Row>): ColumnOf<Row> {
+  return { ...column, only: "programs" };
+}
+
+/** A column that programs read in another form. */
+export function forPeople<Row>(column: ColumnOf<Row>): ColumnOf<Row> {
+  return { ...column, only: "people" };
+}
+
 /** Empty, for a pen. */
 export function toFillIn<Row>(id: string, title: string): ColumnOf<Row> {
   return { id, title, align: "start", toFillIn: true, cell: () => null };

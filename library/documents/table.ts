@@ -8,6 +8,8 @@ export interface Table {
   readonly title: string;
   /** Sentences that belong under it: the figures that are common practice, the omissions. */
   readonly notes: readonly string[];
+  /** A sentence that belongs above it: the columns that say the same in every row. */
+  readonly above?: string;
   readonly columns: readonly Column[];
   /** Each as long as {@link columns}. */
   readonly rows: readonly (readonly Cell[])[];
@@ -21,6 +23,11 @@ export interface Column {
   readonly align: "start" | "end";
   /** Left empty on purpose, for a pen. */
   readonly toFillIn?: true;
+  /**
+   * `programs`: only in CSV and JSON, where every plan has it; people read it in another column, in the unit of the plan.
+   * `people`: in every other form.
+   */
+  readonly only?: "programs" | "people";
 }
 
 /** Text, a number with the text that people read, or an empty cell. */

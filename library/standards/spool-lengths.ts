@@ -1,6 +1,6 @@
 import type { Citation } from "./citation.ts";
 
-/** Usual lengths of spools, for builds that state none: metric sizes in m, AWG sizes in ft. */
+/** Usual lengths of spools, for builds that state none: where wire is sold by the metre, and where by the foot. */
 export const usualSpoolLengths = {
   source: {
     document: "Common practice, no source",
@@ -8,6 +8,6 @@ export const usualSpoolLengths = {
     authority: "common practice",
     confirmed: "memory",
   } satisfies Citation,
-  metricM: [5, 10, 25, 50, 100],
-  awgFt: [25, 50, 100, 250],
+  soldM: [5, 10, 25, 50, 100],
+  soldFt: [25, 50, 100, 250],
 } as const;

@@ -3,13 +3,14 @@ import type { View } from "../../library/documents/diagram/drawing.ts";
 import { makeNamedFolder } from "../output/atomic-write.ts";
 import { type DrawingKind, drawingKinds } from "../output/drawing-file.ts";
 import type { OpenedPlan } from "./checked-plans.ts";
+import { PlanFileNames } from "./plan-file-names.ts";
 import { UsageError } from "./usage.ts";
 
 /** The destination of drawings: the named file, or the named folder with an SVG for each. */
 export class DrawingTarget {
   readonly kind: DrawingKind;
   readonly #toFile: boolean;
-  readonly #taken = new Set<string>();
+  readonly #names = new PlanFileNames();
 
   constructor(
     private readonly out: string,
@@ -37,13 +38,7 @@ export class DrawingTarget {
     }
     const folder = await makeNamedFolder(resolve(this.cwd, this.out));
     if (!folder.written) return { path: this.out, why: folder.why };
-    const stem = file.replace(/\.[cm]?[jt]sx?$/i, "");
-    const short = `${basename(stem)}.${view}.svg`;
-    // If two folders hold plans of the same name, the second one puts its folders into its name.
-    const name = this.#taken.has(short)
-      ? `${stem.replace(/^(\.\.\/)+/, "").replaceAll("/", "-")}.${view}.svg`
-      : short;
-    this.#taken.add(name);
+    const name = this.#names.nameFor(file, `.${view}.svg`);
     return join(this.out, name);
   }
 }

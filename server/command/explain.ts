@@ -1,7 +1,8 @@
+import { nearestName } from "../../library/model/nearest-name.ts";
 import { rules } from "../../library/rules/registry.ts";
 import type { Command } from "./command.ts";
 import type { ExitCode, Host } from "./host.ts";
-import { nearestWord } from "./nearest-word.ts";
+
 import { rulePage } from "./rule-page.ts";
 import { UsageError } from "./usage.ts";
 
@@ -47,7 +48,7 @@ function meant(typed: string): string {
   const half = typed.split("/").at(-1)!.toLowerCase();
   const ids = rules.map(({ id }) => id);
   const within = half.length > 2 ? ids.filter((id) => id.includes(half)) : [];
-  const nearest = nearestWord(typed, ids);
+  const nearest = nearestName(typed, ids);
   const near = within.length > 0 || nearest === undefined ? within : [nearest];
   return near.length > 0 ? ` Did you mean ${near.join(" or ")}?` : " loomwright explain lists all.";
 }

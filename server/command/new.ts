@@ -1,9 +1,9 @@
 import { mkdir, readFile, writeFile } from "node:fs/promises";
 import { join, relative, resolve, sep } from "node:path";
+import { nearestName } from "../../library/model/nearest-name.ts";
 import { whyNotWritten } from "../output/atomic-write.ts";
 import type { Command } from "./command.ts";
 import type { ExitCode, Host } from "./host.ts";
-import { nearestWord } from "./nearest-word.ts";
 import { printable } from "./terminal.ts";
 import { UsageError } from "./usage.ts";
 
@@ -29,7 +29,7 @@ async function makePlan([name, folder = ".", ...rest]: readonly string[], outsid
   }
   const names = templates.map((template) => template.name);
   if (!names.includes(name)) {
-    const meant = nearestWord(name, names);
+    const meant = nearestName(name, names);
     const hint = meant === undefined ? `; there are ${names.join(", ")}.` : `. Did you mean ${meant}?`;
     throw new UsageError(`there is no template '${name}'${hint}`);
   }

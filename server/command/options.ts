@@ -31,6 +31,11 @@ export const options = {
     help: "the label sheet, paper and labels across and down: default A4-5x13",
   },
   page: { type: "string", value: "SIZE", help: "A4 or Letter; default A4" },
+  edition: {
+    type: "string",
+    value: "EDITION",
+    help: "inspector: everything; bench: drawing, wire schedule, fuse map, checks before first power; default inspector",
+  },
   shard: {
     type: "string",
     value: "I/N",

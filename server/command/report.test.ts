@@ -34,10 +34,10 @@ describe("where a report goes", () => {
     const { code, out, err } = await loomwright("report", "plans/shed.ts");
     expect({ code, out, err }).toEqual({
       code: 0,
-      out: "shed.report.html: the report of plans/shed.ts\n",
+      out: "plans-shed.report.html: the report of plans/shed.ts\n",
       err: "",
     });
-    expect(read("shed.report.html")).toContain("<title>shed: report</title>");
+    expect(read("plans-shed.report.html")).toContain("<title>shed: report</title>");
   });
 
   test("to the file that is named, of the kind that its ending says", async () => {
@@ -51,14 +51,44 @@ describe("where a report goes", () => {
     expect(pdf).toMatch(/\/MediaBox \[0 0 612 792\]/);
   });
 
-  test("of several plans, each into a folder; plans of one name take their folders into theirs", async () => {
+  test("of two plans of one name, one after the other: each has its own", async () => {
+    write("boat/plan.ts", plan);
+    write("hut/plan.ts", plan.replace("lamp", "stove fan"));
+    write("hut/plan.mts", plan.replace("lamp", "pump"));
+    for (const one of ["boat/plan.ts", "hut/plan.ts"])
+      expect((await loomwright("report", one, "--out", "out")).code).toBe(0);
+    expect(read("out/boat-plan.report.html")).toContain("lamp");
+    expect(read("out/hut-plan.report.html")).toContain("stove fan");
+    expect((await loomwright("report", "hut", "--out", "both")).code).toBe(0);
+    expect(readdirSync(join(folder, "both")).sort()).toEqual([
+      "hut-plan.report.html",
+      "hut-plan.ts.report.html",
+    ]);
+  });
+
+  test("for the bench: the drawing, the schedule, the fuse map and the checks, beside the inspector's", async () => {
+    write("shed.ts", plan);
+    for (const edition of ["bench", "inspector"])
+      expect((await loomwright("report", "shed.ts", "--edition", edition)).code).toBe(0);
+    const bench = read("shed.bench.html");
+    const chapters = [...bench.matchAll(/<h2 id="([^"]+)"/g)].map(([, id]) => id);
+    expect(chapters).toEqual(["contents", "before-work", "diagrams", "schedules", "first-power"]);
+    for (const title of ["Wire schedule", "Fuse map", "Before first power, 1: conductors"])
+      expect(bench).toContain(title);
+    expect(bench).not.toMatch(/Spools to buy|Parts list/);
+    expect(read("shed.report.html")).toContain("Spools to buy");
+    const { code, err } = await loomwright("report", "shed.ts", "--edition", "shop");
+    expect([code, err]).toEqual([2, expect.stringContaining("--edition is inspector or bench, not 'shop'.")]);
+  });
+
+  test("of several plans, each into a folder, with the folders of the plans in the names", async () => {
     write("boat/plan.ts", plan);
     write("hut/plan.ts", plan);
     write("van.ts", plan);
     expect((await loomwright("report", "--out", "handed out")).code).toBe(0);
     expect(readdirSync(join(folder, "handed out")).sort()).toEqual([
+      "boat-plan.report.html",
       "hut-plan.report.html",
-      "plan.report.html",
       "van.report.html",
     ]);
   });

@@ -1,4 +1,5 @@
 import { basename, join, resolve } from "node:path";
+import { type ReportEdition, reportEditions } from "../../library/documents/report/chapter.ts";
 import { makeNamedFolder, writeWhole } from "../output/atomic-write.ts";
 import { createLayouts, type Layouts } from "../output/layouts.ts";
 import type { PageSize } from "../output/page-size.ts";
@@ -7,6 +8,7 @@ import { eachCheckedPlan, type OpenedPlan } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
 import type { ExitCode, Host } from "./host.ts";
 import { interruptible } from "./interruption.ts";
+import { PlanFileNames } from "./plan-file-names.ts";
 import { printable } from "./terminal.ts";
 import { oneOfWords, UsageError } from "./usage.ts";
 
@@ -19,15 +21,16 @@ export const report: Command = {
       does: "everything about a plan in one file to hand out: a page of HTML, or with --out FILE.pdf a PDF",
     },
   ],
-  takes: ["out", "page", "force"],
+  takes: ["edition", "out", "page", "force"],
   run(names, given, outside) {
+    const edition = oneOfWords("edition", given.edition, reportEditions);
     const page = oneOfWords("page", given.page, ["A4", "Letter"]);
     if (given.out === "") throw new UsageError("--out takes the name of a file or a folder.");
-    const target = new Target(given.out, outside.cwd);
+    const target = new Target(given.out, outside.cwd, edition);
     if (given.page !== undefined && target.kind === "html")
       throw new UsageError("--page is for a PDF: give a file that ends in .pdf with --out.");
     const layouts = createLayouts();
-    const asked = { target, page, force: given.force ?? false, layouts };
+    const asked = { edition, target, page, force: given.force ?? false, layouts };
     return interruptible(outside, (signal) =>
       eachCheckedPlan(names, outside, (opened) => reportPlan(opened, { ...asked, signal }, outside)),
     ).finally(() => layouts.dispose());
@@ -35,6 +38,7 @@ export const report: Command = {
 };
 
 interface Asked {
+  readonly edition: ReportEdition;
   readonly target: Target;
   readonly page: PageSize;
   readonly force: boolean;
@@ -44,7 +48,7 @@ interface Asked {
 
 async function reportPlan(opened: OpenedPlan, asked: Asked, outside: Host): Promise<ExitCode> {
   const { plan, file, workspace } = opened;
-  const { target, page, force, layouts, signal } = asked;
+  const { edition, target, page, force, layouts, signal } = asked;
   const name = await target.nameFor(opened);
   const say = (why: string): ExitCode => {
     outside.err(`loomwright: ${printable(why)}\n`);
@@ -55,6 +59,7 @@ async function reportPlan(opened: OpenedPlan, asked: Asked, outside: Host): Prom
   const { bytes, missing } = await planReport({
     plan,
     workspace,
+    edition,
     kind: target.kind,
     page,
     layOut: (graph) => layouts.layOut(graph),
@@ -75,11 +80,12 @@ async function reportPlan(opened: OpenedPlan, asked: Asked, outside: Host): Prom
 class Target {
   readonly kind: "html" | "pdf";
   private readonly file: string | undefined;
-  private readonly taken = new Set<string>();
+  private readonly names = new PlanFileNames();
 
   constructor(
     private readonly out: string | undefined,
     private readonly cwd: string,
+    private readonly edition: ReportEdition,
   ) {
     const kind = out === undefined ? undefined : reportKind(out);
     const isFolder = kind === undefined && out !== undefined;
@@ -103,16 +109,15 @@ class Target {
       const folder = await makeNamedFolder(resolve(this.cwd, this.out));
       if (!folder.written) return { path: this.out, why: folder.why };
     }
-    const stem = file.replace(/\.[cm]?[jt]sx?$/i, "");
-    // If two folders hold plans of the same name, the second one puts its folders into its name.
-    const short = `${basename(stem)}.report.html`;
-    const name = this.taken.has(short)
-      ? `${stem.replace(/^(\.\.\/)+/, "").replaceAll("/", "-")}.report.html`
-      : short;
-    this.taken.add(name);
+    const name = this.names.nameFor(file, endings[this.edition]);
     return this.out === undefined ? name : join(this.out, name);
   }
 }
+
+const endings: Readonly<Record<ReportEdition, string>> = {
+  inspector: ".report.html",
+  bench: ".bench.html",
+};
 
 function showProgress({ file, place, of }: OpenedPlan, { terminal, err }: Host): void {
   if (!terminal.progress) return;

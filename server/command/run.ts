@@ -1,8 +1,9 @@
 import { parseArgs } from "node:util";
+import { nearestName } from "../../library/model/nearest-name.ts";
 import { version } from "../../library/package.json";
 import type { Command } from "./command.ts";
 import type { ExitCode, Host } from "./host.ts";
-import { nearestWord } from "./nearest-word.ts";
+
 import { type GivenOptions, type OptionName, options } from "./options.ts";
 import { commandUsage, UsageError, usage } from "./usage.ts";
 
@@ -77,7 +78,7 @@ function loadCommand(name: string | undefined): Promise<Command> {
   const all = Object.keys(commands);
   const there = `${all.slice(0, -1).join(", ")} and ${all.at(-1)}`;
   if (name === undefined) throw new UsageError(`give a command: ${there}.`);
-  const meant = nearestWord(name, [...all, "help", "version"]);
+  const meant = nearestName(name, [...all, "help", "version"]);
   throw new UsageError(
     `there is no command '${name}'${meant === undefined ? `; there are ${there}.` : `. Did you mean ${meant}?`}`,
   );
@@ -95,7 +96,7 @@ function parse(words: readonly string[]) {
   } catch (error) {
     const message = firstLine(error).replace(/\. To specify.*$/, ".");
     const unknown = /^Unknown option '--([^']*)'/.exec(message)?.[1];
-    const meant = unknown && nearestWord(unknown, [...Object.keys(options), "help", "version"]);
+    const meant = unknown && nearestName(unknown, [...Object.keys(options), "help", "version"]);
     throw new UsageError(meant ? `there is no option --${unknown}. Did you mean --${meant}?` : message);
   }
 }

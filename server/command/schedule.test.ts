@@ -205,7 +205,7 @@ describe("in a folder", () => {
     write("a/plan.ts", lamp);
     write("b/plan.ts", boat);
     expect((await loomwright("schedule", "--out", "lists", "--table", "labels")).code).toBe(0);
-    expect(readdirSync(join(folder, "lists")).sort()).toEqual(["b-plan.labels.csv", "plan.labels.csv"]);
+    expect(readdirSync(join(folder, "lists")).sort()).toEqual(["a-plan.labels.csv", "b-plan.labels.csv"]);
   });
 });
 

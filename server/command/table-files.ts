@@ -7,6 +7,7 @@ import { tableMarkdown } from "../../library/documents/table-markdown.ts";
 import { makeNamedFolder, writeWhole } from "../output/atomic-write.ts";
 import type { OpenedPlan } from "./checked-plans.ts";
 import type { ExitCode, Host } from "./host.ts";
+import { PlanFileNames } from "./plan-file-names.ts";
 import { tablesJson } from "./tables-json.ts";
 import { printable } from "./terminal.ts";
 
@@ -15,7 +16,7 @@ export type TableFormat = "csv" | "markdown" | "json";
 
 /** A folder for the tables of plans, one file each: `bus.wire-schedule.csv`. */
 export class TableFolder {
-  private readonly stems = new Map<string, string>();
+  private readonly names = new PlanFileNames();
 
   constructor(
     private readonly named: string,
@@ -29,7 +30,7 @@ export class TableFolder {
     if (!folder.written) return refused(this.named, folder.why, outside);
     let code: ExitCode = 0;
     for (const table of plan.tables) {
-      const name = join(this.named, `${this.stemOf(plan.file)}.${table.id}${endings[format]}`);
+      const name = join(this.named, this.names.nameFor(plan.file, `.${table.id}${endings[format]}`));
       const path = resolve(cwd, name);
       const content = Buffer.from(contentOf(plan.file, table, format));
       const written = await writeWhole(path, content, { force });
@@ -37,18 +38,6 @@ export class TableFolder {
       else code = refused(name, written.why, outside);
     }
     return code;
-  }
-
-  /** If two folders hold plans of the same name, the second one puts its folders into its name. */
-  private stemOf(file: string): string {
-    const known = this.stems.get(file);
-    if (known !== undefined) return known;
-    const whole = file.replace(/\.[cm]?[jt]sx?$/i, "");
-    const taken = new Set(this.stems.values());
-    const long = whole.replace(/^(\.\.\/)+/, "").replaceAll("/", "-");
-    const stem = taken.has(basename(whole)) ? long : basename(whole);
-    this.stems.set(file, stem);
-    return stem;
   }
 }
 

@@ -1,4 +1,5 @@
 import type { Cell, Column, Table } from "../../library/documents/table.ts";
+import { tableForPeople } from "../../library/documents/table-for-people.ts";
 import { type Paint, printable } from "./terminal.ts";
 
 /**
@@ -6,7 +7,8 @@ import { type Paint, printable } from "./terminal.ts";
  * set in several parts below each other; each repeats the first columns. Our own: these parts, and keeping a stranger's control
  * characters off the screen, are most of it.
  */
-export function textTable(table: Table, paint: Paint): string {
+export function textTable(whole: Table, paint: Paint): string {
+  const table = tableForPeople(whole);
   const notes = table.notes.flatMap((note) =>
     wrapped(printable(note), widest - 2, [betweenWords]).map(noteLine),
   );

@@ -155,6 +155,8 @@ export interface ReportParams {
   /** Path of the file to write; `.html` or `.pdf` selects the format. */
   readonly path: string;
   readonly page: "A4" | "Letter";
+  /** `bench`: only the drawing, the wire schedule, the fuse map and the checks before first power. Left out: everything. */
+  readonly edition?: "inspector" | "bench";
   /** Also overwrite a file that Loomwright did not make. */
   readonly force: boolean;
 }

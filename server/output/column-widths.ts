@@ -1,5 +1,5 @@
 import type { Cell, Table } from "../../library/documents/table.ts";
-import type { TextSetter, TextStyle } from "./text-lines.ts";
+import { lineHeightPt, type TextSetter, type TextStyle } from "./text-lines.ts";
 
 /**
  * The width of each column of a table on paper, and the letter size: the largest that needs no broken words and keeps rows low.
@@ -9,14 +9,50 @@ import type { TextSetter, TextStyle } from "./text-lines.ts";
 export function columnWidths(table: Table, text: TextSetter, widthPt: number): ColumnWidths {
   const columns = measured(table, text);
   const whole = sizes.filter((size) => minimumPt(columns, size) <= widthPt);
-  const roomy = (size: number) => wishedPt(columns, size) <= crammedFrom * widthPt;
-  const sizePt = whole.find(roomy) ?? whole.at(-1) ?? sizes.at(-1)!;
+  const usual = whole.filter((size) => size >= smallestUsual);
+  const most = columns.some(({ pen }) => pen) ? crammedWithPen : crammedFrom;
+  const roomy = (size: number) => wishedPt(columns, size) <= most * widthPt;
+  const fitting = usual.find(roomy) ?? usual.at(-1);
+  const sizePt = fitting
+    ? lowest(
+        table,
+        text,
+        usual.filter((size) => size <= fitting),
+      )
+    : (whole[0] ?? sizes.at(-1)!);
   return {
     sizePt,
     widths: shared(columns, sizePt, widthPt),
-    crammed: whole.length === 0 || !roomy(sizes[0]!),
+    crammed: usual.length === 0 || !roomy(sizes[0]!),
   };
+
+  /** A smaller size only for a long table, and only if it saves much of its height. */
+  function lowest(of: Table, setter: TextSetter, [first, ...smaller]: readonly number[]): number {
+    if (of.rows.length < longTable) return first!;
+    const heights = new Map([first!, ...smaller].map((size) => [size, heightPt(of, setter, size)]));
+    const best = smaller.reduce(
+      (one, other) => (heights.get(other)! < heights.get(one)! ? other : one),
+      first!,
+    );
+    return heights.get(best)! < worthIt * heights.get(first!)! ? best : first!;
+  }
+
+  function heightPt({ rows }: Table, setter: TextSetter, size: number): number {
+    const widths = shared(columns, size, widthPt);
+    const style: TextStyle = { bold: false, sizePt: size };
+    return rows.reduce((sum, row) => {
+      const lines = row.map(
+        (cell, index) => setter.lines(cellText(cell), style, innerPt(widths[index]!)).length,
+      );
+      return sum + Math.max(...lines) * lineHeightPt(style) + 2 * padding.y;
+    }, 0);
+  }
 }
+
+/** From this many rows on, a table is longer than a page. */
+const longTable = 20;
+/** Fraction of the height that a smaller size must reach. */
+const worthIt = 0.85;
 
 export interface ColumnWidths {
   readonly sizePt: number;
@@ -33,14 +69,17 @@ export const padding = { x: 4.5, y: 2.4 };
 
 export const innerPt = (widthPt: number) => widthPt - 2 * padding.x;
 
-/** Letter sizes, pt. */
-const sizes = [8, 7.5, 7, 6.5];
+/** Letter sizes, pt. The last two only keep words whole. */
+const sizes = [8, 7.5, 7, 6.5, 6, 5.5];
+const smallestUsual = 6.5;
 
 /** How many page widths the columns may wish for before their rows grow tall. */
 const crammedFrom = 1.3;
+/** Rows for handwriting are high anyway. */
+const crammedWithPen = 1.6;
 
 /** Minimum width of a column for handwriting, pt: common practice, no source. */
-const penColumnPt = 62;
+const penColumnPt = 52;
 
 /** Widths at a size of 1 pt: `least` without breaking text that should stay whole, `best` without any second line. */
 interface MeasuredColumn {
@@ -61,8 +100,12 @@ function measured({ columns, rows }: Table, text: TextSetter): MeasuredColumn[] 
       const cell = cellText(row[index] ?? null);
       const whole = text.widthPt(cell, regular);
       best = Math.max(best, whole);
-      // A number is not broken. Among words, a very long one does not set the minimum width.
-      least = Math.max(least, align === "end" ? whole : Math.min(text.widestWordPt(cell, regular), longWord));
+      // A number is not broken. A long word with marks in it may go on behind one of them.
+      const word = Math.max(
+        Math.min(text.widestWordPt(cell, regular), longWord),
+        Math.min(text.widestPiecePt(cell, regular), endlessWord),
+      );
+      least = Math.max(least, align === "end" ? whole : word);
     }
     return { least, best, title: text.widthPt(title, bold), pen: toFillIn === true };
   });
@@ -70,6 +113,8 @@ function measured({ columns, rows }: Table, text: TextSetter): MeasuredColumn[] 
 
 /** In multiples of the letter size. */
 const longWord = 11;
+/** No language has longer ones; only these are broken anywhere. */
+const endlessWord = 30;
 const sentence = 18;
 
 function minimumPt(columns: readonly MeasuredColumn[], sizePt: number): number {

@@ -1,27 +1,31 @@
 import { drawSvg, naturalPtPerPx, type SvgPicture } from "./draw-svg.ts";
 import type { Orientation, PageSize } from "./page-size.ts";
 import { areaOf, type Pages } from "./pages.ts";
-import { artifact } from "./pdf-file.ts";
+import { artifact, marked } from "./pdf-file.ts";
 import { lineHeightPt, type TextStyle } from "./text-lines.ts";
 
 /**
  * The layout for repeating a figure in readable parts, if its letters had to be made too small. Each part is on a page of its
  * own, with a strip of its neighbours at its edges, on as few pages as possible. Undefined if the figure is readable as it is.
+ *
+ * @param headPt the height that headings take on the first of these pages
  */
 export function enlargement(
   { widthPx, heightPx }: SvgPicture,
   ptPerPx: number,
   size: PageSize,
+  headPt = 0,
 ): Enlargement | undefined {
   if (ptPerPx >= readable.already) return undefined;
   const ways = (["landscape", "portrait"] as const).flatMap((orientation) => {
     const { width, top, bottom } = areaOf(size, orientation);
-    const height = bottom - top - captionPt;
+    const height = bottom - top - captionPt - headPt;
     return grids.map(({ columns, rows }): Enlargement => {
       const across = columns * width - (columns - 1) * overlapPt;
       const down = rows * height - (rows - 1) * overlapPt;
       return {
         orientation,
+        headPt,
         columns,
         rows,
         ptPerPx: Math.min(naturalPtPerPx, across / widthPx, down / heightPx),
@@ -35,6 +39,7 @@ export function enlargement(
 }
 
 export interface Enlargement {
+  readonly headPt: number;
   readonly orientation: Orientation;
   readonly columns: number;
   readonly rows: number;
@@ -43,29 +48,43 @@ export interface Enlargement {
 
 export const sheets = ({ columns, rows }: Enlargement) => columns * rows;
 
-/** Draws the parts, row by row. They are artifacts for a screen reader. */
+/**
+ * Draws the parts, row by row, each on a page of its own. If the figure is on no page before, the first part is on this page, and is
+ * the figure's `element` for a screen reader; the others are artifacts.
+ */
 export function placeEnlarged(
   pages: Pages,
   picture: SvgPicture,
-  { way, caption }: { readonly way: Enlargement; readonly caption: string },
+  {
+    way,
+    caption,
+    element,
+  }: {
+    readonly way: Enlargement;
+    readonly caption: string;
+    readonly element?: PDFKit.PDFStructureElement;
+  },
 ): void {
   const { pdf, text } = pages;
-  const { orientation, columns, rows, ptPerPx } = way;
+  const { orientation, headPt, columns, rows, ptPerPx } = way;
   for (let part = 0; part < sheets(way); part++) {
-    pages.newPage(orientation);
-    const { left, top, width } = pages.area;
-    const height = pages.fullPt - captionPt;
+    if (part > 0 || !element) pages.newPage(orientation);
+    const { left, width } = pages.area;
+    const top = pages.y;
+    const height = pages.fullPt - captionPt - headPt;
     const [column, row] = [part % columns, Math.floor(part / columns)];
     const x = left - column * (width - overlapPt);
     const y = top - row * (height - overlapPt);
-    artifact(pdf, () => {
+    const draw = () => {
       pdf.doc.save().rect(left, top, width, height).clip();
       drawSvg(pdf, picture, { x, y, ptPerPx });
       pdf.doc.restore();
       const place = `part ${part + 1} of ${sheets(way)}${rows > 1 ? `: row ${row + 1}, column ${column + 1}` : ""}`;
       const [line = ""] = text.lines(`${place}, enlarged. ${caption}`, small, width);
       text.draw(line, small, { x: left, y: top + height + 4 });
-    });
+    };
+    if (part === 0 && element) marked(pdf, { element, tag: "Figure" }, draw);
+    else artifact(pdf, draw);
     pages.y = pages.area.bottom;
   }
 }

@@ -3,7 +3,7 @@ import { drawDiagram } from "../../library/documents/diagram/draw-diagram.ts";
 import type { View } from "../../library/documents/diagram/drawing.ts";
 import type { LayOut } from "../../library/documents/diagram/graph.ts";
 import { shownNumbers } from "../../library/documents/diagram/shown-numbers.ts";
-import type { ReportFinding, ReportInput } from "../../library/documents/report/chapter.ts";
+import type { ReportEdition, ReportFinding, ReportInput } from "../../library/documents/report/chapter.ts";
 import { reportContent } from "../../library/documents/report/report.ts";
 import type { ReportContent } from "../../library/documents/report/report-content.ts";
 import { reportHtml } from "../../library/documents/report/report-html.ts";
@@ -40,6 +40,7 @@ export interface AskedReport extends ReportedPlan {
 }
 
 interface ReportedPlan {
+  readonly edition: ReportEdition;
   readonly plan: CheckedPlan;
   readonly workspace: Pick<Workspace, "read">;
   readonly layOut: LayOut;
@@ -58,7 +59,7 @@ export function reportKind(path: string): AskedReport["kind"] | undefined {
   return ending?.toLowerCase() as AskedReport["kind"] | undefined;
 }
 
-async function reportInput({ plan, workspace, layOut, signal }: ReportedPlan): Promise<ReportInput> {
+async function reportInput({ edition, plan, workspace, layOut, signal }: ReportedPlan): Promise<ReportInput> {
   const { judgement, root } = plan;
   const { numbered, kept } = numberedWires(plan, workspace);
   const file = nameOf(root, root);
@@ -72,12 +73,13 @@ async function reportInput({ plan, workspace, layOut, signal }: ReportedPlan): P
     };
   });
   const drawings: ReportInput["drawings"][number][] = [];
-  for (const view of ["one-line", "wiring"] satisfies View[]) {
+  for (const view of viewsOf[edition]) {
     const options = { view, medium: "paper", title: file, numbers: shownNumbers(numbered) } as const;
     drawings.push({ view, outcome: await drawDiagram(judgement, options, layOut) });
     signal?.throwIfAborted();
   }
   return {
+    edition,
     madeBy: `Loomwright ${version}`,
     file,
     judgement,
@@ -87,6 +89,12 @@ async function reportInput({ plan, workspace, layOut, signal }: ReportedPlan): P
     notices: kept.problems.map(({ line, text }) => `Wire numbers, line ${line}: ${text}`),
   };
 }
+
+/** At the bench, a conductor is looked up by its ends. */
+const viewsOf: Readonly<Record<ReportEdition, readonly View[]>> = {
+  inspector: ["one-line", "wiring"],
+  bench: ["wiring"],
+};
 
 /** "power.ts:14", relative to the folder of the root. */
 function lineInWords({ uri, start }: SourceRange, root: string, workspace: Pick<Workspace, "read">): string {

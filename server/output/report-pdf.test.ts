@@ -146,7 +146,7 @@ describe("pages", () => {
   );
 
   test("each has its number of how many, and from the second on the title", async () => {
-    const { pages } = await read([{ kind: "table", table: wires(120) }]);
+    const { pages } = await read([{ kind: "table", table: wires(200) }]);
     expect(pages.length).toBeGreaterThan(3);
     pages.forEach((page, index) => {
       expect(footOf(page)).toContain(`page ${index + 1} of ${pages.length}`);
@@ -169,14 +169,14 @@ describe("pages", () => {
 
 describe("tables", () => {
   test("the head is on every page that the table goes on to, and is read aloud once", async () => {
-    const { pages } = await read([{ kind: "table", table: wires(150) }]);
+    const { pages } = await read([{ kind: "table", table: wires(200) }]);
     expect(pages.length).toBeGreaterThan(3);
     for (const { texts } of pages) {
       const titles = texts.map(({ text }) => text);
       for (const title of ["No.", "From", "To", "Size"]) expect(titles).toContain(title);
     }
     // The head, and each row: a table that continues over pages is one table.
-    expect(pages[0]!.elements).toMatchObject({ Table: 1, TH: 6, TR: 151, TD: 900 });
+    expect(pages[0]!.elements).toMatchObject({ Table: 1, TH: 6, TR: 201, TD: 1200 });
   });
 
   test("a row is not split, unless it is higher than a page; then nothing of it is lost", async () => {

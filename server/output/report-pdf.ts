@@ -43,10 +43,10 @@ export async function reportPdf(
     for (const block of group) pieces.push(pieceOnPaper(block, { pages, contents, above: [...pieces] }));
     // Without a heading, a text stays on the page of its context, and a text that introduces a table goes to the table's page.
     const asBefore = first!.kind === "heading" || onNewPage ? lying : pages.orientation;
-    const wide = [group.at(-1)!, ...introduced(all, index)].some((block) =>
-      pieceOnPaper(block, { pages, contents, above: [] }).needsLandscape?.(page),
+    const needed = [group.at(-1)!, ...introduced(all, index)].map((block) =>
+      pieceOnPaper(block, { pages, contents, above: pieces.slice(0, -1) }).needs?.(page),
     );
-    const next = wide ? "landscape" : asBefore;
+    const next = needed.find(Boolean) ?? asBefore;
     if (onNewPage || next !== pages.orientation) pages.newPage(next);
     onNewPage = false;
     const together = pieces.reduce((sum, piece) => sum + piece.leadPt(), 0);

@@ -2,7 +2,7 @@ import { type Block, inOneLine } from "../../library/documents/report/report-con
 import { boxedLines, type Frame } from "./boxed-lines.ts";
 import { drawSvg, naturalPtPerPx } from "./draw-svg.ts";
 import { enlargement, placeEnlarged, sheets } from "./enlarged-figure.ts";
-import type { PageSize } from "./page-size.ts";
+import type { Orientation, PageSize } from "./page-size.ts";
 import { areaOf, type Pages } from "./pages.ts";
 import { artifact, marked, structure } from "./pdf-file.ts";
 import { type ContentsEntry, pageCount } from "./report-frame.ts";
@@ -13,8 +13,8 @@ import { lineHeightPt, type TextStyle } from "./text-lines.ts";
 export interface Piece {
   /** The height that must fit on the page where it begins, in the current orientation, pt. */
   leadPt(): number;
-  /** Whether it needs a landscape page. If left out, it has the orientation of its surroundings. */
-  needsLandscape?(page: PageSize): boolean;
+  /** The page that it needs. Undefined: it has the orientation of its surroundings. */
+  needs?(page: PageSize): Orientation | undefined;
   place(breathe: () => Promise<void>): void | Promise<void>;
 }
 
@@ -232,13 +232,18 @@ function table({ table: content }: Extract<Block, { kind: "table" }>, pages: Pag
     content.title === ""
       ? 0
       : pages.text.lines(content.title, strong, pages.area.width).length * lineHeightPt(strong) + 3;
+  const aboveLines = () =>
+    content.above === undefined ? [] : pages.text.lines(content.above, small, pages.area.width);
+  const leadPt = () =>
+    Math.min(captionPt() + aboveLines().length * lineHeightPt(small) + here().leadPt, pages.fullPt / 2);
   return {
-    needsLandscape: (page) => at(areaOf(page, "portrait").width).crammed,
-    leadPt: () => Math.min(captionPt() + here().leadPt, pages.fullPt / 2),
+    needs: (page) => (at(areaOf(page, "portrait").width).crammed ? "landscape" : undefined),
+    leadPt,
     async place(breathe) {
       const onPaper = here();
-      pages.makeRoom(Math.min(captionPt() + onPaper.leadPt, pages.fullPt / 2));
+      pages.makeRoom(leadPt());
       if (content.title !== "") pages.paragraph(content.title, strong);
+      if (content.above !== undefined) pages.paragraph(content.above, small);
       pages.skip(3);
       const noteLines = content.notes.flatMap((note) => pages.text.lines(note, small, pages.area.width));
       await onPaper.place(pages, breathe, 4 + noteLines.length * lineHeightPt(small) + content.notes.length);
@@ -266,21 +271,37 @@ function figure(block: Extract<Block, { kind: "figure" }>, { pages, above }: Whe
     const free = scaleIn(pages.area, pages.freePt);
     return free >= 0.9 * whole ? free : whole;
   };
+  /** For a figure that is only shown if it can be read: its parts, if it takes several. */
+  const parts = () => {
+    if (!block.onlyReadable) return undefined;
+    const scales = (["portrait", "landscape"] as const).map((one) => scaleIn(areaOf(pages.size, one)));
+    return enlargement(block, Math.max(...scales), pages.size, total(above.map((piece) => piece.leadPt())));
+  };
   return {
-    needsLandscape: (page) => scaleIn(areaOf(page, "landscape")) > 1.15 * scaleIn(areaOf(page, "portrait")),
-    leadPt: () => heightPx * scaleHere() + captionPt(pages.area.width),
+    needs: (page) =>
+      parts()?.orientation ??
+      (scaleIn(areaOf(page, "landscape")) > 1.15 * scaleIn(areaOf(page, "portrait"))
+        ? "landscape"
+        : undefined),
+    leadPt: () => (parts() ? 0 : heightPx * scaleHere() + captionPt(pages.area.width)),
     place() {
       const { pdf } = pages;
       const { left, width } = pages.area;
+      const asParts = parts();
+      if (asParts) {
+        const element = structure(pdf, pdf.root, "Figure", { alt: pdf.drawable(description) });
+        placeEnlarged(pages, block, { way: asParts, caption, element });
+        return;
+      }
       const freePt = pages.freePt - captionPt(width);
       const ptPerPx = Math.min(naturalPtPerPx, width / widthPx, freePt / heightPx);
+      const way = enlargement(block, ptPerPx, pages.size);
       const element = structure(pdf, pdf.root, "Figure", { alt: pdf.drawable(description) });
       const x = left + (width - widthPx * ptPerPx) / 2;
       marked(pdf, { element, tag: "Figure" }, () => drawSvg(pdf, block, { x, y: pages.y, ptPerPx }));
       pages.y += heightPx * ptPerPx;
       pages.skip(4);
       if (caption !== "") pages.paragraph(caption, small, { tag: "Caption" });
-      const way = enlargement(block, ptPerPx, pages.size);
       if (way) {
         const next = sheets(way) === 1 ? "the next page" : `the next ${sheets(way)} pages`;
         artifact(pdf, () => pages.text.draw(`Shown larger on ${next}.`, small, { x: left, y: pages.y }));

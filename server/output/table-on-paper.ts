@@ -123,7 +123,7 @@ type CellLines = readonly (readonly string[])[];
 const mostInOnePiece = 0.5;
 
 /** Rows for handwriting are as high as a pen needs: common practice, no source. */
-const penPt = 22;
+const penPt = 18;
 
 function drawBox(
   { pdf, area, y }: Pages,

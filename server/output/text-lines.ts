@@ -28,7 +28,8 @@ export function textSetter({ doc, drawable }: Pdf) {
    * The text on lines no wider than this, broken at spaces; a longer word after its marks ("house.bus/") or, if even that is not
    * enough, anywhere. An empty text is one empty line.
    */
-  function lines(text: string, style: TextStyle, roomPt: number): string[] {
+  function lines(text: string, style: TextStyle, widthPtOfRoom: number): string[] {
+    const roomPt = widthPtOfRoom + dustPt;
     const found: string[] = [];
     const space = widthPt(" ", style);
     let line = "";
@@ -78,6 +79,16 @@ export function textSetter({ doc, drawable }: Pdf) {
     );
   }
 
+  /** Width of the widest piece between spaces and marks, pt: narrower, and a word breaks in its middle. */
+  function widestPiecePt(text: string, style: TextStyle): number {
+    return Math.max(
+      ...drawable(text)
+        .split(breaks)
+        .flatMap((word) => word.split(breaksBehind))
+        .map((piece) => widthPt(piece.trimEnd(), style)),
+    );
+  }
+
   /** Draws one line with its upper left corner here; without breaking or cutting it. */
   function draw(line: string, style: TextStyle, at: { readonly x: number; readonly y: number }): void {
     if (line === "") return;
@@ -87,10 +98,13 @@ export function textSetter({ doc, drawable }: Pdf) {
     doc.text(line, at.x, at.y + above, { lineBreak: false });
   }
 
-  return { widthPt, lines, widestWordPt, draw };
+  return { widthPt, lines, widestWordPt, widestPiecePt, draw };
 }
 
 export type TextSetter = ReturnType<typeof textSetter>;
+
+/** A column as wide as its widest word, less the rounding of sums, holds that word. */
+const dustPt = 0.01;
 
 /** Spaces, except the one between a number and its unit: "14 AWG", "2.1 mm²", "30 °C". */
 const breaks =

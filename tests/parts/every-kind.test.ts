@@ -307,6 +307,7 @@ function ratingRows(judgement: Judgement) {
   const { rows } = ratingsTable(judgement.network!, {
     ...context,
     madeBy: "",
+    edition: "inspector",
     file: "",
     sources: createSourceList(),
   });

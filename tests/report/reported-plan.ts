@@ -1,4 +1,5 @@
 import { layOut } from "../../library/documents/diagram/lay-out.ts";
+import type { ReportEdition } from "../../library/documents/report/chapter.ts";
 import { type Block, inOneLine, type ReportContent } from "../../library/documents/report/report-content.ts";
 import type { Table } from "../../library/documents/table.ts";
 import type { CheckedPlan } from "../../server/evaluate/checked-plan.ts";
@@ -7,20 +8,27 @@ import type { Workspace } from "../../server/evaluate/workspace.ts";
 import { planReportContent } from "../../server/output/plan-report.ts";
 
 /** The report of a plan given as text, or as several files with the root `plan.ts`. */
-export async function reported(files: string | Readonly<Record<string, string>>): Promise<ReportContent> {
+export async function reported(
+  files: string | Readonly<Record<string, string>>,
+  edition: ReportEdition = "inspector",
+): Promise<ReportContent> {
   const workspace = inMemory(typeof files === "string" ? { "plan.ts": files } : files);
   const checker = createChecker(workspace);
   try {
     const plan = await checker.check(uriOf("plan.ts"));
     if (plan.state !== "checked") throw new Error(`half typed: ${plan.unfinished.text}`);
-    return await reportedOf(plan, workspace);
+    return await reportedOf(plan, workspace, edition);
   } finally {
     await checker.dispose();
   }
 }
 
-export function reportedOf(plan: CheckedPlan, workspace: Pick<Workspace, "read">): Promise<ReportContent> {
-  return planReportContent({ plan, workspace, layOut });
+export function reportedOf(
+  plan: CheckedPlan,
+  workspace: Pick<Workspace, "read">,
+  edition: ReportEdition = "inspector",
+): Promise<ReportContent> {
+  return planReportContent({ edition, plan, workspace, layOut });
 }
 
 /** Every readable text in a report, a line each. */
@@ -44,6 +52,7 @@ export function wordsOfBlock(block: Block): readonly string[] {
       return [
         block.table.title,
         ...block.table.columns.map(({ title }) => title),
+        ...(block.table.above === undefined ? [] : [block.table.above]),
         ...rowsOf(block.table),
         ...block.table.notes,
       ];

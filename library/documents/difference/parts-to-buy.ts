@@ -2,6 +2,7 @@ import type { Judgement } from "../../judge.ts";
 import { metresPerFoot } from "../../rules/wording/property-paths.ts";
 import { cutList, spoolList } from "../schedules/cut-list.ts";
 import { devicesOf } from "../schedules/devices.ts";
+import type { LengthUnit } from "../schedules/lengths.ts";
 import { partsList } from "../schedules/parts-list.ts";
 import { numberWires } from "../schedules/wire-numbers.ts";
 import { readWireNumbers } from "../schedules/wire-numbers-file.ts";
@@ -12,7 +13,7 @@ import type { Table } from "../table.ts";
 export interface PurchaseChange {
   /** Not yet fit to be shown: colours and some names are words of the plan. */
   readonly what: string;
-  /** Pieces, or a length as it is cut: in feet of AWG sizes, in metres of metric ones. */
+  /** Pieces, or a length as it is cut, in the unit of the later plan. */
   readonly unit: "pieces" | "ft" | "m";
   readonly before: number;
   readonly after: number;
@@ -28,7 +29,8 @@ export function purchaseChanges(
   after: Judgement,
   renamed: ReadonlyMap<string, string>,
 ): PurchaseChange[] {
-  const [old, now] = [purchases(before, renamed), purchases(after, new Map())];
+  const { lengthUnit = "m" } = wiresOf(after)[0] ?? wiresOf(before)[0] ?? {};
+  const [old, now] = [purchases(before, renamed, lengthUnit), purchases(after, new Map(), lengthUnit)];
   return [...new Set([...now.keys(), ...old.keys()])]
     .map((what): PurchaseChange & Pick<Purchase, "place"> => {
       const [one, other] = [old.get(what), now.get(what)];
@@ -50,7 +52,11 @@ interface Purchase {
 /** Lengths are cut in whole inches and centimetres; less than this is the last digit of a sum. */
 const leastAmount = 1e-6;
 
-function purchases(plan: Judgement, renamed: ReadonlyMap<string, string>): ReadonlyMap<string, Purchase> {
+function purchases(
+  plan: Judgement,
+  renamed: ReadonlyMap<string, string>,
+  lengthUnit: LengthUnit,
+): ReadonlyMap<string, Purchase> {
   const { bench } = plan.model.build;
   const { wires } = numberWires(wiresOf(plan), readWireNumbers(undefined));
   const found = new Map<string, Purchase>();
@@ -61,9 +67,8 @@ function purchases(plan: Judgement, renamed: ReadonlyMap<string, string>): Reado
   };
   for (const row of rowsOf(cutList(wires, bench))) {
     const lengthM = row.amount("lengthM");
-    const inFeet = row.text("size").endsWith("AWG");
     const what = `wire, ${row.texts("size", "colour", "insulation")}`;
-    add(what, 0, inFeet ? "ft" : "m", inFeet ? lengthM / metresPerFoot : lengthM);
+    add(what, 0, lengthUnit, lengthUnit === "ft" ? lengthM / metresPerFoot : lengthM);
   }
   for (const row of rowsOf(spoolList(wires, bench)))
     add(`spool, ${row.texts("size", "colour", "insulation", "spool")}`, 1, "pieces", 1);

@@ -1,11 +1,13 @@
 import { type BenchSettings, defaultBench } from "../../model/bench-settings.ts";
-import { formatExact, withUnit } from "../../rules/wording/format-number.ts";
+import { formatExact } from "../../rules/wording/format-number.ts";
+import { endSlackInWords, type LengthUnit, lengthUnitOf } from "../schedules/lengths.ts";
 import { tableOf, words } from "../table-of.ts";
 import { type Assumption, knownBy } from "./assumption.ts";
 import { assumptionsOfParts } from "./assumptions-of-parts.ts";
 import { assumptionsOfRuns } from "./assumptions-of-runs.ts";
 import { tableBlock } from "./cells.ts";
 import type { Chapter, ReportContext } from "./chapter.ts";
+import { everyRun } from "./every-run.ts";
 
 /** Every default taken, and how it is known. */
 export function assumptionsChapter(context: ReportContext): Chapter {
@@ -35,12 +37,18 @@ export function assumptionsChapter(context: ReportContext): Chapter {
       ...(network
         ? tableBlock(table("parts", "Parts and scenarios", assumptionsOfParts(network.network)))
         : []),
-      ...tableBlock(table("bench", "Cutting and buying", assumptionsAtBench(model.build.bench))),
+      ...tableBlock(
+        table(
+          "bench",
+          "Cutting and buying",
+          assumptionsAtBench(model.build.bench, lengthUnitOf(everyRun(judgement))),
+        ),
+      ),
     ],
   };
 }
 
-function assumptionsAtBench(bench: BenchSettings): readonly Assumption[] {
+function assumptionsAtBench(bench: BenchSettings, unit: LengthUnit): readonly Assumption[] {
   const setting = <Name extends keyof BenchSettings>(
     name: Name,
     what: string,
@@ -59,7 +67,7 @@ function assumptionsAtBench(bench: BenchSettings): readonly Assumption[] {
       (percent) => `${formatExact(percent)} % of its length`,
     ),
     setting("endSlackM", "Slack at each end, for stripping and terminating", (metres) =>
-      withUnit(metres, "m"),
+      endSlackInWords(metres, unit),
     ),
     setting("positiveColour", "Colour of positive conductors that name none", (colour) => colour),
     setting("negativeColour", "Colour of negative conductors that name none", (colour) => colour),

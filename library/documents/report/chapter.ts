@@ -5,8 +5,16 @@ import type { Table } from "../table.ts";
 import type { Block } from "./report-content.ts";
 import type { SourceList } from "./sources.ts";
 
+/**
+ * `bench`: the drawing, the wire schedule, the fuse map and the checks before first power, for the builder's hands. `inspector`:
+ * everything.
+ */
+export const reportEditions = ["inspector", "bench"] as const;
+export type ReportEdition = (typeof reportEditions)[number];
+
 /** The input of a report. Everything in it belongs to one text of one plan. */
 export interface ReportInput {
+  readonly edition: ReportEdition;
   /** "Loomwright 0.1.0" */
   readonly madeBy: string;
   /** The plan's root as people name it: "bus.ts". */

@@ -73,7 +73,7 @@ function findingBlock(
   const cited = rules.find(({ id }) => id === rule)?.sources ?? [];
   return {
     kind: "finding",
-    ...inWords(finding),
+    ...findingInWords(finding),
     ...(accepted === undefined ? {} : { accepted }),
     // Up to two documents are cited in full; for more, the list of sources gives them.
     source:
@@ -84,13 +84,20 @@ function findingBlock(
     ...(following.length > 0 && {
       following: {
         title: `${counted(following.length, "finding")} ${following.length === 1 ? "follows" : "follow"} from it:`,
-        findings: following.map(inWords),
+        findings: following.map(findingInWords),
       },
     }),
   };
 }
 
-function inWords({ number, severity, rule, subjects, message, place }: NumberedFinding): FindingInWords {
+export function findingInWords({
+  number,
+  severity,
+  rule,
+  subjects,
+  message,
+  place,
+}: NumberedFinding): FindingInWords {
   return { number, severity, rule, subject: listInWords(subjects, subjects.length), message, place };
 }
 

@@ -55,6 +55,8 @@ export type Block =
       readonly caption: string;
       /** For those who cannot see it. */
       readonly description: string;
+      /** On paper, a drawing that is too large to be read on one page is only shown in parts, without the whole before them. */
+      readonly onlyReadable?: true;
     }
   | (FindingInWords & {
       readonly kind: "finding";

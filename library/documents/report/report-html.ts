@@ -18,7 +18,7 @@ export function reportHtml(content: ReportContent): string {
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'"/>
 <meta name="viewport" content="width=device-width, initial-scale=1"/>
 <meta name="generator" content="${xmlText(madeBy)}"/>
-<meta name="color-scheme" content="light"/>
+<meta name="color-scheme" content="light dark"/>
 <title>${xmlText(title)}: report</title>
 <style>
 ${reportStyle({ title, madeBy })}</style>
@@ -141,7 +141,8 @@ class Setter {
     );
     const rows = table.rows.map((row) => this.row(table, row));
     const notes = table.notes.map((note) => `<p class="note">${xmlText(note)}</p>\n`).join("");
-    return `<div class="table-frame" role="group" aria-labelledby="${id}" tabindex="0">
+    const above = table.above === undefined ? "" : `<p class="note above">${xmlText(table.above)}</p>\n`;
+    return `${above}<div class="table-frame" role="group" aria-labelledby="${id}" tabindex="0">
 <table${table.columns.length > manyColumns ? ' class="many-columns"' : ""}>
 <caption id="${id}">${xmlText(table.title)}</caption>
 <thead><tr>${head.join("")}</tr></thead>

@@ -1,10 +1,11 @@
 /**
- * The look of a report, on a screen and on paper. The inks are for white paper; colour alone carries no meaning. Sizes on paper
+ * The look of a report, on a screen in both colour schemes and on paper. Colour alone carries no meaning. Sizes on paper
  * are in points: a page printed from the browser and the PDF look alike.
  */
 export function reportStyle({ title, madeBy }: { readonly title: string; readonly madeBy: string }): string {
   return `${common}
 @media screen {${screen}}
+@media screen and (prefers-color-scheme: dark) {${dark}}
 @media print {${print}}
 @page { size: auto; margin: 16mm 15mm 18mm;
   @bottom-left { content: ${cssString(title)}; ${running} }
@@ -25,7 +26,7 @@ export function cssString(text: string): string {
   return `"${safe.join("")}"`;
 }
 
-const common = `:root { color-scheme: light; --ink: #161616; --faint: #555; --line: #9a9a9a; --rule: #161616; --paper: #fff; }
+const common = `:root { color-scheme: light; --ink: #161616; --faint: #555; --line: #9a9a9a; --rule: #161616; --paper: #fff; --focus: #1b4a75; }
 * { box-sizing: border-box; }
 html { -webkit-text-size-adjust: 100%; }
 body { margin: 0 auto; color: var(--ink); background: var(--paper); font-family: "DejaVu Sans", Verdana, sans-serif; line-height: 1.5; font-variant-numeric: tabular-nums lining-nums; overflow-wrap: break-word; }
@@ -59,7 +60,9 @@ tbody tr:last-child > * { border-bottom: 1.2px solid var(--rule); }
 .pen { min-width: 6.5em; border-left: 0.6px solid var(--line); border-right: 0.6px solid var(--line); }
 tbody .pen { height: 2.2em; }
 .note { font-size: 0.85em; color: var(--faint); margin: 0.4em 0 0; max-width: 72em; break-before: avoid; }
+.above { margin: 1.4em 0 0; }
 .table-frame { margin-top: 1.4em; }
+.above + .table-frame { margin-top: 0.6em; }
 .table-frame + .notice, .note + .notice { margin-top: 1.8em; }
 .facts > div { display: grid; grid-template-columns: minmax(9em, 16em) 1fr; gap: 0 1.4em; padding: 0.35em 0; border-bottom: 0.6px solid var(--line); }
 dt { color: var(--faint); }
@@ -82,18 +85,27 @@ dl.small { font-size: 0.85em; margin: 0; }
 dl.small > div { display: grid; grid-template-columns: 9.5em 1fr; gap: 0 1em; }
 figure { margin: 0 0 1.6em; }
 figcaption { margin-top: 0.6em; font-weight: 700; }
-.drawing svg { display: block; }
+.drawing svg { display: block; max-width: 100%; height: auto; margin: 0 auto; }
 details { margin-top: 0.4em; font-size: 0.85em; color: var(--faint); }
 footer { border-top: 1.2px solid var(--rule); color: var(--faint); font-size: 0.85em; padding-top: 0.6em; }`;
 
 const screen = `
 body { max-width: 84em; padding: 2.5em 2.5em 3em; font-size: 0.9375rem; }
-.table-frame, .drawing { overflow-x: auto; }
+.table-frame { overflow-x: auto; }
 table { font-size: 0.875em; }
-.drawing { border: 1px solid var(--line); padding: 0.5em; }
-.table-frame:focus-visible, .drawing:focus-visible, a:focus-visible, summary:focus-visible { outline: 2px solid #1b4a75; outline-offset: 2px; }
+.drawing { border: 1px solid var(--line); padding: 0.5em; background: #fff; }
+.table-frame:focus-visible, .drawing:focus-visible, a:focus-visible, summary:focus-visible { outline: 2px solid var(--focus); outline-offset: 2px; }
 .many-columns td:not(.end):not(:first-child) { min-width: 6em; }
 @media (max-width: 40em) { body { padding: 1.2em; } nav ol { columns: 1; } .facts > div, dl.small > div { grid-template-columns: 1fr; } }
+`;
+
+/** The drawing keeps its white sheet: its inks are for paper. */
+const dark = `
+:root { color-scheme: dark; --ink: #e8e8e8; --faint: #b4b4b4; --line: #6e6e6e; --rule: #e8e8e8; --paper: #161616; --focus: #8fc1f0; }
+.error { --mark: #ff9d92; }
+.warning { --mark: #f2ba66; }
+.info { --mark: #8fc1f0; }
+.hint { --mark: #b4b4b4; }
 `;
 
 const print = `
@@ -108,7 +120,7 @@ p { orphans: 3; widows: 3; }
 table { font-size: 7.5pt; }
 table.many-columns { font-size: 6.5pt; }
 .many-columns th, .many-columns td { padding: 0.28em 0.4em; }
-.drawing svg { max-width: 100%; width: auto; height: auto; margin: 0 auto; }
+.drawing svg { width: auto; }
 figure.landscape .drawing svg { max-height: 150mm; }
 figure.portrait .drawing svg { max-height: 225mm; }
 nav ol { columns: 3; max-width: none; }

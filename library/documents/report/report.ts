@@ -1,6 +1,7 @@
 import { assumptionsChapter } from "./assumptions.ts";
+import { beforeWorkChapter } from "./before-work.ts";
 import { cautionsChapter } from "./cautions.ts";
-import type { Chapter, ReportContext, ReportInput } from "./chapter.ts";
+import type { Chapter, ReportContext, ReportEdition, ReportInput } from "./chapter.ts";
 import { diagramsChapter } from "./diagrams.ts";
 import { acceptedChapter, findingsChapter } from "./findings.ts";
 import { limitsChapter } from "./limits.ts";
@@ -9,13 +10,13 @@ import { notCheckedChapter } from "./not-checked.ts";
 import { numberFindings } from "./numbered-findings.ts";
 import type { Block, ReportContent } from "./report-content.ts";
 import { runsChapter } from "./runs.ts";
-import { schedulesChapter } from "./schedules.ts";
+import { firstPowerChapter, schedulesChapter, wiresAndFusesChapter } from "./schedules.ts";
 import { createSourceList } from "./sources.ts";
 import { summaryChapter } from "./summary.ts";
 
 /**
- * Everything about a plan, for those who inspect, insure or continue the build: the checks with their limits, the findings, the
- * defaults, the items not checked. The same input gives the same content. Only for a plan that ran to its end: for any other, the
+ * A report of a plan. The inspector's edition has everything, for those who inspect, insure or continue the build: the checks with
+ * their limits, the findings, the defaults, the items not checked. The same input gives the same content. Only for a plan that ran to its end: for any other, the
  * only report is the reason why not.
  */
 export function reportContent(input: ReportInput): ReportContent {
@@ -24,8 +25,23 @@ export function reportContent(input: ReportInput): ReportContent {
     numbered: numberFindings(input.findings),
     sources: createSourceList(),
   };
-  // In reading order: sources get their numbers as they are cited, and their chapter comes after all that cite.
-  const chapters = [
+  const chapters = input.edition === "bench" ? benchChapters(context) : inspectorChapters(context);
+  return {
+    title: input.judgement.model.build.name ?? input.file,
+    subtitle: subtitles[input.edition],
+    madeBy: input.madeBy,
+    blocks: numberedBlocks(chapters),
+  };
+}
+
+const subtitles: Readonly<Record<ReportEdition, string>> = {
+  inspector: "Electrical plan: what was checked, what was found, what was not checked",
+  bench: "Electrical plan for the bench: drawing, wire schedule, fuse map, checks before first power",
+};
+
+/** In reading order: sources get their numbers as they are cited, and their chapter comes after all that cite. */
+function inspectorChapters(context: ReportContext): readonly Chapter[] {
+  return [
     summaryChapter(context),
     diagramsChapter(context),
     runsChapter(context),
@@ -38,12 +54,15 @@ export function reportContent(input: ReportInput): ReportContent {
     limitsChapter(context),
     cautionsChapter(),
   ];
-  return {
-    title: input.judgement.model.build.name ?? input.file,
-    subtitle: "Electrical plan: what was checked, what was found, what was not checked",
-    madeBy: input.madeBy,
-    blocks: numberedBlocks(chapters),
-  };
+}
+
+function benchChapters(context: ReportContext): readonly Chapter[] {
+  return [
+    beforeWorkChapter(context),
+    diagramsChapter(context),
+    wiresAndFusesChapter(context),
+    firstPowerChapter(context),
+  ];
 }
 
 function numberedBlocks(chapters: readonly Chapter[]): readonly Block[] {

@@ -1,18 +1,44 @@
+import type { Table } from "../table.ts";
+import { tableForPeople, withoutRepetition } from "../table-for-people.ts";
 import type { Chapter, ReportContext } from "./chapter.ts";
+import type { Block } from "./report-content.ts";
 
 /** The lists that the builder takes to the bench. */
-export function schedulesChapter({ schedules, notices }: ReportContext): Chapter {
-  const tables = schedules.filter(({ id, rows }) => rows.length > 0 && id !== labels);
+export function schedulesChapter(context: ReportContext): Chapter {
+  return listsChapter(context, { id: "schedules", title: "Schedules and lists" }, () => true);
+}
+
+/** The bench's edition has no lists for buying, and its checks are a chapter of their own. */
+export function wiresAndFusesChapter(context: ReportContext): Chapter {
+  return listsChapter(context, { id: "schedules", title: "Wires and fuses" }, (id) =>
+    ["wire-schedule", "fuse-map"].includes(id),
+  );
+}
+
+export function firstPowerChapter({ schedules }: ReportContext): Chapter {
+  const checks = schedules.filter(({ id }) => id.startsWith("first-power"));
   return {
-    id: "schedules",
-    title: "Schedules and lists",
-    orientation: "landscape",
+    id: "first-power",
+    title: "Checks before first power",
+    orientation: "portrait",
+    blocks: checks.map(listBlock),
+  };
+}
+
+function listsChapter(
+  { schedules, notices }: ReportContext,
+  { id, title }: Pick<Chapter, "id" | "title">,
+  isIn: (table: string) => boolean,
+): Chapter {
+  const tables = schedules.filter(({ id, rows }) => rows.length > 0 && id !== labels && isIn(id));
+  return {
+    ...{ id, title, orientation: "landscape" },
     blocks: [
       ...(notices.length > 0
         ? [{ kind: "notice", title: "Not as it was kept", lines: notices } as const]
         : []),
       ...(tables.length > 0
-        ? tables.map((table) => ({ kind: "table", table }) as const)
+        ? tables.map(listBlock)
         : [
             {
               kind: "paragraph",
@@ -21,6 +47,10 @@ export function schedulesChapter({ schedules, notices }: ReportContext): Chapter
           ]),
     ],
   };
+}
+
+function listBlock(table: Table): Block {
+  return { kind: "table", table: withoutRepetition(tableForPeople(table)) };
 }
 
 /** They are printed on sheets of their own; each text is in the wire schedule too. */

@@ -25,7 +25,7 @@ export function summaryChapter(context: ReportContext): Chapter {
     blocks: [
       ...notice,
       { kind: "paragraph", text: `${planningAid.join(" ")} ${howToRead}` },
-      { kind: "facts", facts: facts(context) },
+      { kind: "facts", facts: planFacts(context) },
       { kind: "table", table: checkedTable(context) },
     ],
   };
@@ -39,7 +39,8 @@ interface Fact {
   readonly value: string;
 }
 
-function facts({ file, revision, judgement, numbered }: ReportContext): readonly Fact[] {
+/** The plan in a few facts: its contents, its findings, and the figures nearest to their limits. */
+export function planFacts({ file, revision, judgement, numbered }: ReportContext): readonly Fact[] {
   const open = numbered.filter(({ accepted }) => accepted === undefined);
   return [
     { name: "Plan", value: file },

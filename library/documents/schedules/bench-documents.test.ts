@@ -3,6 +3,7 @@ import type { SolvedScenario } from "../../analysis/network-result.ts";
 import { judge } from "../../judge.ts";
 import { runExample } from "../../rules/page.tester.ts";
 import type { Table } from "../table.ts";
+import { tableForPeople, tableForPrograms, textOf } from "../table-for-people.ts";
 import { type BenchDocumentOptions, benchDocuments } from "./bench-documents.ts";
 import { numberWires } from "./wire-numbers.ts";
 import { readWireNumbers } from "./wire-numbers-file.ts";
@@ -122,9 +123,7 @@ describe("cut list and spools", () => {
     ]);
     expect(rows.find(({ colour }) => colour === "blue")).toMatchObject({ spool: "5 m", price: null });
     const notes = tableOf("spools").notes.join(" ");
-    expect(notes).toContain(
-      "usual lengths are taken: 5, 10, 25, 50, 100 m (mm²); common practice, no source",
-    );
+    expect(notes).toContain("usual lengths are taken: 5, 10, 25, 50, 100 m; common practice, no source");
     expect(notes).toMatch(/Sum of the prices stated in the plan: 12\.00 EUR; \d+ of \d+ lines have none/);
   });
   test("a piece that is longer than every spool is said", () => {
@@ -133,6 +132,39 @@ describe("cut list and spools", () => {
     expect(rows.find(({ spool }) => String(spool).startsWith("longer"))).toMatchObject({
       ...{ size: "2.5 mm²", colour: "red", cuts: "6: 33.10 m", leftM: null },
     });
+  });
+});
+
+describe("lengths are in the unit of the plan, whatever the sizes are", () => {
+  const hut = (length: string, size: string) =>
+    tablesOf(`
+      build({ name: "hut", insulationC: 90, endSlackMm: 50 });
+      circuit({ name: "lamp", load: 2, ${length}, ${size}, protect: 5 });`);
+  const shown = (tables: readonly Table[], id: string) =>
+    tableForPeople(tables.find((one) => one.id === id)!);
+
+  test.each([
+    ["oneWayFt: 10", "gauge: 14", "ft"],
+    ["oneWayFt: 10", "mm2: 2.5", "ft"],
+    ["oneWayM: 3", "mm2: 2.5", "m"],
+    ["oneWayM: 3", "gauge: 14", "m"],
+  ])("%s and %s: %s", (length, size, unit) => {
+    const other = unit === "ft" ? /\b(?:m|mm)\b(?!²)/ : /(?:\d |, )(?:ft|in)\b(?! all)|\binch/;
+    const tables = hut(length, size);
+    for (const id of ["wire-schedule", "cut-list", "spools"]) {
+      const { columns, notes, rows } = shown(tables, id);
+      const texts = [columns.map(({ title }) => title), rows.flat().map(textOf), notes].flat();
+      expect(texts.filter((text) => other.test(text))).toEqual([]);
+      expect(texts.join()).toMatch(unit === "ft" ? /\bft\b/ : /\bm\b/);
+    }
+    // Programs have metres in any plan.
+    expect(recordsOf(tables[0]!)[0]).toMatchObject({ lengthM: unit === "ft" ? 3.048 : 3 });
+  });
+
+  test("cut to whole inches in feet, to 10 mm in metres", () => {
+    // 10 ft are 120 in: 132 in with 10 % slack, and 2 × 50 mm (3.94 in) at the ends: 136 in.
+    expect(recordsOf(hut("oneWayFt: 10", "gauge: 14")[0]!)[0]).toMatchObject({ cutLengthFtIn: "11 ft 4 in" });
+    expect(recordsOf(hut("oneWayM: 3", "gauge: 14")[0]!)[0]).toMatchObject({ cutLengthM: 3.4 });
   });
 });
 
@@ -492,7 +524,8 @@ function tableOf(id: string): Table {
   return documents.find((table) => table.id === id)!;
 }
 
-function recordsOf({ columns, rows }: Table): Record<string, string | number | null>[] {
+function recordsOf(table: Table): Record<string, string | number | null>[] {
+  const { columns, rows } = tableForPrograms(table);
   return rows.map((row) =>
     Object.fromEntries(
       row.map((cell, index) => [

@@ -63,5 +63,5 @@ export interface BenchDocumentOptions {
 /** The suggestion of fewer sizes to buy, even if there is none. */
 export function fewerSizesInTable(found: FewerSizes | undefined): Table {
   const none = "No size can be spared without another finding, or the plan could not be read as a whole.";
-  return fewerSizesTable(found ?? { changes: [], notes: [none] });
+  return fewerSizesTable(found ?? { changes: [], notes: [none], lengthUnit: "m" });
 }

@@ -1,23 +1,23 @@
 import type { BenchSettings } from "../../model/bench-settings.ts";
-import type { Conductor } from "../../model/run.ts";
+import type { LengthUnit } from "./lengths.ts";
 
 /**
  * The length to cut for a conductor of a planned length, m: with the build's slack in percent of it and an allowance at both
- * ends, rounded up to the next whole 10 mm, for AWG sizes to the next whole inch. The slack is common practice, no source, unless
+ * ends, rounded up to the next whole 10 mm, in a plan in feet to the next whole inch. The slack is common practice, no source, unless
  * the build states it.
  */
 export function cutLengthM(
   lengthM: number,
-  { system }: Pick<Conductor, "system">,
+  unit: LengthUnit,
   { slackPercent, endSlackM }: Pick<BenchSettings, "slackPercent" | "endSlackM">,
 ): number {
   const withSlackM = lengthM * (1 + slackPercent / 100) + 2 * endSlackM;
-  const stepMm = stepsMm[system];
+  const stepMm = stepsMm[unit];
   return (roundedUp((withSlackM * 1000) / stepMm) * stepMm) / 1000;
 }
 
 /** An inch is 25.4 mm, exact since 1959. */
-const stepsMm = { metric: 10, awg: 25.4 } as const;
+const stepsMm = { m: 10, ft: 25.4 } as const;
 
 /** A value that exceeds a whole number only by binary rounding is that number. */
 function roundedUp(steps: number): number {

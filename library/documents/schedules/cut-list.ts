@@ -2,42 +2,53 @@ import { crossSectionMm2 } from "../../analysis/copper-area.ts";
 import type { BenchSettings, Spool } from "../../model/bench-settings.ts";
 import type { Conductor } from "../../model/run.ts";
 import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
-import { formatExact, formatRounded } from "../../rules/wording/format-number.ts";
+import { formatRounded } from "../../rules/wording/format-number.ts";
 import { metresPerFoot } from "../../rules/wording/property-paths.ts";
 import { usualSpoolLengths } from "../../standards/spool-lengths.ts";
 import type { Table } from "../table.ts";
-import { numbers, quantity, tableOf, words } from "../table-of.ts";
+import { forPrograms, numbers, quantity, tableOf, words } from "../table-of.ts";
 import { counted, lengthToCut, notKeptNotes, numberText } from "./cells.ts";
-import { feetAndInches } from "./lengths.ts";
+import { feetAndInches, type LengthUnit, roundedLength, soldLength } from "./lengths.ts";
 import { type Nesting, nestPieces, type Offer } from "./nest-pieces.ts";
 import { amount, priceTitle, sumInWords } from "./prices.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
-import { insulationInWords, slackRule } from "./wire-schedule.ts";
+import { inMetres, insulationInWords, slackRule, unitOf } from "./wire-schedule.ts";
 
 /** The length of wire needed of each kind, and its pieces. */
 export function cutList(wires: readonly NumberedWire[], bench: BenchSettings): Table {
   const kinds = kindsOfWire(wires, bench);
-  const inFeet = kinds.some(({ size }) => size.system === "awg");
+  const unit = unitOf(wires);
   return tableOf<KindOfWire>(
     {
       id: "cut-list",
       title: "Cut list",
-      notes: [slackRule(bench), ...notKeptNotes(wires)],
+      notes: [slackRule(bench, unit), ...notKeptNotes(wires)],
     },
     [
       ...kindColumns,
       numbers("pieces", "Pieces", ({ pieces }) => counted(pieces.length)),
-      numbers("lengthM", "Together, m", ({ pieces }) => lengthToCut(lengthOf(pieces))),
-      ...(inFeet
+      inMetres(
+        unit,
+        numbers("lengthM", "Together, m", ({ pieces }) => lengthToCut(lengthOf(pieces))),
+      ),
+      ...(unit === "ft"
         ? [
-            numbers<KindOfWire>("lengthFtIn", "Together, ft and in", ({ size, pieces }) =>
-              size.system === "awg" ? feetAndInches(lengthOf(pieces)) : null,
+            numbers<KindOfWire>("lengthFtIn", "Together, ft and in", ({ pieces }) =>
+              feetAndInches(lengthOf(pieces)),
             ),
           ]
         : []),
-      numbers("longestM", "Longest, m", ({ pieces }) =>
-        lengthToCut(pieces.reduce((longest, { lengthM }) => Math.max(longest, lengthM), 0)),
+      inMetres(
+        unit,
+        numbers("longestM", "Longest, m", ({ pieces }) => lengthToCut(longestOf(pieces))),
       ),
+      ...(unit === "ft"
+        ? [
+            numbers<KindOfWire>("longestFtIn", "Longest, ft and in", ({ pieces }) =>
+              feetAndInches(longestOf(pieces)),
+            ),
+          ]
+        : []),
       words("wires", "Wires", ({ pieces }) => listed(pieces.map(({ number }) => number))),
     ],
     kinds,
@@ -47,6 +58,7 @@ export function cutList(wires: readonly NumberedWire[], bench: BenchSettings): T
 /** The spools to buy, the pieces to cut from each, and the remainder. */
 export function spoolList(wires: readonly NumberedWire[], bench: BenchSettings): Table {
   const kinds = kindsOfWire(wires, bench);
+  const unit = unitOf(wires);
   const rows = kinds.flatMap((kind): SpoolRow[] => [
     ...kind.nesting.spools.map((spool) => ({ kind, ...spool })),
     ...(kind.nesting.tooLong.length > 0 ? [{ kind, offer: undefined, pieces: kind.nesting.tooLong }] : []),
@@ -58,17 +70,33 @@ export function spoolList(wires: readonly NumberedWire[], bench: BenchSettings):
       words("size", "Size", ({ kind }) => sizeInWords(kind.size)),
       words("colour", "Colour", ({ kind }) => kind.colour),
       words("insulation", "Insulation", ({ kind }) => kind.insulation),
-      words("spool", "Spool", ({ kind, offer }) =>
-        offer ? spoolInWords(offer, kind.size) : "longer than every spool: by the metre",
+      words("spool", "Spool", ({ offer }) =>
+        offer
+          ? soldLength(offer.lengthM, unit)
+          : `longer than every spool: by the ${unit === "ft" ? "foot" : "metre"}`,
       ),
-      numbers("spoolM", "Spool, m", ({ offer }) => (offer ? quantity(offer.lengthM) : null)),
-      words("cuts", "Cut from it", ({ kind, pieces }) =>
-        pieces.map(({ number, lengthM }) => `${number}: ${pieceInWords(lengthM, kind.size)}`).join(", "),
+      forPrograms(numbers("spoolM", "Spool, m", ({ offer }) => (offer ? quantity(offer.lengthM) : null))),
+      words("cuts", "Cut from it", ({ pieces }) =>
+        pieces.map(({ number, lengthM }) => `${number}: ${pieceInWords(lengthM, unit)}`).join(", "),
       ),
-      numbers("usedM", "Used, m", ({ pieces }) => lengthToCut(lengthOf(pieces))),
-      numbers("leftM", "Left over, m", ({ offer, pieces }) =>
-        offer ? quantity(leftOn(offer, pieces)) : null,
+      inMetres(
+        unit,
+        numbers("usedM", "Used, m", ({ pieces }) => lengthToCut(lengthOf(pieces))),
       ),
+      inMetres(
+        unit,
+        numbers("leftM", "Left over, m", ({ offer, pieces }) =>
+          offer ? quantity(leftOn(offer, pieces)) : null,
+        ),
+      ),
+      ...(unit === "ft"
+        ? [
+            numbers<SpoolRow>("usedFtIn", "Used, ft and in", ({ pieces }) => feetAndInches(lengthOf(pieces))),
+            numbers<SpoolRow>("leftFtIn", "Left over, ft and in", ({ offer, pieces }) =>
+              offer ? feetAndInches(leftOn(offer, pieces)) : null,
+            ),
+          ]
+        : []),
       numbers("leftPercent", "Left over, %", ({ offer, pieces }) =>
         offer ? quantity((100 * leftOn(offer, pieces)) / offer.lengthM) : null,
       ),
@@ -140,7 +168,7 @@ function kindsOfWire(numbered: readonly NumberedWire[], { spools }: BenchSetting
     )
     .map((kind) => {
       const stated = spools.filter((spool) => isOfKind(spool, kind));
-      const offers = stated.length > 0 ? stated : usualSpools(kind.size);
+      const offers = stated.length > 0 ? stated : usualSpools(unitOf(numbered));
       return { ...kind, nesting: nestPieces(kind.pieces, offers), spoolsStated: stated.length > 0 };
     });
 }
@@ -153,10 +181,10 @@ function isOfKind({ size, colour }: Spool, kind: Pick<KindOfWire, "size" | "colo
   return sameSize && (colour === undefined || colour.toLowerCase() === kind.colour.toLowerCase());
 }
 
-function usualSpools({ system }: Conductor): Offer[] {
-  const { awgFt, metricM } = usualSpoolLengths;
-  if (system === "metric") return metricM.map((lengthM) => ({ lengthM }));
-  return awgFt.map((lengthFt) => ({ lengthM: lengthFt * metresPerFoot }));
+function usualSpools(unit: LengthUnit): Offer[] {
+  const { soldFt, soldM } = usualSpoolLengths;
+  if (unit === "m") return soldM.map((lengthM) => ({ lengthM }));
+  return soldFt.map((lengthFt) => ({ lengthM: lengthFt * metresPerFoot }));
 }
 
 function spoolNotes(
@@ -165,16 +193,14 @@ function spoolNotes(
   { currency }: BenchSettings,
   wires: readonly NumberedWire[],
 ): string[] {
-  const { awgFt, metricM } = usualSpoolLengths;
+  const { soldFt, soldM } = usualSpoolLengths;
+  const unit = unitOf(wires);
   const notes = ["Every piece is cut from one spool, without a joint."];
   const guessed = kinds.filter(({ spoolsStated }) => !spoolsStated);
   if (guessed.length > 0) {
-    const lengths = [
-      guessed.some(({ size }) => size.system === "awg") ? `${awgFt.join(", ")} ft (AWG)` : "",
-      guessed.some(({ size }) => size.system === "metric") ? `${metricM.join(", ")} m (mm²)` : "",
-    ].filter(Boolean);
+    const lengths = unit === "ft" ? `${soldFt.join(", ")} ft` : `${soldM.join(", ")} m`;
     notes.push(
-      `If the build states no spools of a size, usual lengths are taken: ${lengths.join(" and ")}; common practice, no source.`,
+      `If the build states no spools of a size, usual lengths are taken: ${lengths}; common practice, no source.`,
     );
   }
   notes.push(
@@ -185,19 +211,14 @@ function spoolNotes(
   const count = sum(kinds.map(({ nesting }) => nesting.spools.length));
   if (boughtM > 0)
     notes.push(
-      `${count} ${count === 1 ? "spool" : "spools"}, ${formatRounded(boughtM)} m in all; left over ${formatRounded(boughtM - usedM)} m, ${formatRounded((100 * (boughtM - usedM)) / boughtM)} %.`,
+      `${count} ${count === 1 ? "spool" : "spools"}, ${roundedLength(boughtM, unit)} in all; left over ${roundedLength(boughtM - usedM, unit)}, ${formatRounded((100 * (boughtM - usedM)) / boughtM)} %.`,
     );
   if (prices.some((price) => price !== undefined)) notes.push(sumInWords(prices, currency));
   return [...notes, ...notKeptNotes(wires)];
 }
 
-/** "25 ft", "50 m": as it is sold. */
-function spoolInWords({ lengthM }: Offer, { system }: Conductor): string {
-  return system === "awg" ? `${formatExact(lengthM / metresPerFoot)} ft` : `${formatExact(lengthM)} m`;
-}
-
-function pieceInWords(lengthM: number, { system }: Conductor): string {
-  return system === "awg" ? feetAndInches(lengthM) : `${lengthToCut(lengthM).text} m`;
+function pieceInWords(lengthM: number, unit: LengthUnit): string {
+  return unit === "ft" ? feetAndInches(lengthM) : `${lengthToCut(lengthM).text} m`;
 }
 
 /** Never negative through rounding of sums. */
@@ -215,6 +236,10 @@ function listed(all: readonly string[]): string {
 
 function lengthOf(pieces: readonly Piece[]): number {
   return sum(pieces.map(({ lengthM }) => lengthM));
+}
+
+function longestOf(pieces: readonly Piece[]): number {
+  return pieces.reduce((longest, { lengthM }) => Math.max(longest, lengthM), 0);
 }
 
 function sum(all: readonly number[]): number {

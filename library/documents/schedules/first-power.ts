@@ -5,7 +5,7 @@ import { formatDistinct, formatExact } from "../../rules/wording/format-number.t
 import { listInWords } from "../../rules/wording/part-in-words.ts";
 import { cautions } from "../report/cautions.ts";
 import type { Cell, Table } from "../table.ts";
-import { numbers, quantity, tableOf, toFillIn, words } from "../table-of.ts";
+import { forPeople, forPrograms, numbers, quantity, tableOf, toFillIn, words } from "../table-of.ts";
 import { counted, endInWords, notKeptNotes, numberCell } from "./cells.ts";
 import { type Device, type Devices, hasProtection, placeInWords, wireNumberCell } from "./devices.ts";
 import { type ExpectedVoltage, voltagesToExpect } from "./expected-voltages.ts";
@@ -57,7 +57,7 @@ function conductorChecks(plan: Judgement, devices: Devices, wires: readonly Numb
         before(devices),
         "Continuity: from end to end, before both ends are connected. Polarity: each end is on the terminal that is named here.",
         withTorque
-          ? "Torques are those that the plan states; tighten a terminal without one to its maker's figure."
+          ? `Torques are those that the plan states${sourcesInWords(ends, sources)}; tighten a terminal without one to its maker's figure.`
           : "The plan states no torques: tighten each terminal to its maker's figure.",
         ...notKeptNotes(wires),
       ],
@@ -70,8 +70,13 @@ function conductorChecks(plan: Judgement, devices: Devices, wires: readonly Numb
       words("to", "To", ({ wire }) => endInWords(wire.to)),
       ...(withTorque
         ? [
-            words<NumberedWire>("torqueFrom", "Torque at from", ({ wire }) => torque(wire.from, sources)),
-            words<NumberedWire>("torqueTo", "Torque at to", ({ wire }) => torque(wire.to, sources)),
+            forPrograms(
+              words<NumberedWire>("torqueFrom", "Torque at from", ({ wire }) => torque(wire.from, sources)),
+            ),
+            forPrograms(
+              words<NumberedWire>("torqueTo", "Torque at to", ({ wire }) => torque(wire.to, sources)),
+            ),
+            forPeople(words<NumberedWire>("torqueNm", "Torque, N·m", torques)),
           ]
         : []),
       toFillIn("continuity", "Continuity"),
@@ -86,6 +91,24 @@ function torque({ torqueNm, part }: WireEnd, sources: ReadonlyMap<string, string
   if (torqueNm === undefined) return null;
   const source = sources.get(part);
   return `${formatExact(torqueNm)} N·m${source ? ` (${source})` : ""}`;
+}
+
+/** "from 10, to 12" */
+function torques({ wire: { from, to } }: NumberedWire): Cell {
+  const at = (word: string, { torqueNm }: WireEnd) =>
+    torqueNm === undefined ? "" : `${word} ${formatExact(torqueNm)}`;
+  return [at("from", from), at("to", to)].filter(Boolean).join(", ") || null;
+}
+
+/** " (house bank: data sheet p. 3; positive bus, negative bus: data sheet)": the parts of one source together. */
+function sourcesInWords(ends: readonly WireEnd[], sources: ReadonlyMap<string, string>): string {
+  const parts = new Map<string, Set<string>>();
+  for (const { part, torqueNm } of ends) {
+    const source = torqueNm === undefined ? undefined : sources.get(part);
+    if (source !== undefined) parts.set(source, (parts.get(source) ?? new Set()).add(part));
+  }
+  const listed = [...parts].map(([source, of]) => `${[...of].join(", ")}: ${source}`);
+  return listed.length > 0 ? ` (${listed.join("; ")})` : "";
 }
 
 /** The builder's source for the figures of a part. */

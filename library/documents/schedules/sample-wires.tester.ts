@@ -23,6 +23,7 @@ export function sampleWire(given: Partial<Wire> & Pick<Wire, "name">): Wire {
     size: { parallel: 1, system: "metric", mm2: 10 },
     lengthM: 1,
     cutLengthM: 1.3,
+    lengthUnit: "m",
     insulationC: 90,
     insulationStated: true,
     label: given.name,

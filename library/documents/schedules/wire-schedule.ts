@@ -1,20 +1,20 @@
 import type { BenchSettings } from "../../model/bench-settings.ts";
 import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
-import { formatExact, formatRounded } from "../../rules/wording/format-number.ts";
+import { formatExact } from "../../rules/wording/format-number.ts";
 import { metresPerFoot } from "../../rules/wording/property-paths.ts";
 import { unconfirmed } from "../../rules/wording/source-in-words.ts";
 import { conductorColours } from "../../standards/conductor-colours.ts";
 import type { Cell, Table } from "../table.ts";
-import { numbers, quantity, tableOf, words } from "../table-of.ts";
+import { type ColumnOf, forPeople, forPrograms, numbers, quantity, tableOf, words } from "../table-of.ts";
 import { deviceInList, endInWords, lengthToCut, notKeptNotes, numberCell } from "./cells.ts";
-import { fittingInWords } from "./fittings.ts";
-import { feetAndInches } from "./lengths.ts";
+import { fittingInShort, fittingInWords } from "./fittings.ts";
+import { endSlackInWords, feetAndInches, type LengthUnit } from "./lengths.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 import type { Wire, WireEnd } from "./wires.ts";
 
 /** Every conductor, a row each: its ends, material, cut length, fittings and protection. */
 export function wireSchedule(wires: readonly NumberedWire[], bench: BenchSettings): Table {
-  const inInches = wires.some(({ wire }) => wire.size.system === "awg");
+  const unit = unitOf(wires);
   return tableOf<NumberedWire>(
     { id: "wire-schedule", title: "Wire schedule", notes: notesFor(wires, bench) },
     [
@@ -25,19 +25,42 @@ export function wireSchedule(wires: readonly NumberedWire[], bench: BenchSetting
       words("side", "Side", ({ wire }) => sideInWords(wire)),
       words("colour", "Colour", ({ wire }) => wire.colour || "not stated"),
       words("size", "Size", ({ wire }) => sizeInWords(wire.size)),
-      numbers("lengthM", "Planned, m", ({ wire }) => quantity(wire.lengthM)),
-      ...(inInches ? [numbers("lengthFt", "Planned, ft", inFeet)] : []),
-      numbers("cutLengthM", "Cut length, m", ({ wire }) => lengthToCut(wire.cutLengthM)),
-      ...(inInches ? [numbers("cutLengthFtIn", "Cut length, ft and in", inFeetAndInches)] : []),
+      inMetres(
+        unit,
+        numbers("lengthM", "Planned, m", ({ wire }) => quantity(wire.lengthM)),
+      ),
+      ...(unit === "ft" ? [numbers("lengthFt", "Planned, ft", inFeet)] : []),
+      inMetres(
+        unit,
+        numbers("cutLengthM", "Cut length, m", ({ wire }) => lengthToCut(wire.cutLengthM)),
+      ),
+      ...(unit === "ft" ? [numbers("cutLengthFtIn", "Cut length, ft and in", inFeetAndInches)] : []),
       words("insulation", "Insulation", ({ wire }) => insulationInWords(wire)),
-      words("fittingFrom", "Fitting at from", ({ wire }) => fittingInWords(wire.from.termination)),
-      words("fittingTo", "Fitting at to", ({ wire }) => fittingInWords(wire.to.termination)),
-      words("protectionFrom", "Protection at from", ({ wire }) => device(wire.from)),
-      words("protectionTo", "Protection at to", ({ wire }) => device(wire.to)),
-      words("label", "Label", ({ wire }) => wire.label),
+      forPrograms(
+        words("fittingFrom", "Fitting at from", ({ wire }) => fittingInWords(wire.from.termination)),
+      ),
+      forPrograms(words("fittingTo", "Fitting at to", ({ wire }) => fittingInWords(wire.to.termination))),
+      forPeople(words("ringFrom", "Fitting at from", ({ wire }) => fittingInShort(wire.from.termination))),
+      forPeople(words("ringTo", "Fitting at to", ({ wire }) => fittingInShort(wire.to.termination))),
+      forPrograms(words("protectionFrom", "Protection at from", ({ wire }) => device(wire.from))),
+      forPrograms(words("protectionTo", "Protection at to", ({ wire }) => device(wire.to))),
+      forPeople(words("protection", "Protection", protectionInWords)),
+      forPrograms(words("label", "Label", ({ wire }) => wire.label)),
+      ...(wires.some(hasOwnLabel)
+        ? [
+            forPeople(
+              words<NumberedWire>("ownLabel", "Label", (one) => (hasOwnLabel(one) ? one.wire.label : null)),
+            ),
+          ]
+        : []),
     ],
     wires,
   );
+}
+
+/** A text that is not its name, nor the beginning of it. */
+function hasOwnLabel({ wire: { label, name } }: NumberedWire): boolean {
+  return !name.startsWith(label);
 }
 
 /** Its function in the system: "positive", "return", "link in series". */
@@ -53,15 +76,32 @@ export function insulationInWords({
   return insulationStated ? `${insulationC} °C` : `not stated, ${insulationC} °C taken`;
 }
 
-function inFeet({ wire: { size, lengthM } }: NumberedWire): Cell {
-  return size.system === "awg" ? quantity(lengthM / metresPerFoot) : null;
+/** A column in metres: in a plan in feet, only programs read it. */
+export function inMetres<Row>(unit: LengthUnit, column: ColumnOf<Row>): ColumnOf<Row> {
+  return unit === "ft" ? forPrograms(column) : column;
 }
 
-function inFeetAndInches({ wire: { size, cutLengthM } }: NumberedWire): Cell {
-  return size.system === "awg" ? feetAndInches(cutLengthM) : null;
+/** Of the plan: all its wires have the same. */
+export function unitOf(wires: readonly NumberedWire[]): LengthUnit {
+  return wires[0]?.wire.lengthUnit ?? "m";
 }
 
-function device({ protection }: WireEnd): Cell {
+function inFeet({ wire: { lengthM } }: NumberedWire): Cell {
+  return quantity(lengthM / metresPerFoot);
+}
+
+function inFeetAndInches({ wire: { cutLengthM } }: NumberedWire): Cell {
+  return feetAndInches(cutLengthM);
+}
+
+/** "60 A fuse", at its beginning; "at to: 60 A fuse"; both. */
+function protectionInWords({ wire }: NumberedWire): Cell {
+  const [from, to] = [device(wire.from), device(wire.to)];
+  if (!to) return from;
+  return from ? `${from}; at to: ${to}` : `at to: ${to}`;
+}
+
+function device({ protection }: WireEnd): string | null {
   return protection && deviceInList(protection);
 }
 
@@ -76,15 +116,16 @@ const sides: Readonly<Record<Wire["side"], string>> = {
 
 function notesFor(numbered: readonly NumberedWire[], bench: BenchSettings): string[] {
   const wires = numbered.map(({ wire }) => wire);
-  const notes = [`${slackRule(bench)} Measure the real route before you cut.`];
+  const notes = [`${slackRule(bench, unitOf(numbered))} Measure the real route before you cut.`];
   if (wires.some(({ insulationStated }) => !insulationStated))
     notes.push("If the plan states no insulation, every limit was taken from the column of 75 °C.");
   if (wires.some(({ size }) => size.parallel > 1))
     notes.push("2 × 35 mm² is two equal wires in parallel: each has the length and the fittings of the row.");
   if (wires.some(({ from, to }) => isInWire(from) || isInWire(to)))
     notes.push(
-      "A wire with a fuse or breaker in it is cut once more, at the device, and has two more ends there.",
+      "Protection is at the end named under From, unless it says otherwise. A wire with a fuse or breaker in it is cut once more, at the device, and has two more ends there.",
     );
+  if (numbered.some(hasOwnLabel)) notes.push("A wire without a label text here has its name on its labels.");
   if (wires.some(({ from, to }) => from.termination === undefined || to.termination === undefined))
     notes.push(
       "A fitting is stated only where the part at that end states how it is connected (termination).",
@@ -108,6 +149,7 @@ function bondsWithoutOwnColour({ from, to, colour }: Wire): boolean {
 }
 
 /** The rule for cut lengths, as a sentence with the build's figures. */
-export function slackRule({ slackPercent, endSlackM }: BenchSettings): string {
-  return `Cut length: the planned length, ${formatExact(slackPercent)} % slack and ${formatRounded(endSlackM * 1000)} mm at each end, up to the next 10 mm (AWG: inch). Common practice, no source, unless the build states otherwise.`;
+export function slackRule({ slackPercent, endSlackM }: BenchSettings, unit: LengthUnit): string {
+  const step = unit === "ft" ? "inch" : "10 mm";
+  return `Cut length: the planned length, ${formatExact(slackPercent)} % slack and ${endSlackInWords(endSlackM, unit)} at each end, up to the next ${step}. Common practice, no source, unless the build states otherwise.`;
 }

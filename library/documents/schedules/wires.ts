@@ -8,16 +8,18 @@ import type { InsulationC } from "../../plan/sizes.ts";
 import type { Termination } from "../../plan/termination.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../rules/rule.ts";
 import { cutLengthM } from "./cut-length.ts";
+import { type LengthUnit, lengthUnitOf } from "./lengths.ts";
 
 /**
  * Every conductor of a plan: those of its network, and both of each lone circuit. In the order of the plan, the positive
  * conductor of a circuit before its return.
  */
 export function wiresOf({ model, network }: JudgedPlan): readonly Wire[] {
-  const { bench } = model.build;
-  const inNetwork = network ? wiresOfNetwork(network, bench) : [];
   const alone = network ? model.circuits.filter(({ inNetwork }) => !inNetwork) : model.circuits;
-  return [...inNetwork, ...alone.flatMap((circuit) => wiresOfLone(circuit, bench))].sort(
+  const runs = [...alone, ...new Set(network?.network.conductors.map(({ run }) => run))];
+  const atBench: AtBench = { ...model.build.bench, lengthUnit: lengthUnitOf(runs) };
+  const inNetwork = network ? wiresOfNetwork(network, atBench) : [];
+  return [...inNetwork, ...alone.flatMap((circuit) => wiresOfLone(circuit, atBench))].sort(
     (one, other) => one.record - other.record,
   );
 }
@@ -42,8 +44,10 @@ export interface Wire {
   readonly size: Conductor;
   /** As planned, m. */
   readonly lengthM: number;
-  /** With the build's slack and the allowance at both ends, rounded up to whole 10 mm (AWG: to whole inches), m. */
+  /** With the build's slack and the allowance at both ends, rounded up to whole 10 mm (in feet: to whole inches), m. */
   readonly cutLengthM: number;
+  /** The unit of the plan's lengths: all wires of a plan have the same. */
+  readonly lengthUnit: LengthUnit;
   readonly insulationC: InsulationC;
   readonly insulationStated: boolean;
   /** The builder's text for its labels, beside the number. */
@@ -75,7 +79,11 @@ interface InLineEnd {
   readonly on: Pick<WireEnd, "part" | "terminal"> | undefined;
 }
 
-function wiresOfNetwork(judged: JudgedNetwork, bench: BenchSettings): Wire[] {
+interface AtBench extends BenchSettings {
+  readonly lengthUnit: LengthUnit;
+}
+
+function wiresOfNetwork(judged: JudgedNetwork, bench: AtBench): Wire[] {
   const { parts, conductors } = judged.network;
   const panelOf = new Map(panelByBranch(parts));
   for (const part of parts) {
@@ -98,7 +106,7 @@ export function panelByBranch(parts: readonly Part[]): ReadonlyMap<number, numbe
 }
 
 interface Fastening {
-  readonly bench: BenchSettings;
+  readonly bench: AtBench;
   /** Record and panel of every run that begins at a panel's branch, or behind a device that is mounted on one. */
   readonly fromBranch: ReadonlySet<string>;
 }
@@ -167,7 +175,7 @@ function fastenedAs(
   return role === "return" && fromBranch.has(`${record} ${part.index}`) ? terminal : part.terminals.feed;
 }
 
-function wiresOfLone(circuit: Run, bench: BenchSettings): Wire[] {
+function wiresOfLone(circuit: Run, bench: AtBench): Wire[] {
   const { record, name, protection, protectionFarEnd } = circuit;
   const nowhere = { at: "notStated", part: "", terminal: "", termination: undefined } as const;
   const supply = { ...nowhere, torqueNm: undefined };
@@ -194,10 +202,11 @@ function wiresOfLone(circuit: Run, bench: BenchSettings): Wire[] {
   ];
 }
 
-function madeOf(run: Run, lengthM: number, bench: BenchSettings) {
+function madeOf(run: Run, lengthM: number, bench: AtBench) {
   const { conductor: size, insulationC, insulationStated, label, name } = run;
   return {
-    ...{ size, lengthM, cutLengthM: cutLengthM(lengthM, size, bench) },
+    ...{ size, lengthM, cutLengthM: cutLengthM(lengthM, bench.lengthUnit, bench) },
+    lengthUnit: bench.lengthUnit,
     ...{ insulationC, insulationStated, label: label ?? name },
   };
 }
@@ -219,7 +228,7 @@ function colourOf(
   { colour, returnColour }: Run,
   role: Wire["role"],
   polarity: "positive" | "negative" | undefined,
-  { positiveColour, negativeColour }: BenchSettings,
+  { positiveColour, negativeColour }: AtBench,
 ): string {
   const stated = role === "return" ? returnColour : colour;
   if (stated) return stated;

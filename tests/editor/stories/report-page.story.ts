@@ -29,18 +29,30 @@ afterAll(async () => {
   rmSync(folder, { recursive: true, force: true });
 });
 
+type Edition = "inspector" | "bench";
+
 /** Written once for all tests of it. */
-function written(plan: string): string {
-  const file = join(folder, `${plan.replaceAll("/", "-")}.html`);
+function written(plan: string, edition: Edition): string {
+  const file = join(folder, `${plan.replaceAll("/", "-")}.${edition}.html`);
   if (existsSync(file)) return file;
-  const words = ["library/bin/loomwright.cjs", "report", `examples/${plan}`, "--out", file];
+  const words = [
+    ...["library/bin/loomwright.cjs", "report", `examples/${plan}`, "--edition", edition],
+    ...["--out", file],
+  ];
   execFileSync(process.execPath, words, { cwd: house });
   return file;
 }
 
-async function open(plan: string, viewport = { width: 1280, height: 900 }): Promise<Page> {
-  const file = written(plan);
-  const context = await browser.newContext({ viewport });
+interface Opened {
+  readonly edition?: Edition;
+  readonly width?: number;
+  readonly colorScheme?: "light" | "dark";
+}
+
+async function open(plan: string, opened: Opened = {}): Promise<Page> {
+  const { edition = "inspector", width = 1280, colorScheme = "light" } = opened;
+  const file = written(plan, edition);
+  const context = await browser.newContext({ viewport: { width, height: 900 }, colorScheme });
   const page = await context.newPage();
   page.on("console", (message) => forbidden.push(message.text()));
   page.on("pageerror", (error) => forbidden.push(error.message));
@@ -52,11 +64,17 @@ async function open(plan: string, viewport = { width: 1280, height: 900 }): Prom
   return page;
 }
 
-describe.each(["library-bus/bus.ts", "faulty-workshop/workshop.ts", "faulty-workshop/pumping-station.ts"])(
-  "%s",
-  (plan) => {
-    test("nothing stands in the way of a screen reader or a keyboard", async () => {
-      const page = await open(plan);
+describe.each<[string, Edition]>([
+  ["library-bus/bus.ts", "inspector"],
+  ["library-bus/bus.ts", "bench"],
+  ["faulty-workshop/workshop.ts", "inspector"],
+  ["faulty-workshop/workshop.ts", "bench"],
+  ["faulty-workshop/pumping-station.ts", "inspector"],
+])("%s, for the %s", (plan, edition) => {
+  test.each(["light", "dark"] as const)(
+    "%s: a screen reader and a keyboard reach all of it",
+    async (colorScheme) => {
+      const page = await open(plan, { edition, colorScheme });
       await page.evaluate(axe.source);
       const violations = await page.evaluate(async () => {
         const run = (globalThis as unknown as { axe: { run(): Promise<{ violations: Violation[] }> } }).axe
@@ -73,50 +91,53 @@ describe.each(["library-bus/bus.ts", "faulty-workshop/workshop.ts", "faulty-work
       });
       expect(violations).toEqual([]);
       await page.context().close();
-    });
+    },
+  );
 
-    test.each([1280, 360])(
-      "on a screen %i wide the page itself never has to be moved sideways",
-      async (width) => {
-        const page = await open(plan, { width, height: 800 });
-        const over = await page.evaluate(
-          "document.documentElement.scrollWidth - document.documentElement.clientWidth",
-        );
-        expect(over).toBeLessThanOrEqual(0);
-        await page.context().close();
-      },
-    );
+  test.each([1280, 360])(
+    "on a screen %i wide the page itself never has to be moved sideways",
+    async (width) => {
+      const page = await open(plan, { edition, width });
+      const over = await page.evaluate(
+        "document.documentElement.scrollWidth - document.documentElement.clientWidth",
+      );
+      expect(over).toBeLessThanOrEqual(0);
+      const drawings = page.locator(".drawing svg");
+      for (const drawing of await drawings.all())
+        expect((await drawing.boundingBox())!.width).toBeLessThanOrEqual(width);
+      await page.context().close();
+    },
+  );
 
-    test.each(["A4", "Letter"] as const)(
-      "printed on %s, every page has something on it, and nothing runs off the paper",
-      async (format) => {
-        const page = await open(plan);
-        const bytes = await page.pdf({ format, preferCSSPageSize: true });
-        await page.context().close();
-        const pdf = await getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise;
-        const [first] = (await pdf.getPage(1)).view.slice(2);
-        let lying = 0;
-        for (let number = 1; number <= pdf.numPages; number++) {
-          const sheet = await pdf.getPage(number);
-          const [width = 0, height = 0] = sheet.view.slice(2);
-          if (width > height) lying++;
-          const { items } = await sheet.getTextContent();
-          const texts = items.flatMap((item) => ("str" in item && item.str.trim() !== "" ? [item] : []));
-          // More than the three texts at the foot of every page.
-          expect(texts.length, `page ${number}`).toBeGreaterThan(3);
-          for (const { str, transform, width: wide } of texts) {
-            const x = transform[4] as number;
-            expect([number, str, x >= 20 && x + wide <= width - 20]).toEqual([number, str, true]);
-          }
+  test.each(["A4", "Letter"] as const)(
+    "printed on %s, every page has something on it, and nothing runs off the paper",
+    async (format) => {
+      const page = await open(plan, { edition });
+      const bytes = await page.pdf({ format, preferCSSPageSize: true });
+      await page.context().close();
+      const pdf = await getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise;
+      const [first] = (await pdf.getPage(1)).view.slice(2);
+      let lying = 0;
+      for (let number = 1; number <= pdf.numPages; number++) {
+        const sheet = await pdf.getPage(number);
+        const [width = 0, height = 0] = sheet.view.slice(2);
+        if (width > height) lying++;
+        const { items } = await sheet.getTextContent();
+        const texts = items.flatMap((item) => ("str" in item && item.str.trim() !== "" ? [item] : []));
+        // More than the three texts at the foot of every page.
+        expect(texts.length, `page ${number}`).toBeGreaterThan(3);
+        for (const { str, transform, width: wide } of texts) {
+          const x = transform[4] as number;
+          expect([number, str, x >= 20 && x + wide <= width - 20]).toEqual([number, str, true]);
         }
-        expect(first).toBeLessThan(620);
-        expect(lying).toBeGreaterThan(0);
-        expect(lying).toBeLessThan(pdf.numPages);
-        await pdf.destroy();
-      },
-    );
-  },
-);
+      }
+      expect(first).toBeLessThan(620);
+      expect(lying).toBeGreaterThan(0);
+      expect(lying).toBeLessThan(pdf.numPages);
+      await pdf.destroy();
+    },
+  );
+});
 
 test("links lead to findings, sources and chapters", async () => {
   const page = await open("faulty-workshop/workshop.ts");

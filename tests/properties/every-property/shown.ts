@@ -41,6 +41,7 @@ function drawingsOf(judgement: Judgement) {
 
 function reportOf(judgement: Judgement) {
   return reportContent({
+    edition: "inspector",
     ...{ madeBy: "Loomwright", file: "plan.ts", judgement, schedules: [], drawings: [], notices: [] },
     findings: judgement.findings.map((finding) => ({
       ...finding,
