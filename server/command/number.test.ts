@@ -188,3 +188,73 @@ function lines(): string[] {
     .split("\n")
     .filter((line) => line !== "" && !line.startsWith("#"));
 }
+
+describe("a plan that was renamed", () => {
+  const renamed = () => {
+    write("boat.ts", head + lamp + horn);
+    return loomwright("number").then(() => {
+      const text = read(kept);
+      tester.remove("boat.ts");
+      // The order changed meanwhile: numbers in the order of the plan would differ.
+      write("van.ts", head + horn + lamp);
+      return text;
+    });
+  };
+
+  test("has the numbers of the file that is left, in every list and without a word", async () => {
+    const text = await renamed();
+    const { out } = await loomwright("schedule", "van.ts", "--table", "wire-schedule", "--format", "csv");
+    expect(out).toMatch(/^3,horn/m);
+    expect(out).toMatch(/^1,lamp/m);
+    const written = await loomwright("number", "van.ts");
+    expect(written.out).toContain("van.wire-numbers.txt: written; 4 conductors numbered");
+    expect(written.out).toContain("those of boat.wire-numbers.txt: delete that file");
+    expect(read("van.wire-numbers.txt")).toBe(text);
+  });
+
+  test("and mostly rewritten: asks for the old one, and takes its numbers over", async () => {
+    await renamed();
+    write("van.ts", `${head}${lamp}${["a", "b", "c"].map((name) => horn.replace("horn", name)).join("")}`);
+    write(
+      kept,
+      `${read(kept)}"x" positive: the supply to its load = 7\n"y" positive: the supply to its load = 8\n`,
+    );
+    expect((await loomwright("number", "van.ts", "--dry-run")).out).not.toContain("boat");
+    const { code, out } = await loomwright("number", "van.ts", "--from", "boat.ts");
+    expect(code).toBe(0);
+    expect(out).toContain("boat.wire-numbers.txt");
+    expect(read("van.wire-numbers.txt")).toContain('"lamp" positive: the supply to its load = 1');
+    expect((await loomwright("number", "van.ts", "--from", "boat.ts")).err).toContain("is there already");
+  });
+
+  test("the file of a plan that is still there is nobody else's", async () => {
+    write("boat.ts", head + lamp);
+    await loomwright("number");
+    write("copy.ts", head + horn + lamp);
+    const { out } = await loomwright("number", "copy.ts", "--dry-run");
+    expect(out).not.toContain("boat");
+  });
+
+  test("an old file that is not there: 2", async () => {
+    write("van.ts", head + lamp);
+    const { code, err } = await loomwright("number", "van.ts", "--from", "boat.ts");
+    expect([code, err]).toEqual([2, expect.stringContaining("there is no boat.wire-numbers.txt")]);
+  });
+});
+
+test("two circuits of one name keep their numbers when their lines change places", async () => {
+  const far = lamp.replace("oneWayFt: 10", "oneWayFt: 22");
+  write("boat.ts", head + lamp + far);
+  await loomwright("number");
+  const text = read(kept);
+  expect(text).toContain('"lamp" positive: the supply to its load (14 AWG, 3.05 m, 5 A) = 1');
+  write("boat.ts", head + far + lamp);
+  expect((await loomwright("number", "--dry-run")).code).toBe(0);
+  const { out } = await loomwright("schedule", "--table", "wire-schedule", "--format", "csv");
+  expect(out).toMatch(/^3,lamp.*6\.7056/m);
+  expect(out).toMatch(/^1,lamp.*3\.048/m);
+  // One of them is gone: the other is known, whichever it is.
+  write("boat.ts", head + far);
+  await loomwright("number");
+  expect(read(kept)).toContain('"lamp" positive: the supply to its load = 3');
+});

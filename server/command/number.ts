@@ -1,5 +1,8 @@
+import { existsSync } from "node:fs";
+import { resolve } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
 import { endInWords } from "../../library/documents/schedules/cells.ts";
-import { identityInFile } from "../../library/documents/schedules/wire-identity.ts";
+import { nameAndEnds } from "../../library/documents/schedules/wire-identity.ts";
 import {
   canBeKept,
   type NumberedWire,
@@ -9,11 +12,14 @@ import { wireNumbersFile } from "../../library/documents/schedules/wire-numbers-
 import type { Wire } from "../../library/documents/schedules/wires.ts";
 import { counted } from "../../library/rules/wording/format-number.ts";
 import { numberedWires } from "../evaluate/files/kept-numbers.ts";
+import { isWireNumbers } from "../evaluate/files/plan-files.ts";
+import type { Uri } from "../evaluate/workspace.ts";
 import { keepNumbers, numbersToKeep, whyNotNumbered } from "../output/keep-numbers.ts";
 import { eachCheckedPlan, type OpenedPlan, shownFile } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
 import type { ExitCode, Host } from "./host.ts";
 import { printable } from "./terminal.ts";
+import { UsageError } from "./usage.ts";
 
 /** `loomwright number`: a number for every conductor, kept beside the plan. No other command writes that file. */
 export const number: Command = {
@@ -23,17 +29,48 @@ export const number: Command = {
       words: "[files or folders]",
       does: "give every conductor a permanent number, and keep it beside the plan",
     },
+    { words: "[file] --from OLD", does: "the same, with the numbers of a plan that had another name" },
   ],
-  takes: ["dry-run"],
-  run: (names, given, outside) =>
-    eachCheckedPlan(names, outside, (opened) => numberPlan(opened, given["dry-run"] ?? false, outside)),
+  takes: ["dry-run", "from"],
+  run: (names, given, outside) => {
+    const from = given.from === undefined ? undefined : numbersNamed(given.from, outside.cwd);
+    const asked: Asked = { dryRun: given["dry-run"] ?? false, from };
+    return eachCheckedPlan(names, outside, (opened) => {
+      if (from !== undefined && opened.of > 1)
+        throw new UsageError(`--from is for one plan, and there are ${opened.of}: name one.`);
+      return numberPlan(opened, asked, outside);
+    });
+  },
 };
 
-async function numberPlan(opened: OpenedPlan, dryRun: boolean, outside: Host): Promise<ExitCode> {
+interface Asked {
+  readonly dryRun: boolean;
+  /** The file to take the numbers over from. */
+  readonly from: Uri | undefined;
+}
+
+/** The file of numbers that a word names: itself, or by the plan that it was made for. */
+function numbersNamed(typed: string, cwd: string): Uri {
+  const path = resolve(cwd, typed);
+  const uri = pathToFileURL(path).href;
+  const file = isWireNumbers(path) ? uri : wireNumbersFile(uri);
+  if (existsSync(fileURLToPath(file))) return file;
+  throw new UsageError(
+    `--from names the old plan or its file of numbers, and there is no ${shownFile(file, cwd)}.`,
+  );
+}
+
+async function numberPlan(opened: OpenedPlan, { dryRun, from }: Asked, outside: Host): Promise<ExitCode> {
   const { plan, workspace } = opened;
   const uri = wireNumbersFile(plan.root);
   const file = printable(shownFile(uri, outside.cwd));
-  const { numbered, kept } = numberedWires(plan, workspace);
+  if (from !== undefined && from !== uri && workspace.read(uri)) {
+    outside.err(
+      `loomwright: ${file} is there already; delete it to take the numbers over from another file.\n`,
+    );
+    return 2;
+  }
+  const { numbered, kept, takenFrom } = numberedWires(plan, workspace, from);
   const refusals = whyNotNumbered(plan, kept);
   if (refusals.length > 0) {
     for (const { line, text } of refusals)
@@ -44,6 +81,10 @@ async function numberPlan(opened: OpenedPlan, dryRun: boolean, outside: Host): P
   const wanted = numbersToKeep(plan, workspace, { numbered, kept });
   const { changes } = wanted;
   outside.out(summary(file, numbered, { changes, dryRun }));
+  if (takenFrom !== undefined) {
+    const old = printable(shownFile(takenFrom, outside.cwd));
+    outside.out(`  The numbers are those of ${old}: delete that file once ${file} is written.\n`);
+  }
   if (!changes) return 0;
   if (dryRun) return 1;
   const written = await keepNumbers(wanted);
@@ -61,7 +102,7 @@ function summary(
   const lost = new Set(twice.map(({ wire }) => wire));
   const added = keepable.filter(({ kept, wire }) => !kept && !lost.has(wire));
   const altered = keepable.filter(
-    ({ before, identity }) => before && identityInFile(before.identity) !== identityInFile(identity),
+    ({ before, identity }) => before && nameAndEnds(before.identity) !== nameAndEnds(identity),
   );
   const renamed = altered.filter(({ before, identity }) => before?.identity.name !== identity.name);
   const moved = altered.filter((one) => !renamed.includes(one));

@@ -12,6 +12,11 @@ export const options = {
   },
   "dry-run": { type: "boolean", help: "show the changes without writing them" },
   all: { type: "boolean", help: "show the smaller changes too" },
+  from: {
+    type: "string",
+    value: "OLD",
+    help: "the plan, or its file of wire numbers, to take the numbers over from",
+  },
   offers: {
     type: "boolean",
     help: "take offers too: thicker conductors on which other devices are",

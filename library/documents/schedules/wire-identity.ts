@@ -1,3 +1,5 @@
+import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
+import { formatExact, formatRounded } from "../../rules/wording/format-number.ts";
 import type { Wire, WireEnd } from "./wires.ts";
 
 /**
@@ -11,21 +13,42 @@ export interface WireIdentity {
   /** `"fuse panel" branch`, `its load`, `the supply`. */
   readonly from: string;
   readonly to: string;
+  /** "14 AWG, 2.74 m, 5 A": tells two conductors of the same name, role and ends apart. In the file only if there are two. */
+  readonly like?: string;
 }
 
-export function identityOf({ name, role, from, to }: Wire): WireIdentity {
-  return { name: isPlace(name) ? undefined : name, role, from: endInFile(from), to: endInFile(to) };
+export function identityOf(wire: Wire): WireIdentity {
+  const { name, role, from, to } = wire;
+  return {
+    name: isPlace(name) ? undefined : name,
+    role,
+    from: endInFile(from),
+    to: endInFile(to),
+    like: likeOf(wire),
+  };
 }
 
-/** As written in the file, and the same for the same conductor: `"radio" positive: "fuse panel" branch to its load`. */
-export function identityInFile({ name, role, from, to }: WireIdentity): string {
+/** Name, role and ends: `"radio" positive: "fuse panel" branch to its load`. */
+export function nameAndEnds({ name, role, from, to }: WireIdentity): string {
   return `${name === undefined ? unnamed : JSON.stringify(name)} ${role}: ${from} to ${to}`;
+}
+
+/** As written in the file: `"lamp" positive: "fuse panel" branch to its load (14 AWG, 2.74 m, 5 A)`. */
+export function identityInFile(identity: WireIdentity): string {
+  return `${nameAndEnds(identity)}${identity.like === undefined ? "" : ` (${identity.like})`}`;
+}
+
+function likeOf({ size, lengthM, from, to }: Wire): string {
+  const ratings = [from, to].flatMap(({ protection }) =>
+    protection ? [`${formatExact(protection.ratingA)} A`] : [],
+  );
+  return [sizeInWords(size), `${formatRounded(lengthM)} m`, ...ratings].join(", ");
 }
 
 /** Undefined for text that {@link identityInFile} could not have written. */
 export function readIdentity(text: string): WireIdentity | undefined {
   const found = identityPattern.exec(text)?.groups as
-    | Record<"name" | "role" | "from" | "to", string>
+    | (Record<"name" | "role" | "from" | "to", string> & { readonly like?: string })
     | undefined;
   if (!found) return undefined;
   try {
@@ -34,6 +57,7 @@ export function readIdentity(text: string): WireIdentity | undefined {
       role: found.role as Wire["role"],
       from: asWritten(found.from),
       to: asWritten(found.to),
+      ...(found.like !== undefined && { like: found.like }),
     };
   } catch {
     // Not a valid quotation: `"\q"`.
@@ -95,7 +119,7 @@ const text = String.raw`"(?:[^"\\]|\\.)*"`;
 const bare = String.raw`[A-Za-z]\w*`;
 const end = `(?:${ownLoad}|${supply}|(?:${unnamed}|${text}) (?:${bare}|${text}))`;
 const identityPattern = new RegExp(
-  `^(?<name>${unnamed}|${text}) (?<role>cable|positive|return): (?<from>${end}) to (?<to>${end})$`,
+  `^(?<name>${unnamed}|${text}) (?<role>cable|positive|return): (?<from>${end}) to (?<to>${end})(?: \\((?<like>[^()]{1,80})\\))?$`,
   "su",
 );
 

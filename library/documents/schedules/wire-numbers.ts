@@ -5,6 +5,7 @@ import {
   hasRealEnds,
   identityInFile,
   identityOf,
+  nameAndEnds,
   type WireIdentity,
 } from "./wire-identity.ts";
 import type { Wire } from "./wires.ts";
@@ -14,7 +15,7 @@ import type { Wire } from "./wires.ts";
  * rest get the next numbers above all that were ever given. The number of a conductor that is gone is retired: its label may
  * still be on a wire, so it is never given again.
  *
- * A conductor is recognised by name, role and ends; else by its name, if its ends have changed; else by its two terminals, if its
+ * A conductor is recognised by name, role and ends, two that share them by size, length and protection; else by its name, if its ends have changed; else by its two terminals, if its
  * name has. It never guesses: if several could match, all get new numbers.
  */
 export function numberWires(wires: readonly Wire[], kept: KeptNumbers): NumberedWires {
@@ -42,7 +43,13 @@ export function numberWires(wires: readonly Wire[], kept: KeptNumbers): Numbered
     return { wire, identity, number, kept: false, before: undefined };
   });
   const matched = new Set(matches.values());
-  return { wires: numbered, retired: active.filter((line) => !matched.has(line)), twice };
+  const alike = groupedBy(numbered, ({ identity }) => nameAndEnds(identity));
+  const withLikeOfTwins = numbered.map((one): NumberedWire => {
+    if (alike.get(nameAndEnds(one.identity))!.length > 1) return one;
+    const { like: _, ...identity } = one.identity;
+    return { ...one, identity };
+  });
+  return { wires: withLikeOfTwins, retired: active.filter((line) => !matched.has(line)), twice };
 }
 
 export interface NumberedWires {
@@ -83,10 +90,12 @@ function matchAll(
     candidates: new Set(candidates.filter(({ identity }) => canBeKept(identity))),
     lines: new Set(lines),
   };
-  const whole = ({ identity }: Identified) => identityInFile(identity);
+  const exact = ({ identity }: Identified) => identityInFile(identity);
+  const whole = ({ identity }: Identified) => nameAndEnds(identity);
   const part = (keyOf: (identity: WireIdentity) => string | undefined) => (one: Identified) =>
     keyOf(one.identity);
   const steps: ((one: Identified) => string | undefined)[] = [
+    exact,
     whole,
     part(({ name, role, from }) => name && `${name}\n${role}\n${from}`),
     part(({ name, role, to }) => name && `${name}\n${role}\n${to}`),
@@ -97,7 +106,7 @@ function matchAll(
     const linesByKey = groupedBy(free.lines, keyOf);
     for (const [key, found] of groupedBy(free.candidates, keyOf)) {
       const known = linesByKey.get(key) ?? [];
-      if (keyOf !== whole && !areInterchangeable(found, known)) continue;
+      if (keyOf !== exact && keyOf !== whole && !areInterchangeable(found, known)) continue;
       found.slice(0, known.length).forEach((candidate, index) => {
         matches.set(candidate, known[index]!);
         free.candidates.delete(candidate);
@@ -139,5 +148,5 @@ function areInterchangeable(some: readonly Identified[], others: readonly Identi
 }
 
 function isOne(all: readonly Identified[]): boolean {
-  return new Set(all.map(({ identity }) => identityInFile(identity))).size === 1;
+  return new Set(all.map(({ identity }) => nameAndEnds(identity))).size === 1;
 }
