@@ -69,6 +69,18 @@ const ofBattery: Truths = {
   chargeCutOffC: ["0", "5"],
 };
 
+const contacts: Truths = { ...notAboutIt, ratedA: ["150", "300"], terminalC: ["75", "90", "105"] };
+const ofBusBar: Truths = { ...contacts, side: ['"positive"'], studs: ["6", "12"] };
+const ofPanel: Truths = {
+  ...contacts,
+  positions: "always stated",
+  branchRatedA: ["20", "30"],
+  negativeBus: ["true"],
+  testedBehind: inAShort.testedBehind!,
+  branchTermination: ['"M6"'],
+  branchTorqueNm: ["4"],
+};
+
 interface Bank {
   readonly battery?: string;
   readonly branch?: string;
@@ -152,6 +164,43 @@ const kinds: readonly Kind[] = [
         }),
     })),
   ),
+  {
+    name: "a disconnect",
+    properties: namesIn("disconnect"),
+    truths: { ...contacts, ratedA: "always stated" },
+    planWith: (more) =>
+      plan({
+        inBranch: `
+          const own = disconnect({ name: "own", ratedA: 50, ${more} });
+          cable({ name: "to own", from: plus.stud, to: own.line, lengthFt: 1, gauge: 8, protect: { ...classT, ratingA: 40 } });
+          circuit({ name: "pump", from: own.load, returnTo: bank.negative, load: 10, oneWayFt: 6, gauge: 8 });`,
+      }),
+  },
+  {
+    name: "a bus bar",
+    properties: namesIn("busBar"),
+    truths: ofBusBar,
+    planWith: (more) =>
+      plan({
+        inBranch: `
+          const own = busBar({ name: "own", ${more} });
+          cable({ name: "to own", from: plus.stud, to: own.stud, lengthFt: 1, gauge: 8, protect: { ...classT, ratingA: 40 } });
+          circuit({ name: "pump", from: own.stud, returnTo: bank.negative, load: 10, oneWayFt: 6, gauge: 8 });`,
+      }),
+  },
+  ...[weak, strong].map((battery) => ({
+    name: `a fuse panel, on a battery of ${battery}`,
+    properties: namesIn("fusePanel"),
+    truths: ofPanel,
+    planWith: (more: string) =>
+      plan({
+        battery,
+        inBranch: `
+          const own = fusePanel({ name: "own", positions: 6, ${more} });
+          circuit({ name: "panel feed", from: plus.stud, returnTo: bank.negative, to: own, oneWayFt: 2, gauge: 4, protect: { ...classT, ratingA: 100 } });
+          circuit({ name: "pump", from: own.branch, load: 10, oneWayFt: 6, gauge: 8, protect: { ratingA: 15, family: "ISO 8820-3 Type C" } });`,
+      }),
+  })),
   ...["AGM", "gel", "flooded lead-acid", "LiFePO4"].map((chemistry) => ({
     name: `a battery of ${chemistry}`,
     properties: namesIn("battery"),
