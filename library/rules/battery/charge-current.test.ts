@@ -63,6 +63,34 @@ testRule(chargeCurrent, [
     ],
   },
   {
+    name: "a starter battery on an alternator, with a stated limit: information",
+    plan: cranked("cranks", 30),
+    finds: [
+      {
+        subject: "start",
+        record: "start",
+        on: "maxChargeA",
+        severity: "info",
+        message: "May take 90 A",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "the only battery on an alternator, which cranks nothing",
+    plan: cranked("", 30),
+    finds: [
+      {
+        subject: "start",
+        record: "start",
+        on: "maxChargeA",
+        severity: "warning",
+        message: "Takes 90 A",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
     name: "on an alternator, which holds its voltage: silent unless a limit is stated",
     plan: `
       const starter = battery({ chemistry: "flooded lead-acid", capacityAh: 70, internalMilliohm: 5 });
@@ -79,3 +107,17 @@ testRule(chargeCurrent, [
     ],
   },
 ]);
+
+function cranked(cranks: string, maxChargeA: number): string {
+  const starter = `
+    const starter = starterMotor({ name: "starter", crankingA: 200 });
+    cable({ name: "crank", from: start.positive, to: starter.positive, lengthFt: 2, gauge: "1/0" });
+    cable({ name: "crank return", from: starter.negative, to: start.negative, lengthFt: 2, gauge: "1/0" });`;
+  return `
+    build({ insulationC: 105 });
+    const start = battery({ chemistry: "AGM", capacityAh: 90, internalMilliohm: 4, maxChargeA: ${maxChargeA} });
+    const engine = alternator({ ratedA: 90 });
+    cable({ name: "alternator", from: engine.positive, to: start.positive, lengthFt: 3, gauge: 4, protectFarEnd: 125 });
+    cable({ name: "alternator return", from: engine.negative, to: start.negative, lengthFt: 3, gauge: 4 });
+    ${cranks ? starter : ""}`;
+}

@@ -1,6 +1,7 @@
 import { networkGraph } from "../../analysis/network/topology/network-graph.ts";
 import type { WorstOf } from "../../analysis/network-result.ts";
 import type { BatteryPart, Network } from "../../model/network.ts";
+import { isStarterMotor } from "../../model/part-roles.ts";
 import { usualChargeRates } from "../../standards/usual-charge-rates.ts";
 import { isAbove, statedRating } from "../current-through.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
@@ -21,8 +22,10 @@ export const chargeCurrent = defineRule<Values>({
   restsOn: "voltages",
   // Needs the current into each battery in every scenario. Information if only the usual rate is exceeded.
   check: (plan) => inNetwork(plan, check),
-  message({ currentA, estimate, limitA, stated, scenario, chemistry, perAh, source }) {
+  message({ currentA, estimate, limitA, stated, forMinutes, scenario, chemistry, perAh, source }) {
     const [takes, may] = formatDistinctWithUnit(currentA, limitA, "A");
+    if (forMinutes)
+      return `May take ${takes} ${scenario}${estimate}, its limit is ${may} (maxChargeA). A starter battery is nearly full and takes so much only for minutes (common practice, no source): compare the limit with the alternator's regulator.`;
     return stated
       ? `Takes ${takes} ${scenario}${estimate}, its limit is ${may} (maxChargeA): set the chargers to give less, or add a battery in parallel.`
       : `Takes ${takes} ${scenario}${estimate}; ${chemistry} of this capacity usually takes up to ${may}, ${formatRounded(perAh)} A per Ah (${source}). State maxChargeA from its data sheet.`;
@@ -35,6 +38,8 @@ interface Values {
   readonly limitA: number;
   /** False: the limit is the usual one for the chemistry. */
   readonly stated: boolean;
+  /** A starter battery on an alternator: it is nearly full, and takes its greatest current only for minutes. */
+  readonly forMinutes: boolean;
   /** `in "charging, nothing on"`, `with charger alone`. */
   readonly scenario: string;
   readonly chemistry: string;
@@ -49,14 +54,17 @@ function check(judged: JudgedNetwork): Found<Values>[] {
   return batteries.flatMap((battery) => {
     const worst = result.parts[battery.index]?.draws;
     if (!worst) return [];
-    if (battery.maxChargeA !== undefined)
-      return isAbove(worst.currentA, battery.maxChargeA)
-        ? [found(network, battery, worst, { limitA: battery.maxChargeA, stated: true })]
-        : [];
+    if (battery.maxChargeA !== undefined) {
+      if (!isAbove(worst.currentA, battery.maxChargeA)) return [];
+      const forMinutes = isStarterBattery(judged, battery) && onAnAlternator.has(battery.index);
+      return [found(network, battery, worst, { limitA: battery.maxChargeA, stated: true, forMinutes })];
+    }
     // An alternator holds a voltage, and a full starter battery takes little of its possible current.
     if (onAnAlternator.has(battery.index)) return [];
     const limitA = usualChargeRates.greatestPerAh[battery.chemistry] * battery.capacityAh;
-    return isAbove(worst.currentA, limitA) ? [found(network, battery, worst, { limitA, stated: false })] : [];
+    return isAbove(worst.currentA, limitA)
+      ? [found(network, battery, worst, { limitA, stated: false, forMinutes: false })]
+      : [];
   });
 }
 
@@ -64,17 +72,18 @@ function found(
   network: Network,
   battery: BatteryPart,
   worst: WorstOf,
-  { limitA, stated }: Pick<Values, "limitA" | "stated">,
+  { limitA, stated, forMinutes }: Pick<Values, "limitA" | "stated" | "forMinutes">,
 ): Found<Values> {
   return {
     subject: battery.name,
     at: atPart(battery, ...(stated ? ["maxChargeA"] : [])),
-    ...(stated ? {} : { severity: "info" }),
+    ...(stated && !forMinutes ? {} : { severity: "info" }),
     values: {
       currentA: worst.currentA,
       estimate: estimateInWords(worst.estimate),
       limitA,
       stated,
+      forMinutes,
       scenario: occasionInWords(network, worst),
       chemistry: battery.chemistry,
       perAh: usualChargeRates.greatestPerAh[battery.chemistry],
@@ -93,4 +102,15 @@ function batteriesOnAlternators({ network, result: { topology } }: JudgedNetwork
     positives.some((pole) => fed.has(componentOf[pole])),
   );
   return new Set(banks.flatMap(({ batteries }) => batteries));
+}
+
+/** A battery of lead that cranks an engine, or that a DC-DC charger spares for it: it is kept nearly full. */
+function isStarterBattery({ network }: JudgedNetwork, { chemistry, terminals }: BatteryPart): boolean {
+  if (chemistry === "LiFePO4") return false;
+  const { componentOf } = networkGraph(network);
+  const own = componentOf[terminals.positive];
+  return network.parts.some((part) => {
+    if (part.kind === "dcDcCharger") return componentOf[part.terminals.inputPositive] === own;
+    return isStarterMotor(part) && componentOf[part.terminals.positive] === own;
+  });
 }

@@ -1,0 +1,36 @@
+import { battery, build, busBar, cable, circuit, disconnect, fusePanel, shunt } from "loomwright";
+
+// A van whose panel has a negative bus with nothing connected to it.
+// Expected: error network/no-return at panel
+// Because: No clause needed: without a return no current flows.
+build({ name: "fridge without return", voltage: 12, insulationC: 105, installedIn: "vehicle" });
+const classT = (ratingA: number) =>
+  ({ ratingA, family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125, distanceIn: 5 }) as const;
+const house = battery({
+  name: "house",
+  chemistry: "LiFePO4",
+  capacityAh: 200,
+  internalMilliohm: 4,
+  maxDischargeA: 200,
+  maxChargeA: 100,
+});
+const off = disconnect({ name: "main switch", ratedA: 250 });
+const plus = busBar({ name: "plus bus", side: "positive", ratedA: 250, studs: 8 });
+const minus = busBar({ name: "minus bus", side: "negative", ratedA: 250, studs: 8 });
+const monitor = shunt({ name: "monitor", ratedA: 300 });
+cable({
+  name: "house plus",
+  from: house.positive,
+  to: off.line,
+  lengthFt: 2,
+  gauge: "1/0",
+  protect: classT(200),
+});
+cable({ name: "switched", from: off.load, to: plus.stud, lengthFt: 1, gauge: "1/0" });
+cable({ name: "house minus", from: house.negative, to: monitor.batterySide, lengthFt: 1, gauge: "1/0" });
+cable({ name: "counted", from: monitor.systemSide, to: minus.stud, lengthFt: 1, gauge: "1/0" });
+const rails = { from: plus.stud, returnTo: minus.stud } as const;
+circuit({ ...rails, name: "lamps", load: 3, oneWayFt: 10, gauge: 14, protect: classT(6) });
+const panel = fusePanel({ name: "panel", positions: 6, ratedA: 80, branchRatedA: 30 });
+cable({ name: "panel feed", from: plus.stud, to: panel.feed, lengthFt: 3, gauge: 6, protect: classT(60) });
+circuit({ name: "fridge", from: panel.branch, load: 5, oneWayFt: 8, gauge: 12, protect: classT(10) });

@@ -1,0 +1,43 @@
+import { battery, build, busBar, cable, circuit, disconnect, inverter, shunt } from "loomwright";
+
+// A van: the fuse of the inverter is at the inverter.
+// Expected: error protection/unprotected-path at inverter plus
+// Because: 33 CFR 183.455(b): the device belongs at the source.
+build({ name: "fuse at inverter", voltage: 12, insulationC: 105, installedIn: "vehicle" });
+const classT = (ratingA: number) =>
+  ({ ratingA, family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125, distanceIn: 5 }) as const;
+const house = battery({
+  name: "house",
+  chemistry: "LiFePO4",
+  capacityAh: 200,
+  internalMilliohm: 4,
+  maxDischargeA: 200,
+  maxChargeA: 100,
+});
+const off = disconnect({ name: "main switch", ratedA: 250 });
+const plus = busBar({ name: "plus bus", side: "positive", ratedA: 250, studs: 8 });
+const minus = busBar({ name: "minus bus", side: "negative", ratedA: 250, studs: 8 });
+const monitor = shunt({ name: "monitor", ratedA: 300 });
+cable({
+  name: "house plus",
+  from: house.positive,
+  to: off.line,
+  lengthFt: 2,
+  gauge: "1/0",
+  protect: classT(200),
+});
+cable({ name: "switched", from: off.load, to: plus.stud, lengthFt: 1, gauge: "1/0" });
+cable({ name: "house minus", from: house.negative, to: monitor.batterySide, lengthFt: 1, gauge: "1/0" });
+cable({ name: "counted", from: monitor.systemSide, to: minus.stud, lengthFt: 1, gauge: "1/0" });
+const rails = { from: plus.stud, returnTo: minus.stud } as const;
+circuit({ ...rails, name: "lamps", load: 3, oneWayFt: 10, gauge: 14, protect: classT(6) });
+const inv = inverter({ name: "inverter", continuousW: 800, cutOffV: 11 });
+cable({
+  name: "inverter plus",
+  from: plus.stud,
+  to: inv.positive,
+  lengthFt: 6,
+  gauge: 4,
+  protectFarEnd: classT(110),
+});
+cable({ name: "inverter minus", from: minus.stud, to: inv.negative, lengthFt: 6, gauge: 4 });
