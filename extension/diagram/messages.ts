@@ -58,6 +58,8 @@ export type FromPage =
       readonly view: DiagramParams["view"];
       readonly scenario: string;
     }
+  /** Write the drawing, the lists, the labels or the report. */
+  | { readonly type: "export"; readonly number: number }
   /** Give the focus back to the text. */
   | { readonly type: "leave"; readonly number: number }
   /** The picture was not shown, because it contains something that none of our pictures has. */
@@ -70,7 +72,7 @@ export function readFromPage(said: unknown): FromPage | undefined {
   if (type === "ready") return { type };
   if (!Number.isSafeInteger(number)) return undefined;
   const of = number as number;
-  if (type === "leave") return { type, number: of };
+  if (type === "leave" || type === "export") return { type, number: of };
   if (type === "goTo" && isShort(element) && typeof take === "boolean") {
     return { type, number: of, element, take };
   }

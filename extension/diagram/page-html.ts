@@ -30,12 +30,16 @@ export function pageHtml({ nonce, source, script, style }: PageFrame): string {
 <select id="view"><option value="one-line">One line</option><option value="wiring">Wiring</option></select></label>
 <label>Figures of
 <select id="scenario"><option value="">no scenario</option></select></label>
+<label>Find
+<input type="search" id="search" autocomplete="off" spellcheck="false"></label>
+<span id="found" role="status"></span>
 <div role="group" aria-label="Size of the picture">
 <button type="button" id="smaller" aria-label="Smaller">−</button>
 <span id="scale"></span>
 <button type="button" id="larger" aria-label="Larger">+</button>
 <button type="button" id="whole">Show all</button>
 </div>
+<button type="button" id="export">Export…</button>
 </header>
 <main>
 <div id="notice" hidden></div>

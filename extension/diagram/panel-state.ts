@@ -9,8 +9,8 @@ export interface PanelState {
   readonly view: DiagramParams["view"];
   /** "" for none. */
   readonly scenario: string;
-  /** Absent: the whole picture is in the window, at any window size. */
-  readonly place?: Place;
+  /** "all": the whole picture is in the window, at any window size. Absent: as it opens. */
+  readonly place?: Place | "all";
 }
 
 export const firstView: DiagramParams["view"] = "one-line";
@@ -25,6 +25,7 @@ export function readPanelState(kept: unknown): PanelState {
     uri: typeof uri === "string" ? uri : "",
     view: isView(view) ? view : firstView,
     scenario: typeof scenario === "string" ? scenario : "",
+    ...(place === "all" ? { place } : {}),
     ...(isPlace(place) ? { place: { x: place.x, y: place.y, scale: place.scale } } : {}),
   };
 }

@@ -23,7 +23,7 @@ export interface Box extends Point, Size {}
 /** The whole picture in the middle of the window, never larger than drawn. */
 export function whole(picture: Box, window: Size): Place {
   const room = { width: window.width - 2 * marginPx, height: window.height - 2 * marginPx };
-  const scale = within(1, Math.min(room.width / picture.width, room.height / picture.height));
+  const scale = bounded(1, Math.min(room.width / picture.width, room.height / picture.height));
   return {
     scale,
     x: picture.x + (picture.width - window.width / scale) / 2,
@@ -32,10 +32,45 @@ export function whole(picture: Box, window: Size): Place {
 }
 
 /**
+ * The place at which a picture opens: all of it if its text is then readable, else as much as is readable, beginning at a box.
+ *
+ * @param textPx the size of its smallest words, in units of the picture
+ */
+export function opening(picture: Box, window: Size, textPx: number, begin: Box | undefined): Place {
+  const fitted = whole(picture, window);
+  const scale = leastTextPx / textPx;
+  if (fitted.scale >= scale) return fitted;
+  const from = begin ?? picture;
+  const margin = marginPx / scale;
+  // The begin is at the left edge, where reading starts, half way down.
+  const x = from.x - margin;
+  const y = from.y + from.height / 2 - window.height / scale / 2;
+  return heldInside({ scale, x, y }, picture, window);
+}
+
+/** No further past an edge of the picture than its margin; a picture smaller than the window is in the middle. */
+function heldInside(place: Place, picture: Box, window: Size): Place {
+  const margin = marginPx / place.scale;
+  const along = (from: number, start: number, length: number, windowPx: number) => {
+    const seen = windowPx / place.scale;
+    if (length + 2 * margin <= seen) return start + (length - seen) / 2;
+    return Math.min(Math.max(from, start - margin), start + length + margin - seen);
+  };
+  return {
+    scale: place.scale,
+    x: along(place.x, picture.x, picture.width, window.width),
+    y: along(place.y, picture.y, picture.height, window.height),
+  };
+}
+
+/** Words that are smaller cannot be read at once. */
+const leastTextPx = 9;
+
+/**
  * Larger (`factor` above 1) or smaller, while one point of the window, in pixels, keeps showing the same point of the picture.
  */
 export function zoomed(place: Place, factor: number, still: Point): Place {
-  const scale = within(largestScale, place.scale * factor);
+  const scale = bounded(largestScale, place.scale * factor);
   const change = 1 / place.scale - 1 / scale;
   return { scale, x: place.x + still.x * change, y: place.y + still.y * change };
 }
@@ -116,6 +151,6 @@ const leastPx = 64;
 const largestScale = 8;
 const smallestScale = 0.05;
 
-function within(largest: number, scale: number): number {
+function bounded(largest: number, scale: number): number {
   return Math.min(largest, Math.max(smallestScale, scale));
 }

@@ -1,6 +1,7 @@
 import { randomBytes } from "node:crypto";
 import {
   CancellationTokenSource,
+  commands,
   Disposable,
   type LogOutputChannel,
   RelativePattern,
@@ -120,6 +121,9 @@ export function createPlanPanel(wiring: PanelWiring, root: string, beginning: Pa
         return;
       case "goTo":
         texts.goTo(said.element, said.take, webview.viewColumn);
+        return;
+      case "export":
+        void commands.executeCommand("loomwright.exportDiagram", Uri.parse(root), { view, scenario });
         return;
       case "leave":
         texts.takeFocus(Uri.parse(root), webview.viewColumn);

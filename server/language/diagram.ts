@@ -2,6 +2,7 @@ import type { Drawing, DrawnElement, View } from "../../library/documents/diagra
 import type { Judgement } from "../../library/judge.ts";
 import type { SourceRange } from "../evaluate/checked-plan.ts";
 import { fileName } from "../evaluate/files/file-name.ts";
+import { factsOf } from "./element-facts.ts";
 import type { Diagram, DiagramElement, Picture } from "./messages.ts";
 import { plainWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
@@ -81,7 +82,15 @@ function notesOf({ plan }: PlanInView, scenario: number | undefined, { notices }
 }
 
 function pictureOf(view: PlanInView, { svg, elements }: Drawing): Picture {
-  return { svg, elements: elements.map((element) => elementOf(view, element)) };
+  const { parts = [] } = view.plan.judgement.network?.network ?? {};
+  const battery = parts.find(({ kind }) => kind === "battery");
+  const start =
+    battery && elements.find(({ kind, records }) => kind === "part" && records.includes(battery.record));
+  return {
+    svg,
+    elements: elements.map((element) => elementOf(view, element)),
+    ...(start ? { start: start.id } : {}),
+  };
 }
 
 function elementOf(view: PlanInView, drawn: DrawnElement): DiagramElement {
@@ -93,6 +102,9 @@ function elementOf(view: PlanInView, drawn: DrawnElement): DiagramElement {
     name: plainWords(name),
     description: plainWords(description),
     findings: findings.map(plainWords),
+    facts: (drawn.records[0] === undefined ? [] : factsOf(view.plan.judgement, drawn.records[0])).map(
+      ({ label, value }) => ({ label, value: plainWords(value) }),
+    ),
     box,
     ...(severity === undefined ? {} : { severity }),
     ...(location ? { location } : {}),

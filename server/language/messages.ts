@@ -125,6 +125,8 @@ export interface Picture {
   readonly svg: string;
   /** All elements that can be pointed at, in reading order. */
   readonly elements: readonly DiagramElement[];
+  /** The element where reading begins: the first battery; absent if there is none. */
+  readonly start?: string;
 }
 
 export interface DiagramElement {
@@ -135,6 +137,8 @@ export interface DiagramElement {
   readonly description: string;
   readonly severity?: "error" | "warning" | "info" | "hint";
   readonly findings: readonly string[];
+  /** Its feed, fuse, drop and margin, as far as they are known. */
+  readonly facts?: readonly DiagramFact[];
   /** In the coordinates of the SVG. */
   readonly box: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
   /** Its place in the current texts; absent if that was edited away. */
@@ -145,6 +149,12 @@ export interface DiagramElement {
       readonly end: { readonly line: number; readonly character: number };
     };
   };
+}
+
+/** "Fuse", "7.5 A at fuse panel". */
+export interface DiagramFact {
+  readonly label: string;
+  readonly value: string;
 }
 
 /** Request with {@link ReportParams}: writes the report of a plan. Answers {@link ReportAnswer}. May be cancelled. */

@@ -36,7 +36,7 @@ function contentOf(
   beside: readonly ShownElement[],
   { goTo, choose }: DetailsActions,
 ): HTMLElement[] {
-  const { name, kind, description, severity, findings, written } = element;
+  const { name, kind, description, severity, findings, facts = [], written } = element;
   const heading = document.createElement("h2");
   heading.textContent = name;
   const what = document.createElement("span");
@@ -50,7 +50,12 @@ function contentOf(
   const said = document.createElement("p");
   said.append(...withFindings(description, findings));
   const unsaid = findings.filter((finding) => !description.includes(finding));
-  const content = [head, said, ...unsaid.map((finding) => paragraph("found", finding))];
+  const content = [
+    head,
+    ...(facts.length > 0 ? [listOf(facts)] : []),
+    said,
+    ...unsaid.map((finding) => paragraph("found", finding)),
+  ];
   if (beside.length === 0) return content;
   const others = paragraph("beside", "Written in the same place:");
   for (const other of beside) {
@@ -59,6 +64,19 @@ function contentOf(
     others.append(" ", to);
   }
   return [...content, others];
+}
+
+function listOf(facts: NonNullable<ShownElement["facts"]>): HTMLElement {
+  const list = document.createElement("dl");
+  for (const { label, value } of facts) {
+    const pair = document.createElement("div");
+    const [term, detail] = [document.createElement("dt"), document.createElement("dd")];
+    term.textContent = label;
+    detail.textContent = value;
+    pair.append(term, detail);
+    list.append(pair);
+  }
+  return list;
 }
 
 function button(text: string, act: () => void): HTMLButtonElement {

@@ -8,6 +8,7 @@ import { createDetails } from "./details.ts";
 import { createElements, groupAround } from "./elements.ts";
 import { keyOnElement, keyOnPicture } from "./keys.ts";
 import { isRefused, readPicture } from "./picture.ts";
+import { elementsWith } from "./search.ts";
 import { createStage } from "./stage.ts";
 import { createToolbar } from "./toolbar.ts";
 
@@ -31,7 +32,7 @@ function start(): void {
   const elements = createElements();
   let state = readPanelState(editor.getState());
   /** The picture's place in the other view. */
-  let otherPlace: Place | undefined;
+  let otherPlace: PanelState["place"];
   let diagram: ShowDiagram | undefined;
   /** The drawn content: an edit that leaves it unchanged causes no redraw. */
   let drawn = "";
@@ -44,9 +45,7 @@ function start(): void {
   };
 
   const stage = createStage(stageElement, (place) => {
-    const { place: _, ...rest } = state;
-    state = place ? { ...rest, place } : rest;
-    editor.setState(state);
+    keep({ place });
     toolbar.showScale(stage.scale());
   });
   const details = createDetails(find("details"), {
@@ -68,6 +67,20 @@ function start(): void {
     },
     zoom: stage.zoom,
     showAll: stage.showAll,
+    export: () => editor.postMessage({ type: "export", number: number() }),
+    find(words) {
+      const found = elementsWith(words, diagram?.picture?.elements ?? [])[0];
+      if (!found) return;
+      choose(found.id);
+      const box = elements.box(found.id);
+      if (box) stage.reveal(box);
+    },
+    leaveSearch() {
+      const chosen = elements.chosen();
+      if (chosen === undefined) stageElement.focus({ preventScroll: true });
+      else elements.focus(chosen);
+    },
+    count: (words) => elementsWith(words, diagram?.picture?.elements ?? []).length,
   });
 
   const goTo = ({ id, written }: ShownElement, take: boolean) => {
@@ -122,12 +135,15 @@ function start(): void {
       drawn = content;
       const focused = elements.focused();
       const sameView = before?.picture !== undefined && before.view === next.view;
-      const place = state.place && sameView ? placeIn(next, before, state.place) : state.place;
+      const isMoved = state.place !== undefined && state.place !== "all";
+      const place = isMoved && sameView ? placeIn(next, before, state.place as Place) : state.place;
       // Kept unchanged, even if the picture is too small at the moment and the stage must show it elsewhere.
       if (place) keep({ place });
       elements.adopt(picture, next.picture.elements);
       stage.show(picture, place);
       elements.frame();
+      const { start } = next.picture;
+      stage.beginAt(start === undefined ? undefined : elements.box(start));
       if (focused !== undefined) elements.focus(focused);
     }
     toolbar.showScale(stage.scale());
@@ -200,7 +216,7 @@ function start(): void {
   });
   document.addEventListener("keydown", ({ key, target }) => {
     // In a list, Escape closes the list.
-    if (key === "Escape" && !(target instanceof HTMLSelectElement))
+    if (key === "Escape" && !(target instanceof HTMLSelectElement || target instanceof HTMLInputElement))
       editor.postMessage({ type: "leave", number: number() });
   });
 

@@ -4,6 +4,7 @@ import {
   inSight,
   middleOf,
   moved,
+  opening,
   type Place,
   type Point,
   type Size,
@@ -15,11 +16,13 @@ import {
 
 /** The viewport of a picture: the visible part, and its scale. */
 export interface Stage {
-  /** Replaces the previous picture in one step. */
-  show(picture: SVGSVGElement, place: Place | undefined): void;
+  /** Replaces the previous picture in one step. Without a place it opens readable, at any window size. */
+  show(picture: SVGSVGElement, place: Place | "all" | undefined): void;
+  /** The box, in units of the picture, at which it begins as it opens. */
+  beginAt(box: Box | undefined): void;
   clear(): void;
-  /** Undefined: the whole picture is in the window, at any window size. */
-  place(): Place | undefined;
+  /** "all": the whole picture is in the window, at any window size. Undefined: as it opened. */
+  place(): Place | "all" | undefined;
   /** Screen pixels for each unit of the picture. */
   scale(): number;
   /** Whether a box, in units of the picture, is visible. */
@@ -36,17 +39,22 @@ export interface Stage {
 }
 
 /** @param placed called when the user moved or scaled the picture */
-export function createStage(element: HTMLElement, placed: (place: Place | undefined) => void): Stage {
+export function createStage(element: HTMLElement, placed: (place: Place | "all") => void): Stage {
   let picture: SVGSVGElement | undefined;
   /** The area of its plane that the picture covers. */
   let size: Box = { x: 0, y: 0, width: 1, height: 1 };
-  let chosen: Place | undefined;
+  let chosen: Place | "all" | undefined;
+  let begin: Box | undefined;
+  let textPx = 1;
   let gliding = 0;
   let wheeling = 0;
   const pointers = new Map<number, Point>();
 
   const window = (): Size => ({ width: element.clientWidth || 1, height: element.clientHeight || 1 });
-  const current = (): Place => chosen ?? whole(size, window());
+  const current = (): Place => {
+    if (chosen === "all") return whole(size, window());
+    return chosen ?? opening(size, window(), textPx, begin);
+  };
 
   const draw = (): void => {
     if (!picture) return;
@@ -54,7 +62,7 @@ export function createStage(element: HTMLElement, placed: (place: Place | undefi
     const { width, height } = window();
     picture.setAttribute("viewBox", `${x} ${y} ${width / scale} ${height / scale}`);
   };
-  const put = (place: Place | undefined): void => {
+  const put = (place: Place | "all"): void => {
     cancelAnimationFrame(gliding);
     chosen = place;
     draw();
@@ -130,12 +138,18 @@ export function createStage(element: HTMLElement, placed: (place: Place | undefi
       picture = next;
       const { x, y, width, height } = next.viewBox.baseVal;
       size = { x, y, width: width || 1, height: height || 1 };
-      chosen = place && inSight(place, size, window());
+      begin = undefined;
+      textPx = smallestWords(next);
+      chosen = place && place !== "all" ? inSight(place, size, window()) : place;
       // The element is as large as the window; its viewBox selects the visible part of the picture.
       for (const name of ["width", "height"]) next.setAttribute(name, "100%");
       next.setAttribute("preserveAspectRatio", "xMidYMid meet");
       draw();
       element.replaceChildren(next);
+    },
+    beginAt(box) {
+      begin = box;
+      draw();
     },
     clear() {
       picture = undefined;
@@ -152,8 +166,17 @@ export function createStage(element: HTMLElement, placed: (place: Place | undefi
     middle: () => middleOf(current(), window()),
     push,
     zoom: (factor) => scaleBy(factor, middlePx()),
-    showAll: () => put(undefined),
+    showAll: () => put("all"),
   };
+}
+
+/** In units of the picture. The single letter of a mark is a sign, not a word. */
+function smallestWords(picture: SVGSVGElement): number {
+  const sizes = [...picture.querySelectorAll("text")].flatMap((text) => {
+    const size = Number(text.getAttribute("font-size"));
+    return size > 0 && (text.textContent ?? "").trim().length > 1 ? [size] : [];
+  });
+  return sizes.length > 0 ? Math.min(...sizes) : 1_000;
 }
 
 /** A pointer that has moved less than this does not move the picture. */

@@ -1,7 +1,7 @@
 import type { DiagramParams } from "../../../server/language/messages.ts";
 import { isView, type ShowDiagram } from "../messages.ts";
 
-/** The row above the picture: choice of view and scenario, and the scale. */
+/** The row above the picture: choice of view and scenario, the search, the scale, and the export. */
 export interface Toolbar {
   show(diagram: Pick<ShowDiagram, "title" | "view" | "scenarios" | "scenario">): void;
   showScale(scale: number): void;
@@ -11,6 +11,13 @@ export interface ToolbarActions {
   choose(view: DiagramParams["view"], scenario: string): void;
   zoom(factor: number): void;
   showAll(): void;
+  export(): void;
+  /** Shows the first element with these words. */
+  find(words: string): void;
+  /** How many elements have these words. */
+  count(words: string): number;
+  /** The search is over: the focus goes to the picture. */
+  leaveSearch(): void;
 }
 
 export function createToolbar(
@@ -31,6 +38,20 @@ export function createToolbar(
   find("smaller").addEventListener("click", () => actions.zoom(1 / zoomStep));
   find("larger").addEventListener("click", () => actions.zoom(zoomStep));
   find("whole").addEventListener("click", () => actions.showAll());
+  find("export").addEventListener("click", () => actions.export());
+  const search = find<HTMLInputElement>("search");
+  const found = find("found");
+  search.addEventListener("input", () => {
+    const words = search.value.trim();
+    const count = actions.count(words);
+    found.textContent = words === "" ? "" : count === 0 ? "none" : `${count} found`;
+    actions.find(words);
+  });
+  search.addEventListener("keydown", (event) => {
+    if (event.key !== "Enter" && event.key !== "Escape") return;
+    event.preventDefault();
+    actions.leaveSearch();
+  });
 
   return {
     show(diagram) {

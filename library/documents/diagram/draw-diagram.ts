@@ -44,6 +44,7 @@ export async function drawDiagram(
   const whole = sheet(createPen(options.medium), {
     ...{ drawn, elements, schematic },
     view: options.view,
+    medium: options.medium,
     title: displayName(plan.model.build.name ?? options.title ?? "") || "plan without a name",
     scenario: scenario && displayName(scenario.name),
     diagram: laidOut.placed,

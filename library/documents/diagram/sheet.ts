@@ -10,6 +10,8 @@ import { xmlText } from "./xml-text.ts";
 export interface SheetContent {
   readonly title: string;
   readonly view: View;
+  /** A screen has no legend and no title block: the page around the picture names the plan and the elements. */
+  readonly medium: "paper" | "screen";
   readonly scenario: string | undefined;
   readonly schematic: Schematic;
   /** The diagram itself, in its own coordinates from 0, and its size. */
@@ -18,19 +20,25 @@ export interface SheetContent {
   readonly elements: readonly DrawnElement[];
 }
 
-/** The whole SVG: the diagram; below it the notices and the legend; in the corner the title block. */
+/** The whole SVG: the diagram; below it the notices; on paper also the legend, and in the corner the title block. */
 export function sheet(pen: SvgWriter, content: SheetContent): Omit<Drawing, "notices"> {
   const { schematic, diagram, elements } = content;
   const legend = legendOf(schematic);
-  const width = Math.max(diagram.width + 2 * marginPx, leastWidthPx);
+  const onPaper = content.medium === "paper";
+  const width = Math.max(
+    diagram.width + 2 * marginPx,
+    onPaper || schematic.notices.length > 0 ? leastWidthPx : 0,
+  );
   const noticeLines = schematic.notices.flatMap((notice) =>
     linesOfText(notice, width - 2 * marginPx, textPx),
   );
   const noticesTop = diagram.height + gapPx;
   const bottomTop = noticesTop + noticeLines.length * linePx + (noticeLines.length > 0 ? gapPx : 0);
   const legendBox = { x: 0, y: bottomTop, width: width - 2 * marginPx - blockWidthPx - gapPx, height: 0 };
-  const drawnLegend = drawLegend(pen, legend, legendBox);
-  const block = titleBlock(pen, content, { x: width - 2 * marginPx - blockWidthPx, y: bottomTop });
+  const drawnLegend = onPaper ? drawLegend(pen, legend, legendBox) : nothingDrawn;
+  const block = onPaper
+    ? titleBlock(pen, content, { x: width - 2 * marginPx - blockWidthPx, y: bottomTop })
+    : nothingDrawn;
   const height = bottomTop + Math.max(drawnLegend.height, block.height) + 2 * marginPx;
   const name = `${content.title}, ${viewWords[content.view]}`;
   const description = descriptionOf(content);
@@ -58,6 +66,8 @@ export function sheet(pen: SvgWriter, content: SheetContent): Omit<Drawing, "not
     ].join(""),
   };
 }
+
+const nothingDrawn = { svg: "", height: 0 };
 
 const marginPx = 24;
 const gapPx = 28;

@@ -40,14 +40,15 @@ interface PartDuty extends Duty {
   readonly part: Part;
 }
 
-interface Duty {
+export interface Duty {
   readonly does: "gives" | "takes" | "carries";
   readonly worst: WorstOf | undefined;
   /** undefined: not stated. */
   readonly ratedA: number | undefined;
 }
 
-function dutiesOf({ result }: JudgedNetwork, part: Part): readonly Duty[] {
+/** Each current that a part limits, with the greatest that flows. */
+export function dutiesOf({ result }: JudgedNetwork, part: Part): readonly Duty[] {
   const { feeds, draws } = result.parts[part.index] ?? {};
   const worst = { gives: feeds, takes: draws, carries: currentThrough(result, part) };
   return currentLimitsOf(part).map(({ current, statedA }) => ({

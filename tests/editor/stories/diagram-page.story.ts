@@ -128,6 +128,103 @@ describe("what a screen reader is told", () => {
   });
 });
 
+describe("as it opens", () => {
+  test.each([
+    ["library-bus", "one-line"],
+    ["library-bus", "wiring"],
+    ["faulty-workshop", "wiring"],
+  ] as const)("%s, %s: words of at least 9 px, beginning at the bank, and no legend", async (plan, view) => {
+    const panel = await open();
+    const { page } = panel;
+    const diagram = await (plan === "library-bus" ? bus : workshop).diagram({ view });
+    await show(panel, diagram);
+    const words = await page.evaluate(() =>
+      [...document.querySelectorAll<SVGTextElement>("#stage text")].flatMap((text) => {
+        const scale = text.getScreenCTM()?.a ?? 0;
+        const letters = (text.textContent ?? "").trim();
+        return letters.length > 1 ? [{ letters, px: Number(text.getAttribute("font-size")) * scale }] : [];
+      }),
+    );
+    expect(words.length).toBeGreaterThan(20);
+    expect(words.filter(({ px }) => px < 8.999)).toEqual([]);
+    if (process.env.PICTURES) await page.screenshot({ path: `${process.env.PICTURES}/${plan}-${view}.png` });
+    expect(words.map(({ letters }) => letters).join("\n")).not.toContain("Local codes rule");
+    // The workshop's circuits are lone ones, without a battery.
+    if (plan === "faulty-workshop") return;
+    const stage = (await page.locator("#stage").boundingBox())!;
+    const bank = await onScreen(page, diagram.picture!.start!);
+    expect(diagram.picture!.elements.find(({ id }) => id === diagram.picture!.start)!.description).toContain(
+      "attery",
+    );
+    expect(bank.x).toBeGreaterThanOrEqual(stage.x);
+    expect(bank.x + bank.width).toBeLessThanOrEqual(stage.x + stage.width);
+    expect(bank.y).toBeGreaterThanOrEqual(stage.y);
+    expect(bank.y + bank.height).toBeLessThanOrEqual(stage.y + stage.height);
+  });
+
+  test("all of it in the window, once that is chosen, stays so over a reload", async () => {
+    const panel = await open();
+    const diagram = await bus.diagram({ view: "wiring" });
+    await show(panel, diagram);
+    await panel.page.locator("#whole").click();
+    const box = await viewBoxOf(panel.page);
+    const again = await open({ state: (await panel.kept())! });
+    await show(again, diagram);
+    expect(await viewBoxOf(again.page)).toEqual(box);
+  });
+});
+
+describe("the search", () => {
+  test("brings the first element with the words into sight, says how many there are, and leads to it", async () => {
+    const panel = await open({ reducedMotion: "reduce" });
+    const { page } = panel;
+    const diagram = await bus.diagram({ view: "wiring" });
+    await show(panel, diagram);
+    const wanted = named(diagram, "window seats");
+    await page.locator("#search").fill("WINDOW seats");
+    await page.locator("#found", { hasText: /^\d+ found$/ }).waitFor();
+    await page.locator("#details").getByRole("heading", { name: "window seats" }).waitFor();
+    const stage = (await page.locator("#stage").boundingBox())!;
+    await expect.poll(async () => (await onScreen(page, wanted.id)).x).toBeLessThan(stage.x + stage.width);
+    await page.keyboard.press("Enter");
+    expect(await page.evaluate(() => document.activeElement?.querySelector("title")?.textContent)).toBe(
+      "window seats",
+    );
+    await page.locator("#search").fill("no such thing");
+    await page.locator("#found", { hasText: "none" }).waitFor();
+    await page.locator("#search").press("Escape");
+    expect(await panel.said("leave")).toEqual([]);
+  });
+});
+
+describe("the export", () => {
+  test("is asked of the editor", async () => {
+    const panel = await open();
+    const diagram = await bus.diagram({ view: "wiring" });
+    await show(panel, diagram);
+    await panel.page.getByRole("button", { name: "Export…" }).click();
+    expect(await panel.said("export")).toEqual([{ type: "export", number: diagram.number }]);
+  });
+});
+
+describe("the details", () => {
+  test("give feed, fuse, drop and margin of a circuit", async () => {
+    const panel = await open();
+    const { page } = panel;
+    const diagram = await bus.diagram({ view: "wiring" });
+    await show(panel, diagram);
+    await element(page, named(diagram, "refrigerator").id).focus();
+    const facts = page.locator("#details dl");
+    await facts.waitFor();
+    expect(await facts.locator("dt").allTextContents()).toEqual(["Feed", "Fuse", "Drop", "Margin"]);
+    const [feed, fuse, drop, margin] = await facts.locator("dd").allTextContents();
+    expect(feed).toContain("fuse panel");
+    expect(fuse).toContain("10 A");
+    expect(drop).toMatch(/^[\d.]+ % from the bank, limit [\d.]+ %$/);
+    expect(margin).toMatch(/^[\d.]+ A spare: 6 A flow, the conductor may carry \d+ A$/);
+  });
+});
+
 describe("by keyboard alone", () => {
   test("from the toolbar into the picture, from part to part, to a line, and back to the text", async () => {
     const panel = await open();
@@ -136,11 +233,13 @@ describe("by keyboard alone", () => {
     const elements = diagram.picture!.elements;
     await show(panel, diagram);
     const stops: (string | undefined)[] = [];
-    for (let tabs = 0; tabs < 7; tabs++) {
+    for (let tabs = 0; tabs < 9; tabs++) {
       await page.keyboard.press("Tab");
       stops.push(await page.evaluate(() => document.activeElement?.id));
     }
-    expect(stops).toEqual(["view", "scenario", "smaller", "larger", "whole", "stage", ""]);
+    expect(stops).toEqual([
+      ...["view", "scenario", "search", "smaller", "larger", "whole", "export", "stage", ""],
+    ]);
     expect(await focusedId(page)).toBe(elements[0]!.id);
     await page.keyboard.press("Tab");
     expect(await focusedId(page)).toBe(elements[1]!.id);
@@ -166,6 +265,7 @@ describe("by keyboard alone", () => {
     const panel = await open();
     await show(panel, await bus.diagram({ view: "wiring" }));
     await panel.page.locator("#stage").focus();
+    await panel.page.keyboard.press("0");
     const [x, y, width, height] = await viewBoxOf(panel.page);
     await panel.page.keyboard.press("+");
     const larger = await viewBoxOf(panel.page);
@@ -213,6 +313,7 @@ describe("by pointer", () => {
     const { page } = panel;
     const diagram = await bus.diagram({ view: "wiring" });
     await show(panel, diagram);
+    await page.locator("#whole").click();
     const fridge = named(diagram, "refrigerator");
     const { x, y, width, height } = await onScreen(page, fridge.id);
     const middle = [x + width / 2, y + height / 2] as const;
@@ -240,6 +341,7 @@ describe("by pointer", () => {
     const { page } = panel;
     const diagram = await bus.diagram({ view: "wiring" });
     await show(panel, diagram);
+    await page.locator("#whole").click();
     const { id } = named(diagram, "positive bus");
     const before = await onScreen(page, id);
     const at = { x: before.x + before.width / 2, y: before.y + before.height / 2 };
