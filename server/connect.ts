@@ -82,7 +82,9 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
     send: (working) => void connection.sendNotification(workingOnMethod, working),
   });
 
-  const status = (params: StatusParams) => void connection.sendNotification(statusMethod, params);
+  // After the findings of the same turn, which a person waits for.
+  const status = (params: StatusParams) =>
+    void setImmediate(() => connection.sendNotification(statusMethod, params));
 
   const refresher = createRefresher({
     versionOf: (file) => workspace.client(file).version,

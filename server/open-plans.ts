@@ -80,6 +80,7 @@ export interface OpenPlansWiring {
   log(text: string): void;
   /** Work on a plan begins. Throws, with the reason, if it must not be tried. */
   workOn(root: Uri, files: ReadonlySet<Uri>): void;
+  /** The first check of a plan begins. */
   started(root: Uri): void;
   /** The gate let an outcome through. */
   arrived(plan: ShownPlan): void;
@@ -115,7 +116,8 @@ export function createOpenPlans(
     isCurrent: (outcome) => isCurrent(workspace, outcome),
     log,
     started(root) {
-      if (plans.get(root)?.ours) started(root);
+      const kept = plans.get(root);
+      if (kept?.ours && !kept.outcome) started(root);
     },
     letThrough(root, outcome) {
       const kept = plans.get(root);

@@ -18,6 +18,7 @@ export const workingMethod = "loomwright/working";
 type PlanState =
   /** Everything the editor shows was computed from the current texts. */
   | "idle"
+  /** Its first check is under way; during a later one, the results of the one before are shown. */
   | "checking"
   /** A file is half typed; the results shown are as of the last complete text. */
   | "incomplete"

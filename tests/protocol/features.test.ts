@@ -142,7 +142,7 @@ describe("what the server offers, over the wire", () => {
     editor.setConfiguration({ timeLimitMs: 150 });
     await editor.asks("workspace/configuration");
     await editor.ask("textDocument/documentSymbol", "loop.ts");
-    expect(editor.statuses.slice(seen).map(({ state }) => state)).toEqual(["checking", "idle"]);
+    expect(editor.statuses.slice(seen).map(({ state }) => state)).toEqual(["idle"]);
     expect(editor.pushed("loop.ts")?.[0]?.message).not.toBe(before?.message);
   });
 
