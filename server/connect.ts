@@ -144,7 +144,11 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
         sentElsewhere = uris.join("\n");
         connection.sendNotification(elsewhereMethod, { uris } satisfies Elsewhere);
       },
-      rested: () => void connection.sendNotification(atRestMethod),
+      // An answer that waited for it is sent first; a change that has arrived meanwhile ends the rest.
+      rested: () =>
+        void setImmediate(() => {
+          if (plans.atRest()) connection.sendNotification(atRestMethod);
+        }),
       gone(root) {
         begunMs.delete(root);
         work.forget(root);

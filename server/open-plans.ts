@@ -36,6 +36,8 @@ export interface OpenPlans {
   use(checker: Checker): void;
   /** The engine's duty has changed. */
   assigned(): void;
+  /** No plan is being checked, and none waits. */
+  atRest(): boolean;
 }
 
 /** The current state of one plan. */
@@ -314,6 +316,7 @@ export function createOpenPlans(
       takeUp([]);
     },
     assigned: () => takeUp([]),
+    atRest: gate.atRest,
   };
 }
 

@@ -124,20 +124,21 @@ function ohmAt(
   { conductor, currentA }: { readonly conductor: Conductor; readonly currentA: number },
 ): number {
   const known = ohmsAt(run, currentA);
-  const key = `${conductor.parallel} ${sizeOf(conductor)}`;
-  let ohm = known.get(key);
+  // A run keeps its number of wires in parallel.
+  const size = sizeOf(conductor);
+  let ohm = known.get(size);
   if (ohm === undefined) {
     const resized = { ...run, conductor, loadA: currentA };
     ohm = dropOf(resized, ampacityOf(resized)).roundTripOhm;
-    known.set(key, ohm);
+    known.set(size, ohm);
   }
   return ohm;
 }
 
 /** By size: the resistance at a current. Many paths share the runs near a bank; the last few currents of a run are kept. */
-function ohmsAt(run: Run, currentA: number): Map<string, number> {
+function ohmsAt(run: Run, currentA: number): Map<number | string, number> {
   const known = knownOhms(run);
-  const ohms = known.get(currentA) ?? new Map<string, number>();
+  const ohms = known.get(currentA) ?? new Map<number | string, number>();
   if (known.size > mostCurrentsKept) known.clear();
   known.set(currentA, ohms);
   return ohms;
@@ -146,7 +147,7 @@ function ohmsAt(run: Run, currentA: number): Map<string, number> {
 /** Our choice: about as many as there are scenarios. */
 const mostCurrentsKept = 8;
 
-const knownOhms = workedOutOnce((_: Run) => new Map<number, Map<string, number>>());
+const knownOhms = workedOutOnce((_: Run) => new Map<number, Map<number | string, number>>());
 
 /** How many devices besides one are supplied over a run, in any scenario. */
 export function otherDevicesOn(judged: Judged, record: number, part: number): number {

@@ -141,6 +141,8 @@ describe("what the server offers, over the wire", () => {
     const seen = editor.statuses.length;
     editor.setConfiguration({ timeLimitMs: 150 });
     await editor.asks("workspace/configuration");
+    // The state is reported after the answer that waited for the check.
+    await editor.ask("textDocument/documentSymbol", "loop.ts");
     await editor.ask("textDocument/documentSymbol", "loop.ts");
     expect(editor.statuses.slice(seen).map(({ state }) => state)).toEqual(["idle"]);
     expect(editor.pushed("loop.ts")?.[0]?.message).not.toBe(before?.message);

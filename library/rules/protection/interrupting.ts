@@ -168,7 +168,7 @@ function atPlace(judged: JudgedNetwork, place: Part, found: readonly Branch[]): 
   };
 }
 
-const mostRelated = 8;
+const mostRelated = 3;
 
 function placeMessage({ place, branches, shortA, estimated }: PlaceValues): string {
   const guessed = estimated ? " (estimated: no internal resistance is stated)" : "";
