@@ -89,7 +89,6 @@ circuit({
   oneWayFt: 5,
   gauge: 14,
   protect: { ratingA: 5, family: "ISO 8820-3 Type C", distanceIn: 6 },
-  accept: { "disconnect/missing": "The alarm has to stay on." },
 });
 heater("forge", forge);
 
