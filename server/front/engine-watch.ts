@@ -14,17 +14,24 @@ export interface WatchWiring {
   ping(): void;
   /** The thread takes unusually long, but is within the limit. Called once. */
   slow(): void;
+  /**
+   * Another thread could take over now. Before that, an end would only throw the work away: the thread may go on, up to
+   * {@link mostOver} times the limit.
+   */
+  canBeReplaced(): boolean;
   /** The thread exceeded the limit. Called once, and ends the watch. */
   stuck(): void;
 }
 
-export function watchEngine({ limitMs, ping, slow, stuck }: WatchWiring): EngineWatch {
+const mostOver = 5;
+
+export function watchEngine({ limitMs, ping, slow, canBeReplaced, stuck }: WatchWiring): EngineWatch {
   let timer: NodeJS.Timeout | undefined;
   let lastBusyMs = 0;
   let stopped = false;
   let slowReported = false;
-  /** The outstanding ping: whether it has waited unusually long, and too long. */
-  let waiting: { readonly isSlow: () => boolean; readonly isOver: () => boolean } | undefined;
+  /** The outstanding ping: whether it has waited unusually long, too long, and too long in any case. */
+  let waiting: Readonly<Record<"isSlow" | "isOver" | "isFarOver", () => boolean>> | undefined;
 
   const stop = () => {
     stopped = true;
@@ -32,7 +39,7 @@ export function watchEngine({ limitMs, ping, slow, stuck }: WatchWiring): Engine
   };
 
   const look = () => {
-    if (waiting?.isOver()) {
+    if (waiting?.isOver() && (canBeReplaced() || waiting.isFarOver())) {
       stop();
       stuck();
     } else if (waiting) {
@@ -43,7 +50,11 @@ export function watchEngine({ limitMs, ping, slow, stuck }: WatchWiring): Engine
       clearInterval(timer);
       timer = undefined;
     } else {
-      waiting = { isSlow: startTimeLimit(limitMs * slowShare), isOver: startTimeLimit(limitMs) };
+      waiting = {
+        isSlow: startTimeLimit(limitMs * slowShare),
+        isOver: startTimeLimit(limitMs),
+        isFarOver: startTimeLimit(limitMs * mostOver),
+      };
       ping();
     }
   };

@@ -116,6 +116,10 @@ export function createEngines(wiring: EnginesWiring): Engines {
       slow() {
         if (role === "foreground") spare ??= start();
       },
+      canBeReplaced() {
+        spare ??= start();
+        return spare.ready;
+      },
       stuck: () => failed(engine, `it took more than ${limitMs / 1_000} s`),
     });
     notify(engine, dutyMethod, dutyOf(role));
