@@ -16,6 +16,7 @@ const alone: Readonly<Record<string, string>> = {
   "tests/growth/*.test.ts":
     "counts steps with V8's precise coverage, which must start before the code it counts is loaded",
   "server/open-plans.test.ts": "mocks a module",
+  "server/front/engine-watch.test.ts": "sets the clock",
   "tests/difference/*.test.ts": "changes the current directory and the PATH",
   "{server/output/{report-pdf,label-pdf,drawing-files},tests/report/bench-edition}.test.ts":
     "reads PDF with pdf.js, which adds the built-ins of newer engines, and a browser's `self`, to its process",
