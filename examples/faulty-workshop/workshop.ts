@@ -46,6 +46,9 @@ circuit({ ...wire, name: "door bell", load: 0.5, oneWayFt: 12, gauge: 16 });
 // protection/above-conductor: the wire would burn before the fuse opens.
 circuit({ ...wire, name: "vice lights", load: 6, oneWayFt: 8, gauge: 14, protect: 60 });
 
+// protection/permitted-fuse: the manual of the charger says 15 A.
+circuit({ ...wire, name: "tool charger", load: 8, oneWayFt: 5, gauge: 10, protect: 30, maxFuseA: 15 });
+
 // protection/below-load: opens as soon as the compressor runs.
 circuit({ ...wire, name: "compressor", load: 18, oneWayFt: 6, gauge: 8, protect: 15 });
 

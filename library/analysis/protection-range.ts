@@ -11,6 +11,7 @@ import { machineLimitAtDevice } from "./machine-protection.ts";
 import { type Family, smallestRatingBetween } from "./made-ratings.ts";
 import { endsAt } from "./network/topology/ends-at.ts";
 import type { NetworkResult } from "./network-result.ts";
+import { permittedFuseAtDevice } from "./permitted-fuse.ts";
 import { withoutDust } from "./rounding-dust.ts";
 
 /**
@@ -22,6 +23,7 @@ import { withoutDust } from "./rounding-dust.ts";
  * 183.455(c)(1), which allows 150 % of the table below 50 V. Aim: NFPA 70, 210.20(A) and 215.3; in a hot place more. No upper bound and no best rating
  * if the ampacity cannot be judged. No aim above the load in a conductor that leaves a machine without its own current limit: there
  * 33 CFR 183.460(b) holds the device to 120 % of the machine's rating, and no rating would satisfy both.
+ * No aim above the largest fuse that the maker of the device permits.
  */
 export function protectionRangeOf(
   circuit: Run,
@@ -49,6 +51,7 @@ export function protectionRangeOfPart(
   const forHours = result.parts[device.index]?.forHours;
   const maxA = Number.isFinite(least) ? least : undefined;
   const machineMaxA = machineLimitAtDevice(network, device)?.maxA;
+  const maxFuseA = permittedFuseAtDevice(network, device);
   return rangeOf(
     {
       loadA: forHours?.currentA ?? 0,
@@ -57,13 +60,14 @@ export function protectionRangeOfPart(
       ...(estimate && { estimate }),
       continuous: device.continuous,
       machineMaxA,
+      ...(maxFuseA !== undefined && { maxFuseA }),
     },
     { maxA, family: device.family, placeC: device.ambientC ?? statedPlaceC(runs) },
   );
 }
 
 function rangeOf(
-  load: Pick<Run, "loadA" | "forHours" | "lowVoltageA" | "estimate" | "continuous"> & {
+  load: Pick<Run, "loadA" | "forHours" | "lowVoltageA" | "estimate" | "continuous" | "maxFuseA"> & {
     readonly machineMaxA?: number | undefined;
   },
   at: {
@@ -79,7 +83,8 @@ function rangeOf(
   const { maxA, family, placeC } = at;
   const margin = continuousMargin(placeC);
   const aimsAbove = load.continuous && load.machineMaxA === undefined;
-  const aimA = Math.max(minA, aimsAbove ? withoutDust(ratingOver(forHours, margin)) : 0);
+  const { maxFuseA = Number.POSITIVE_INFINITY } = load;
+  const aimA = Math.max(minA, aimsAbove ? Math.min(maxFuseA, withoutDust(ratingOver(forHours, margin))) : 0);
   const bestRatingA = bestRating({ aimA, maxA }, family);
   const { estimate } = load;
   return {

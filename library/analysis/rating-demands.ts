@@ -19,6 +19,7 @@ import { conductorsAt, networkGraph } from "./network/topology/network-graph.ts"
 import type { UnprotectedPath } from "./network/topology/network-topology.ts";
 import { portsOf } from "./network/topology/ports.ts";
 import type { NetworkResult } from "./network-result.ts";
+import { permittedFuses } from "./permitted-fuse.ts";
 import { greatestProtectingA } from "./protected-behind.ts";
 import { bestRating, protectionRangeOfPart } from "./protection-range.ts";
 import { withoutDust } from "./rounding-dust.ts";
@@ -44,7 +45,7 @@ export interface RatingDemands extends RatingLimits {
 }
 
 /**
- * The most that a panel position, a machine at its end and the conductors behind it permit for a device, and the least with which
+ * The most that a panel position, a machine or device at its end and the conductors behind it permit for a device, and the least with which
  * it stays closed while a motor starts.
  */
 export function ratingLimits(judged: Judged): RatingLimits {
@@ -61,6 +62,10 @@ export function ratingLimits(judged: Judged): RatingLimits {
     for (const device of [near, far])
       if (device) mostA.add(record, greatestProtectingA(judged, device.index, index));
   });
+  for (const { maxFuseA, conductor, own } of permittedFuses(network)) {
+    mostA.add(network.conductors[conductor]!.record, maxFuseA);
+    if (own) mostA.add(recordOf(network, own), maxFuseA);
+  }
   for (const part of network.parts.filter(isDevice)) {
     const device = deviceInPart(network, part.index);
     if (device) mostA.add(part.record, greatestProtectingA(judged, device.index));

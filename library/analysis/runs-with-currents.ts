@@ -5,6 +5,7 @@ import { machineLimit } from "./machine-protection.ts";
 import { crankingFeeds } from "./network/topology/cranking-feeds.ts";
 import { networkGraph } from "./network/topology/network-graph.ts";
 import type { ConductorWorst } from "./network-result.ts";
+import { permittedFuseIn } from "./permitted-fuse.ts";
 import { withoutDust } from "./rounding-dust.ts";
 import { isOnInNone } from "./single-draw.ts";
 
@@ -19,6 +20,7 @@ type RunCurrent = Pick<
   | "loadIsOf"
   | "loadIsLeast"
   | "machineMaxA"
+  | "maxFuseA"
   | "crankingFeed"
 >;
 
@@ -52,6 +54,7 @@ export function runsWithCurrents(network: Network, conductors: readonly Conducto
     const loadIsOf = decides ? soleDevice(network, run, decides.alone) : known.loadIsOf;
     const machine = machineLimit(network, index);
     const machineMaxA = machine?.maxA ?? known.machineMaxA;
+    const maxFuseA = permittedFuseIn(network, index) ?? known.maxFuseA;
     currents.set(run, {
       loadA,
       ...(greatestForHours && { forHours: greatestForHours }),
@@ -61,6 +64,7 @@ export function runsWithCurrents(network: Network, conductors: readonly Conducto
       ...(loadIsOf && { loadIsOf }),
       ...((!worst || known.loadIsLeast) && { loadIsLeast: true }),
       ...(machineMaxA !== undefined && { machineMaxA }),
+      ...(maxFuseA !== undefined && { maxFuseA }),
       ...((cranking.has(index) || known.crankingFeed) && { crankingFeed: true }),
     });
   });

@@ -128,8 +128,10 @@ function isAllowedSize(circuit: Run, conductor: Conductor): boolean {
 export function rangeWith(
   range: ProtectionRange,
   circuit: Run,
-  { carriesA = 0, mostRatingA = Number.POSITIVE_INFINITY, leastRatingA = 0 }: FurtherNeeds,
+  { carriesA = 0, leastRatingA = 0, ...needs }: FurtherNeeds,
 ): ProtectionRange {
+  const { mostRatingA: mostOfPlaceA = Number.POSITIVE_INFINITY } = needs;
+  const mostRatingA = Math.min(mostOfPlaceA, circuit.maxFuseA ?? Number.POSITIVE_INFINITY);
   const minA = Math.max(range.minA, carriesA);
   const headroomA = isAccepted(circuit, "protection/headroom") ? minA : Math.max(range.aimA, carriesA);
   const wantedA = Math.max(headroomA, leastRatingA);

@@ -48,6 +48,7 @@ export const acceptableRules = [
   "protection/headroom",
   "protection/interrupting",
   "protection/missing",
+  "protection/permitted-fuse",
   "protection/return-conductor",
   "protection/selectivity",
   "protection/shared-alarm",

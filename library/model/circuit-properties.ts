@@ -12,7 +12,7 @@ import {
 } from "./part-properties.ts";
 import { amount, count, oneOf, text, yesOrNo } from "./property.ts";
 import { type Choice, propertyTable, type ValuesOf } from "./property-table.ts";
-import { protection } from "./protection-properties.ts";
+import { protection, ratingOfDevice } from "./protection-properties.ts";
 import { reference, terminal } from "./terminal-property.ts";
 
 /*
@@ -72,6 +72,7 @@ const properties = {
   termination,
   largestGauge,
   largestMm2,
+  maxFuseA: ratingOfDevice,
 };
 
 export type CircuitValues = ValuesOf<typeof properties>;

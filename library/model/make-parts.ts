@@ -97,7 +97,7 @@ export function makeLoadOfCircuit(draft: LoadOfCircuit, circuit: CircuitRun): Lo
 const loadsMade = new WeakMap<CircuitRun, LoadPart>();
 
 function loadOf({ index, positive, negative }: LoadOfCircuit, circuit: CircuitRun): LoadPart {
-  const { loadA, loadW, lowestV, minimumV, critical, purpose, continuous, systemV } = circuit;
+  const { loadA, loadW, lowestV, minimumV, maxFuseA, critical, purpose, continuous, systemV } = circuit;
   const { dropLimitPercent, dropLimitStated, dropLimitSource } = circuit;
   return {
     kind: "load",
@@ -108,6 +108,7 @@ function loadOf({ index, positive, negative }: LoadOfCircuit, circuit: CircuitRu
     accept: circuit.accept,
     draws: loadW === undefined ? { as: "current", currentA: loadA } : { as: "power", powerW: loadW },
     ...(minimumV !== undefined && { minimumV }),
+    ...(maxFuseA !== undefined && { maxFuseA }),
     ...(purpose !== undefined && { purpose }),
     critical,
     continuous,

@@ -126,6 +126,8 @@ interface RunBase extends DropLimit {
    * Absent for every other run.
    */
   readonly machineMaxA?: number;
+  /** The largest fuse that the maker of the device at its end permits, A; absent if not stated. */
+  readonly maxFuseA?: number;
   /** It is the main feed of an engine's starter motor, in which 33 CFR 183.455(e) and 183.460(a) ask for no protection. */
   readonly crankingFeed?: true;
   /** It ends at a battery terminal; the device at its far end is then the one near a battery. */

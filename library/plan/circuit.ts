@@ -368,6 +368,15 @@ export interface CircuitOptions extends RunOptions {
    */
   readonly largestMm2?: Mm2Size;
   /**
+   * Rating of the largest fuse or breaker that the load's maker permits on its feed, A. Above 0, up to 6,000.
+   * If the manual names one rating, it is that one. If the circuit ends at a part (`to`), that part states it.
+   *
+   * Left out: taken as not known, and only its conductor and its load limit the rating.
+   *
+   * Example: `maxFuseA: 40`
+   */
+  readonly maxFuseA?: number;
+  /**
    * Findings that you accept for this circuit: the rule's id, and your reason. They are then shown as accepted, with
    * the reason, everywhere. An empty reason is an error.
    *

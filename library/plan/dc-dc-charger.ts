@@ -1,5 +1,6 @@
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { PartOptions } from "./part-options.ts";
+import type { PermittedFuse } from "./permitted-fuse.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
 
 /**
@@ -31,7 +32,7 @@ export interface PlannedDcDcCharger {
 }
 
 /** The input of {@link dcDcCharger}. */
-export interface DcDcChargerInput extends PartOptions {
+export interface DcDcChargerInput extends PartOptions, PermittedFuse {
   /**
    * Maximum output current, A. Above 0, up to 10,000. Always needed.
    *

@@ -1,5 +1,6 @@
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { PartOptions } from "./part-options.ts";
+import type { PermittedFuse } from "./permitted-fuse.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
 
 /**
@@ -27,7 +28,7 @@ export interface PlannedInverter {
 }
 
 /** The input of {@link inverter}. */
-export interface InverterInput extends PartOptions {
+export interface InverterInput extends PartOptions, PermittedFuse {
   /**
    * Maximum output power for longer than a moment, W. Above 0, up to 100,000. Always needed.
    *

@@ -1,6 +1,7 @@
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { GiveOnlyOneOf } from "./give-only-one-of.ts";
 import type { PartOptions } from "./part-options.ts";
+import type { PermittedFuse } from "./permitted-fuse.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
 
 /**
@@ -68,7 +69,7 @@ interface ConstantResistance {
 }
 
 /** The properties of loads and motors besides their consumption. Every property may be left out. */
-export interface LoadOptions extends PartOptions {
+export interface LoadOptions extends PartOptions, PermittedFuse {
   /**
    * Minimum voltage at which the device still works, V, from its data sheet. From 1 up to the nominal voltage.
    *

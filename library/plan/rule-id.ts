@@ -47,6 +47,7 @@ export type RuleId =
   | "protection/headroom"
   | "protection/interrupting"
   | "protection/missing"
+  | "protection/permitted-fuse"
   | "protection/return-conductor"
   | "protection/selectivity"
   | "protection/shared-alarm"

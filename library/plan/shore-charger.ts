@@ -1,5 +1,6 @@
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { PartOptions } from "./part-options.ts";
+import type { PermittedFuse } from "./permitted-fuse.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
 
 /**
@@ -27,7 +28,7 @@ export interface PlannedShoreCharger {
 }
 
 /** The input of {@link shoreCharger}. */
-export interface ShoreChargerInput extends PartOptions {
+export interface ShoreChargerInput extends PartOptions, PermittedFuse {
   /**
    * Maximum output current, A. Above 0, up to 10,000. Always needed.
    *

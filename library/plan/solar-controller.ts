@@ -1,5 +1,6 @@
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { PartOptions } from "./part-options.ts";
+import type { PermittedFuse } from "./permitted-fuse.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
 
 /**
@@ -31,7 +32,7 @@ export interface PlannedSolarController {
 }
 
 /** The input of {@link solarController}. */
-export interface SolarControllerInput extends PartOptions {
+export interface SolarControllerInput extends PartOptions, PermittedFuse {
   /**
    * Maximum input voltage, V. Above 0, up to 1,000. Always needed.
    *

@@ -49,6 +49,7 @@ import { doesNotClear } from "./protection/does-not-clear.ts";
 import { headroom } from "./protection/headroom.ts";
 import { protectionInterrupting } from "./protection/interrupting.ts";
 import { missing } from "./protection/missing.ts";
+import { permittedFuse } from "./protection/permitted-fuse.ts";
 import { returnConductor } from "./protection/return-conductor.ts";
 import { protectionSelectivity } from "./protection/selectivity.ts";
 import { sharedAlarm } from "./protection/shared-alarm.ts";
@@ -121,6 +122,7 @@ export const rules: readonly Rule<unknown>[] = [
   headroom,
   protectionInterrupting,
   missing,
+  permittedFuse,
   returnConductor,
   protectionSelectivity,
   sharedAlarm,

@@ -190,8 +190,8 @@ const panel = fusePanel({ positions: 6, ratedA: 100 });
 const feeder = cable({ from: house.positive, to: cutOff.line, lengthFt: 2, gauge: 4 });
 const toPanel = cable({ from: cutOff.load, to: panel.feed, lengthFt: 30, gauge: 10 });
 const back = cable({ from: panel.negative, to: house.negative, lengthFt: 30, gauge: 10 });
-const fridge = circuit({ from: panel.branch, loadW: 60, oneWayFt: 20, gauge: 14, protect: { ratingA: 40, distanceIn: 0 } });
-const heater = circuit({ from: panel.branch, load: 20, oneWayFt: 20, gauge: 10, protect: { ratingA: 25, distanceIn: 0 } });
+const fridge = circuit({ from: panel.branch, loadW: 60, oneWayFt: 20, gauge: 14, protect: { ratingA: 40, distanceIn: 0, interruptingA: 2000 } });
+const heater = circuit({ from: panel.branch, load: 20, oneWayFt: 20, gauge: 10, protect: { ratingA: 25, distanceIn: 0, interruptingA: 2000 } });
 `;
   const records = { house: 0, toPanel: 4, back: 5 };
 

@@ -281,6 +281,7 @@ const wordsByHolder: Readonly<Record<string, readonly Word[]>> = {
   TestedBehindInput: ["fusePanel", "fuseHolder", "breaker"],
   TerminalRating: ["busBar", "fusePanel", "disconnect", "relay", "selectorSwitch", "fuseHolder", "breaker"],
   LoadOptions: ["load", "motor"],
+  PermittedFuse: ["inverter", "shoreCharger", "dcDcCharger", "solarController", "load", "motor"],
   ConstantCurrent: ["load"],
   ConstantPower: ["load"],
   ConstantResistance: ["load"],

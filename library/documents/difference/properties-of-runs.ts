@@ -34,6 +34,8 @@ const readers: Readonly<Record<Read, Reader | null>> = {
       : said(fromBattery, "fromBattery", "begins at a battery"),
   toBattery: null,
   machineMaxA: null,
+  maxFuseA: ({ maxFuseA, statesLoad }) =>
+    statesLoad ? stated("maxFuseA", "largest fuse that its maker permits", maxFuseA, "A") : [],
   loadEstimate: null,
   nameStated: null,
   forHours: null,

@@ -14,6 +14,7 @@ import {
 import { notAbove } from "./contradiction.ts";
 import { definePart, type PartOf } from "./define-part.ts";
 import { defaulted, input, optional, required } from "./part-property.ts";
+import { permittedFuse } from "./permitted-fuse.ts";
 
 export const dcDcCharger = definePart("dcDcCharger", {
   called: { word: "DC-DC charger", saidBy: /charger/i },
@@ -57,6 +58,7 @@ export const dcDcCharger = definePart("dcDcCharger", {
       details: "isolated",
       assumed: { words: "negatives of input and output", as: ["one inside"] },
     }),
+    ...permittedFuse,
     runs: input(oneOf(whenItRuns, "is not a time at which it runs")),
   },
   worksFrom: "inputMinV",

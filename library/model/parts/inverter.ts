@@ -5,6 +5,7 @@ import { chargedWith, comparedDropLimit, cutOffV, supplyDropLimit } from "./char
 import { type Bound, notAbove, notBelow } from "./contradiction.ts";
 import { definePart, type PartOf } from "./define-part.ts";
 import { defaulted, optional, required } from "./part-property.ts";
+import { permittedFuse } from "./permitted-fuse.ts";
 import { draws, poles } from "./poles.ts";
 
 export const inverter = definePart("inverter", {
@@ -40,6 +41,7 @@ export const inverter = definePart("inverter", {
       words: "voltage at which it switches off",
       source: cutOffVoltage.source,
     }),
+    ...permittedFuse,
   },
   worksFrom: "cutOffV",
   figures: ({ cutOffV }, { build, lowestV, taken }) => ({

@@ -3,6 +3,7 @@ import { amount } from "../property.ts";
 import { isJudgedAs, type LoadFigures, loadFigures, ofEveryLoad } from "./consumer.ts";
 import { definePart, type PartOf } from "./define-part.ts";
 import { input } from "./part-property.ts";
+import { permittedFuse } from "./permitted-fuse.ts";
 import { draws, poles } from "./poles.ts";
 
 export const load = definePart("load", {
@@ -17,6 +18,7 @@ export const load = definePart("load", {
     // Less than a milliohm is a short circuit: 12 V drive more than 10,000 A through it.
     resistanceOhm: input(amount("a resistance", "Ω", { from: 0.001, upTo: 1_000_000 })),
     ...ofEveryLoad,
+    ...permittedFuse,
   },
   choices: [{ ways: [["currentA"], ["powerW"], ["resistanceOhm"]], needed: "its draw" }],
   figures(given, context): LoadFigures {

@@ -4,6 +4,7 @@ import { isJudgedAs, type LoadFigures, loadFigures, ofEveryLoad } from "./consum
 import { notBelow } from "./contradiction.ts";
 import { definePart } from "./define-part.ts";
 import { input, neededInput } from "./part-property.ts";
+import { permittedFuse } from "./permitted-fuse.ts";
 import { draws, poles } from "./poles.ts";
 
 /** A motor is a load of its own. */
@@ -19,6 +20,7 @@ export const motor = definePart("motor", {
     // A motor that needs longer than a minute does not start.
     startingS: input(amount("a time", "s", { from: 0.01, upTo: 60 })),
     ...ofEveryLoad,
+    ...permittedFuse,
   },
   figures(given, context): LoadFigures {
     const { runningA, startingA, startingS } = given;

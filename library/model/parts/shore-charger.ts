@@ -2,6 +2,7 @@ import { current } from "../part-properties.ts";
 import { nominalOfCharger, outputVoltage } from "./charging.ts";
 import { definePart, type PartOf } from "./define-part.ts";
 import { required } from "./part-property.ts";
+import { permittedFuse } from "./permitted-fuse.ts";
 import { feeds, poles } from "./poles.ts";
 
 export const shoreCharger = definePart("shoreCharger", {
@@ -18,6 +19,7 @@ export const shoreCharger = definePart("shoreCharger", {
       limitOf: { current: "gives", words: "rated", heldByItself: true },
     }),
     outputV: outputVoltage(),
+    ...permittedFuse,
   },
   determinesV: ({ outputV }) => nominalOfCharger(outputV),
 });

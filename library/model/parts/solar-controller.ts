@@ -4,6 +4,7 @@ import { amount, yesOrNo } from "../property.ts";
 import { nominalOfCharger, outputVoltage } from "./charging.ts";
 import { definePart, type PartOf } from "./define-part.ts";
 import { defaulted, required } from "./part-property.ts";
+import { permittedFuse } from "./permitted-fuse.ts";
 import { feeds, poles } from "./poles.ts";
 
 export const solarController = definePart("solarController", {
@@ -37,6 +38,7 @@ export const solarController = definePart("solarController", {
       words: "efficiency",
       source: solarControllerEfficiency.source,
     }),
+    ...permittedFuse,
   },
   determinesV: ({ outputV }) => nominalOfCharger(outputV),
 });

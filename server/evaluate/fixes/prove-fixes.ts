@@ -392,8 +392,8 @@ function alsoChanging(fix: PlacedFix, others: readonly number[]): PlacedFix {
 
 /**
  * True if no circuit, cable or part has gone or lost its current, every scenario solved before is still solved, and no error or
- * warning is new or worse. Information does not count: thicker conductors increase a fault current, and a fuse may then state too
- * little. Where a collapse of the voltage ends, currents and drops are judged for the first time: findings then are not new.
+ * warning is new or worse. Information does not count, nor a warning of an interrupting rating: thicker conductors increase a fault
+ * current, and a fuse may then state too little. Where a collapse of the voltage ends, currents and drops are judged for the first time: findings then are not new.
  */
 function addsNothing(before: LocatedPlan, after: CheckOutcome & { readonly state: "checked" }): boolean {
   const [had, has] = [before.judgement, after.judgement];
@@ -406,10 +406,14 @@ function addsNothing(before: LocatedPlan, after: CheckOutcome & { readonly state
   for (const [key, severity] of now) {
     if (severity === "hint" || severity === "info") continue;
     const was = known.get(key);
-    if (was === undefined && endsCollapse) continue;
+    if (was === undefined && (endsCollapse || (severity === "warning" && isOfFaultCurrent(key)))) continue;
     if (was === undefined || severityOrder[severity] < severityOrder[was]) return false;
   }
   return true;
+}
+
+function isOfFaultCurrent(key: string): boolean {
+  return key.startsWith("protection/interrupting\n");
 }
 
 function keepsNetwork({ network: had, model }: Judgement, { network: has, model: now }: Judgement): boolean {
