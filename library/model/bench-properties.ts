@@ -1,5 +1,5 @@
 import { awgSizes, mm2Sizes, terminations } from "./allowed-values.ts";
-import { amount, count, listOf, listsOnly, oneOf, shortText } from "./property.ts";
+import { amount, count, listOf, listsOnly, oneOf, shortText, yesOrNo } from "./property.ts";
 import { propertyTable } from "./property-table.ts";
 
 /*
@@ -42,6 +42,7 @@ export const ofBench = {
   positiveColour: colour,
   negativeColour: colour,
   currency: shortText("a currency", 10),
+  wireByLength: listsOnly(yesOrNo()),
   spools: listsOnly(
     listOf(spool, {
       allowed: "a list of up to 200 spools, such as [{ gauge: 10, lengthFt: 100 }]",

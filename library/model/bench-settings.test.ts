@@ -15,11 +15,12 @@ describe("what a build says for the work at the bench", () => {
     expect(defaultBench).toEqual({
       slackPercent: 10,
       endSlackM: 0.1,
-      spareFuses: 2,
+      spareFuses: undefined,
       positiveColour: "red",
       negativeColour: "black",
       currency: "",
       spools: [],
+      wireByLength: false,
     });
   });
 
@@ -37,6 +38,7 @@ describe("what a build says for the work at the bench", () => {
         negativeColour: "yellow",
         currency: "EUR",
         spools,
+        wireByLength: true,
       }),
     ).toEqual({
       slackPercent: 0,
@@ -49,6 +51,7 @@ describe("what a build says for the work at the bench", () => {
         { size: { awg: 10 }, lengthM: 30.48, colour: "red", price: 58 },
         { size: { mm2: 2.5 }, lengthM: 50 },
       ],
+      wireByLength: true,
     });
     continueNumberingAt(0);
     expect(benchOf({ endSlackIn: 6 }).endSlackM).toBeCloseTo(0.1524, 12);

@@ -13,8 +13,8 @@ export interface BenchSettings {
   readonly slackPercent: number;
   /** Added at each end for stripping and terminating, m. */
   readonly endSlackM: number;
-  /** Number of spare fuses of each rating and family to buy. */
-  readonly spareFuses: number;
+  /** Number of spare fuses of each rating and family to buy; undefined: the usual number of its family. */
+  readonly spareFuses: number | undefined;
   /** For conductors without a stated colour. */
   readonly positiveColour: string;
   readonly negativeColour: string;
@@ -22,6 +22,8 @@ export interface BenchSettings {
   readonly currency: string;
   /** Spools that can be bought. Empty: none are stated, and usual lengths are used. */
   readonly spools: readonly Spool[];
+  /** Wire of a size without stated spools is bought by the foot or metre. */
+  readonly wireByLength: boolean;
 }
 
 /** One spool as it is sold. */
@@ -38,11 +40,12 @@ export interface Spool {
 export const defaultBench: BenchSettings = {
   slackPercent: 10,
   endSlackM: 0.1,
-  spareFuses: 2,
+  spareFuses: undefined,
   positiveColour: conductorColours.positive,
   negativeColour: conductorColours.negative[0],
   currency: "",
   spools: [],
+  wireByLength: false,
 };
 
 /** The settings of a build, with defaults filled in. */
@@ -51,11 +54,12 @@ export function benchOf(values: BuildValues): BenchSettings {
   return {
     slackPercent: slackPercent ?? defaultBench.slackPercent,
     endSlackM: endSlackM(values) ?? defaultBench.endSlackM,
-    spareFuses: spareFuses ?? defaultBench.spareFuses,
+    spareFuses,
     positiveColour: displayName(positiveColour ?? "") || defaultBench.positiveColour,
     negativeColour: displayName(negativeColour ?? "") || defaultBench.negativeColour,
     currency: displayName(currency ?? ""),
     spools: (spools ?? []).map(spoolOf),
+    wireByLength: values.wireByLength ?? defaultBench.wireByLength,
   };
 }
 

@@ -150,7 +150,7 @@ interface BuildOptions {
   /**
    * Number of spare fuses of each family and rating that lists include. A whole number, 0 to 100.
    *
-   * Left out: taken as 2.
+   * Left out: taken as 2 of each blade fuse and none of larger ones: common practice, no source.
    *
    * Example: `spareFuses: 3`
    */
@@ -189,4 +189,13 @@ interface BuildOptions {
    * Example: `spools: [{ gauge: 10, lengthFt: 100, colour: "red", price: 58 }, { gauge: 4, lengthFt: 25 }]`
    */
   readonly spools?: readonly SpoolInput[];
+  /**
+   * Whether you buy wire by the foot or the metre. The list for buying then states a length of each kind of wire, up to the next
+   * whole foot or metre, instead of spools; spools that you state for a size still count.
+   *
+   * Left out: taken as false.
+   *
+   * Example: `wireByLength: true`
+   */
+  readonly wireByLength?: boolean;
 }

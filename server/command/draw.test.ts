@@ -94,7 +94,7 @@ describe("draw", () => {
     [["--out", ""], "--out takes the name of a file or a folder"],
     [["--page", "A4"], "--page is for a PDF"],
     [["--page", "A4", "--out", "cart.svg"], "--page is for a PDF"],
-    [["--page", "A3", "--out", "cart.pdf"], "--page is A4 or Letter"],
+    [["--page", "A5", "--out", "cart.pdf"], "--page is A4, Letter or A3"],
   ])("%j is not understood", async (words, said) => {
     write("cart.ts", cart);
     const { code, err } = await loomwright("draw", ...words);

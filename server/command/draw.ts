@@ -33,7 +33,8 @@ export const draw: Command = {
     if (given.page !== undefined && target?.kind !== "pdf")
       throw new UsageError("--page is for a PDF: give a file that ends in .pdf with --out.");
     // A PDF without a stated page is a sheet as large as its drawing.
-    const page = given.page === undefined ? undefined : oneOfWords("page", given.page, ["A4", "Letter"]);
+    const page =
+      given.page === undefined ? undefined : oneOfWords("page", given.page, ["A4", "Letter", "A3"]);
     const layouts = createLayouts();
     const { scenario, force = false } = given;
     const asked: Asked = { view, target, page, scenario, force, layouts };

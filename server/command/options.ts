@@ -35,7 +35,7 @@ export const options = {
     value: "SHEET",
     help: "the label sheet, paper and labels across and down: default A4-5x13",
   },
-  page: { type: "string", value: "SIZE", help: "A4 or Letter; default A4" },
+  page: { type: "string", value: "SIZE", help: "A4, Letter or A3; default A4" },
   edition: {
     type: "string",
     value: "EDITION",

@@ -49,6 +49,9 @@ describe("where a report goes", () => {
     expect(pdf).toMatch(/^%PDF-/);
     // 8.5 in by 11 in, in points.
     expect(pdf).toMatch(/\/MediaBox \[0 0 612 792\]/);
+    expect((await loomwright("report", "shed.ts", "--out", "large.pdf", "--page", "A3")).code).toBe(0);
+    // ISO 216: 297 mm by 420 mm.
+    expect(readFileSync(join(folder, "large.pdf"), "latin1")).toMatch(/\/MediaBox \[0 0 841\.89 1190\.551\]/);
   });
 
   test("of two plans of one name, one after the other: each has its own", async () => {
@@ -195,7 +198,7 @@ describe("words that it does not understand", () => {
   test.each([
     [["--out", "shed.docx"], "--out takes a file that ends in .html or .pdf, or a folder, not 'shed.docx'"],
     [["--out", ""], "--out takes the name of a file or a folder"],
-    [["--page", "A5", "--out", "shed.pdf"], "--page is A4 or Letter, not 'A5'"],
+    [["--page", "A5", "--out", "shed.pdf"], "--page is A4, Letter or A3, not 'A5'"],
     [["--page", "A4"], "--page is for a PDF: give a file that ends in .pdf with --out"],
     [["--view", "wiring"], "'report' does not take --view"],
   ])("%j", async (words, expected) => {

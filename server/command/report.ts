@@ -24,7 +24,7 @@ export const report: Command = {
   takes: ["edition", "out", "page", "force"],
   run(names, given, outside) {
     const edition = oneOfWords("edition", given.edition, reportEditions);
-    const page = oneOfWords("page", given.page, ["A4", "Letter"]);
+    const page = oneOfWords("page", given.page, ["A4", "Letter", "A3"]);
     if (given.out === "") throw new UsageError("--out takes the name of a file or a folder.");
     const target = new Target(given.out, outside.cwd, edition);
     if (given.page !== undefined && target.kind === "html")

@@ -4,6 +4,7 @@ export const ptPerMm = 72 / 25.4;
 
 /** Sheets of paper, upright, in points of 1/72 in. */
 export const pageSizes = {
+  A3: inPoints({ widthMm: 297, heightMm: 420 }),
   A4: inPoints(paperMm.A4),
   Letter: inPoints(paperMm.Letter),
 } as const;

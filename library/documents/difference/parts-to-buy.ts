@@ -70,8 +70,10 @@ function purchases(
     const what = `wire, ${row.texts("size", "colour", "insulation")}`;
     add(what, 0, lengthUnit, lengthUnit === "ft" ? lengthM / metresPerFoot : lengthM);
   }
+  // Wire that is bought by length is compared by its length alone.
   for (const row of rowsOf(spoolList(wires, bench)))
-    add(`spool, ${row.texts("size", "colour", "insulation", "spool")}`, 1, "pieces", 1);
+    if (!/\d [fm]t?, by the/.test(row.text("spool")))
+      add(`spool, ${row.texts("size", "colour", "insulation", "spool")}`, 1, "pieces", 1);
   for (const row of rowsOf(partsList(plan, devicesOf(plan, wires), wires))) {
     const group = row.text("group");
     if (group === "devices") continue;

@@ -1,8 +1,9 @@
 import type { BenchSettings, Spool } from "../../model/bench-settings.ts";
 import type { BuildSettings } from "../../model/plan-model.ts";
 import { formatExact } from "../../rules/wording/format-number.ts";
+import { usualSparesInWords } from "../schedules/parts-list.ts";
 import type { Property } from "./property.ts";
-import { count, quantity, said, text } from "./property.ts";
+import { quantity, said, text } from "./property.ts";
 
 /** Settings of a plan as a whole. Its defaults for circuits are reported at the circuits. */
 export function buildProperties({ installedIn, bench }: BuildSettings): Property[] {
@@ -16,12 +17,20 @@ export function buildProperties({ installedIn, bench }: BuildSettings): Property
 const fields: Readonly<Record<keyof BenchSettings, (bench: BenchSettings) => Property[]>> = {
   slackPercent: ({ slackPercent }) => [quantity("slackPercent", "slack when cutting", slackPercent, "%")],
   endSlackM: ({ endSlackM }) => [quantity("endSlackM", "slack at each end", endSlackM * 1000, "mm")],
-  spareFuses: ({ spareFuses }) => [count("spareFuses", "spare fuses of each kind", spareFuses)],
+  spareFuses: ({ spareFuses }) => [
+    text(
+      "spareFuses",
+      "spare fuses of each kind",
+      spareFuses === undefined ? usualSparesInWords : `${spareFuses}`,
+    ),
+  ],
   positiveColour: ({ positiveColour }) => said(positiveColour, "positiveColour", "colour of the positive"),
   negativeColour: ({ negativeColour }) => said(negativeColour, "negativeColour", "colour of the negative"),
   currency: ({ currency }) => (currency === "" ? [] : said(currency, "currency", "currency")),
   spools: ({ spools }) =>
     spools.length === 0 ? [] : [text("spools", "spools", spools.map(spoolInWords).join("; "))],
+  wireByLength: ({ wireByLength }) =>
+    said(wireByLength ? "by length" : "on spools", "wireByLength", "wire bought"),
 };
 
 function spoolInWords({ size, lengthM, colour, price }: Spool): string {

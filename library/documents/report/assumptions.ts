@@ -1,6 +1,7 @@
 import { type BenchSettings, defaultBench } from "../../model/bench-settings.ts";
 import { formatExact } from "../../rules/wording/format-number.ts";
 import { endSlackInWords, type LengthUnit, lengthUnitOf } from "../schedules/lengths.ts";
+import { usualSparesInWords } from "../schedules/parts-list.ts";
 import { tableOf, words } from "../table-of.ts";
 import { type Assumption, knownBy } from "./assumption.ts";
 import { assumptionsOfParts } from "./assumptions-of-parts.ts";
@@ -71,6 +72,11 @@ function assumptionsAtBench(bench: BenchSettings, unit: LengthUnit): readonly As
     ),
     setting("positiveColour", "Colour of positive conductors that name none", (colour) => colour),
     setting("negativeColour", "Colour of negative conductors that name none", (colour) => colour),
-    setting("spareFuses", "Spare fuses of each kind", (count) => formatExact(count)),
+    setting("spareFuses", "Spare fuses of each kind", (count) =>
+      count === undefined ? usualSparesInWords : formatExact(count),
+    ),
+    setting("wireByLength", "Wire is bought", (byLength) =>
+      byLength ? `by the ${unit === "ft" ? "foot" : "metre"}` : "on spools",
+    ),
   ];
 }

@@ -168,6 +168,55 @@ describe("lengths are in the unit of the plan, whatever the sizes are", () => {
   });
 });
 
+describe("buying", () => {
+  const shed = (settings: string, length = "oneWayFt: 10") =>
+    tablesOf(`
+      build({ name: "shed", insulationC: 105, ${settings} });
+      circuit({ name: "lamp", load: 2, ${length}, gauge: 14, protect: { ratingA: 5, family: "ISO 8820-3 Type C" } });
+      circuit({ name: "fan", load: 3, ${length}, gauge: 14, protect: 5 });
+      circuit({ name: "winch", load: 80, continuous: false, ${length}, gauge: 2, protect: { ratingA: 100, family: "UL 248-15 Class T" } });
+      circuit({ name: "thruster", load: 80, continuous: false, ${length}, gauge: 2, protect: 100 });`);
+  const sparesIn = (settings: string) =>
+    recordsOf(shed(settings).find(({ id }) => id === "parts-list")!)
+      .filter(({ item, group }) => group === "protection" && item === "fuse")
+      .map(({ details, spares }) => [details, spares]);
+
+  test("spares: two of each blade rating, none of large fuses, and it is said to be common practice", () => {
+    // In the order of the list: the blade, Class T, and both without a family, 5 A and 100 A.
+    expect(sparesIn("").map(([, spares]) => spares)).toEqual(
+      sparesIn("").map(([details]) => (String(details).startsWith("5 A") ? 2 : null)),
+    );
+    expect(sparesIn("")).toHaveLength(4);
+    expect(
+      shed("")
+        .find(({ id }) => id === "parts-list")!
+        .notes.join(" "),
+    ).toContain("Spares: 2 of each blade fuse, none of larger ones (common practice, no source)");
+  });
+  test("spares of every kind on request", () => {
+    expect(sparesIn("spareFuses: 1").map(([, spares]) => spares)).toEqual([1, 1, 1, 1]);
+  });
+
+  test("wire by the foot or the metre, up to the next whole one; stated spools still count", () => {
+    const bought = (settings: string, length?: string) =>
+      recordsOf(shed(settings, length).find(({ id }) => id === "spools")!).map(
+        ({ size, spool }) => `${size}: ${spool}`,
+      );
+    // 2 wires of 10 ft and a colour: 136 in each, 22 ft 8 in together.
+    expect(bought("wireByLength: true, endSlackMm: 50")).toEqual([
+      ...["14 AWG: 23 ft, by the foot", "14 AWG: 23 ft, by the foot"],
+      ...["2 AWG: 23 ft, by the foot", "2 AWG: 23 ft, by the foot"],
+    ]);
+    // 3 m, 10 % and 2 × 50 mm: 3.4 m each, 6.8 m together.
+    expect(bought("wireByLength: true, endSlackMm: 50", "oneWayM: 3")[0]).toBe("14 AWG: 7 m, by the metre");
+    expect(
+      bought("wireByLength: true, spools: [{ gauge: 14, lengthFt: 50 }]").filter((one) =>
+        one.startsWith("14"),
+      ),
+    ).toEqual(["14 AWG: 50 ft", "14 AWG: 50 ft"]);
+  });
+});
+
 describe("parts list", () => {
   const rows = recordsOf(tableOf("parts-list"));
   const item = (found: object) => rows.find((row) => expect.objectContaining(found).asymmetricMatch(row));

@@ -61,6 +61,7 @@ export function spoolList(wires: readonly NumberedWire[], bench: BenchSettings):
   const unit = unitOf(wires);
   const rows = kinds.flatMap((kind): SpoolRow[] => [
     ...kind.nesting.spools.map((spool) => ({ kind, ...spool })),
+    ...(kind.byLength ? [{ kind, offer: undefined, pieces: kind.pieces }] : []),
     ...(kind.nesting.tooLong.length > 0 ? [{ kind, offer: undefined, pieces: kind.nesting.tooLong }] : []),
   ]);
   const prices = rows.map(({ offer }) => offer?.price);
@@ -70,10 +71,12 @@ export function spoolList(wires: readonly NumberedWire[], bench: BenchSettings):
       words("size", "Size", ({ kind }) => sizeInWords(kind.size)),
       words("colour", "Colour", ({ kind }) => kind.colour),
       words("insulation", "Insulation", ({ kind }) => kind.insulation),
-      words("spool", "Spool", ({ offer }) =>
-        offer
-          ? soldLength(offer.lengthM, unit)
-          : `longer than every spool: by the ${unit === "ft" ? "foot" : "metre"}`,
+      words("spool", "Spool", ({ kind, offer, pieces }) =>
+        kind.byLength && !offer
+          ? boughtByLength(lengthOf(pieces), unit)
+          : offer
+            ? soldLength(offer.lengthM, unit)
+            : `longer than every spool: by the ${unit === "ft" ? "foot" : "metre"}`,
       ),
       forPrograms(numbers("spoolM", "Spool, m", ({ offer }) => (offer ? quantity(offer.lengthM) : null))),
       words("cuts", "Cut from it", ({ pieces }) =>
@@ -122,6 +125,8 @@ interface KindOfWire {
   readonly nesting: Nesting<Piece>;
   /** The builder states the available spools of this size. */
   readonly spoolsStated: boolean;
+  /** Bought by the foot or metre: there is nothing to nest. */
+  readonly byLength: boolean;
 }
 
 interface Piece {
@@ -142,10 +147,13 @@ const kindColumns = [
 ];
 
 /** AWG before metric, thinnest first, then by colour. */
-function kindsOfWire(numbered: readonly NumberedWire[], { spools }: BenchSettings): KindOfWire[] {
+function kindsOfWire(
+  numbered: readonly NumberedWire[],
+  { spools, wireByLength }: BenchSettings,
+): KindOfWire[] {
   const kinds = new Map<
     string,
-    Omit<KindOfWire, "nesting" | "pieces" | "spoolsStated"> & { pieces: Piece[] }
+    Omit<KindOfWire, "nesting" | "pieces" | "spoolsStated" | "byLength"> & { pieces: Piece[] }
   >();
   for (const one of numbered) {
     const { wire } = one;
@@ -169,7 +177,9 @@ function kindsOfWire(numbered: readonly NumberedWire[], { spools }: BenchSetting
     .map((kind) => {
       const stated = spools.filter((spool) => isOfKind(spool, kind));
       const offers = stated.length > 0 ? stated : usualSpools(unitOf(numbered));
-      return { ...kind, nesting: nestPieces(kind.pieces, offers), spoolsStated: stated.length > 0 };
+      const byLength = wireByLength && stated.length === 0;
+      const nesting = byLength ? { spools: [], tooLong: [] } : nestPieces(kind.pieces, offers);
+      return { ...kind, nesting, spoolsStated: stated.length > 0, byLength };
     });
 }
 
@@ -196,16 +206,17 @@ function spoolNotes(
   const { soldFt, soldM } = usualSpoolLengths;
   const unit = unitOf(wires);
   const notes = ["Every piece is cut from one spool, without a joint."];
-  const guessed = kinds.filter(({ spoolsStated }) => !spoolsStated);
+  const guessed = kinds.filter(({ spoolsStated, byLength }) => !spoolsStated && !byLength);
   if (guessed.length > 0) {
     const lengths = unit === "ft" ? `${soldFt.join(", ")} ft` : `${soldM.join(", ")} m`;
     notes.push(
       `If the build states no spools of a size, usual lengths are taken: ${lengths}; common practice, no source.`,
     );
   }
-  notes.push(
-    "Chosen for the least price if every spool of a kind has one, else for the least wire bought, then for the fewest spools. A better cut may exist.",
-  );
+  if (kinds.some(({ byLength }) => !byLength))
+    notes.push(
+      "Chosen for the least price if every spool of a kind has one, else for the least wire bought, then for the fewest spools. A better cut may exist.",
+    );
   const boughtM = sum(kinds.flatMap(({ nesting }) => nesting.spools.map(({ offer }) => offer.lengthM)));
   const usedM = sum(kinds.flatMap(({ nesting }) => nesting.spools.map(({ pieces }) => lengthOf(pieces))));
   const count = sum(kinds.map(({ nesting }) => nesting.spools.length));
@@ -219,6 +230,14 @@ function spoolNotes(
 
 function pieceInWords(lengthM: number, unit: LengthUnit): string {
   return unit === "ft" ? feetAndInches(lengthM) : `${lengthToCut(lengthM).text} m`;
+}
+
+/** Up to the next whole foot or metre: "23 ft, by the foot". */
+function boughtByLength(lengthM: number, unit: LengthUnit): string {
+  const whole = (length: number) => Math.ceil(length - 1e-6).toLocaleString("en-US");
+  return unit === "ft"
+    ? `${whole(lengthM / metresPerFoot)} ft, by the foot`
+    : `${whole(lengthM)} m, by the metre`;
 }
 
 /** Never negative through rounding of sums. */

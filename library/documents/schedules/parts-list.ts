@@ -36,7 +36,11 @@ export function partsList(plan: Judgement, devices: Devices, wires: readonly Num
       notes: [
         "Wire is in the list of spools. Not in it: the fittings at both sides of a fuse holder, sleeves, clips, screws, boxes.",
         ...(rows.some(({ spares }) => spares > 0)
-          ? [`With ${spareFuses} spare ${spareFuses === 1 ? "fuse" : "fuses"} of each kind.`]
+          ? [
+              spareFuses === undefined
+                ? `Spares: ${usualSparesInWords} (common practice, no source), unless the build states a number.`
+                : `With ${spareFuses} spare ${spareFuses === 1 ? "fuse" : "fuses"} of each kind.`,
+            ]
           : []),
         ...(rows.some(({ details }) => details.includes(unconfirmed))
           ? [`Holes of ring terminals: ${terminalStuds.source.note ?? ""} ${unconfirmed}.`]
@@ -85,8 +89,7 @@ interface Item {
 function merged(items: readonly Item[]): Item[] {
   const lines = new Map<string, Item>();
   for (const one of items) {
-    const { group, item, details, standard, source, price } = one;
-    const key = JSON.stringify([group, item, details, standard, source, price]);
+    const key = kindOf(one);
     const known = lines.get(key);
     lines.set(key, {
       ...one,
@@ -96,6 +99,10 @@ function merged(items: readonly Item[]): Item[] {
     });
   }
   return [...lines.values()];
+}
+
+function kindOf({ group, item, details, standard, source, price }: Item): string {
+  return JSON.stringify([group, item, details, standard, source, price]);
 }
 
 /**
@@ -120,7 +127,25 @@ function partItems({ network }: Judgement): Item[] {
     }));
 }
 
-function deviceItems(plan: Judgement, { panels, elsewhere }: Devices, spareFuses: number): Item[] {
+/** The number of spares if the build states none: common practice, no source. */
+export const usualSparesInWords = "2 of each blade fuse, none of larger ones";
+
+/**
+ * A fuse without a stated family counts as a blade up to the largest rating of the medium blade (ISO 8820-3, Type C).
+ */
+function usualSpares({ family, ratingA }: Protection): number {
+  const isBlade =
+    family === undefined
+      ? ratingA <= Math.max(...deviceFamilies["ISO 8820-3 Type C"].ratingsA)
+      : family !== "circuit breaker" && deviceFamilies[family].form.startsWith("blade");
+  return isBlade ? 2 : 0;
+}
+
+function deviceItems(
+  plan: Judgement,
+  { panels, elsewhere }: Devices,
+  spareFuses: number | undefined,
+): Item[] {
   const used: UsedDevice[] = [];
   for (const { panel, positions } of panels)
     for (const { position, taken } of positions)
@@ -144,9 +169,11 @@ function deviceItems(plan: Judgement, { panels, elsewhere }: Devices, spareFuses
       families.indexOf(one.family ?? "") - families.indexOf(other.family ?? "") ||
       one.ratingA - other.ratingA,
   );
-  const items = merged(inOrder.map(deviceItem));
-  return items.map((item) => {
-    const spares = item.item === "breaker" ? 0 : spareFuses;
+  const sparesOf = new Map<string, number>();
+  for (const device of inOrder)
+    sparesOf.set(kindOf(deviceItem(device)), spareFuses ?? usualSpares(device.protection));
+  return merged(inOrder.map(deviceItem)).map((item) => {
+    const spares = item.item === "breaker" ? 0 : sparesOf.get(kindOf(item))!;
     return { ...item, quantity: item.quantity + spares, spares };
   });
 }

@@ -306,6 +306,7 @@ const builds: readonly Case[] = [
     ["endSlackMm", "documents", [10, 900]],
     ["endSlackIn", "documents", [1, 30]],
     ["spareFuses", "documents", [0, 9]],
+    ["wireByLength", "documents", [false, true]],
     ["positiveColour", "documents", text],
     ["negativeColour", "documents", text],
     ["currency", "documents", [undefined, "EUR"], { "lamp.protect": { ratingA: 30, price: 4 } }],
