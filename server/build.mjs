@@ -133,7 +133,7 @@ const typescriptBeside = {
 const paperBeside = {
   name: "paper-beside",
   setup(build) {
-    build.onResolve({ filter: /\/output\/paper\.ts$/ }, ({ kind }) =>
+    build.onResolve({ filter: /\/paper\.ts$/ }, ({ kind }) =>
       kind === "entry-point" ? undefined : { path: "./paper.cjs", external: true },
     );
   },
