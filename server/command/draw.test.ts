@@ -1,3 +1,4 @@
+import { execFileSync } from "node:child_process";
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
@@ -39,6 +40,57 @@ describe("draw", () => {
     expect(out).toContain("tool cart, one-line diagram");
     expect(out).toContain("scenario: night");
     expect(out).toContain("14 AWG · 8 ft · 3 A<");
+  });
+
+  describe("the revision in the title block", () => {
+    const revisionIn = (svg: string) => /revision: ([^<]*)</.exec(svg)?.[1];
+    const git = (...words: string[]) =>
+      execFileSync("git", ["-c", "user.name=a", "-c", "user.email=a@b.example", ...words], {
+        cwd: folder,
+        encoding: "utf8",
+      }).trim();
+
+    test("as it is given; without one there is no line", async () => {
+      write("cart.ts", cart);
+      const [without, given] = [await loomwright("draw"), await loomwright("draw", "--revision", "B <1>")];
+      expect(revisionIn(given.out)).toBe("B &lt;1&gt;");
+      expect(without.out).not.toContain("revision");
+    });
+
+    test("the commit, with + uncommitted once a file of the plan differs from it", async () => {
+      write("cart.ts", `import "./lamps.ts";\n${cart}`);
+      write("lamps.ts", lone.replace("fan", "side lamp"));
+      git("init", "--quiet");
+      git("add", ".");
+      git("commit", "--quiet", "-m", "first");
+      const commit = git("rev-parse", "--short=7", "HEAD");
+      const drawn = async () => revisionIn((await loomwright("draw", "cart.ts", "--commit")).out);
+      expect(await drawn()).toBe(commit);
+      write("notes.txt", "no part of the plan");
+      expect(await drawn()).toBe(commit);
+      write("lamps.ts", lone.replace("fan", "stern lamp"));
+      expect(await drawn()).toBe(`${commit} + uncommitted`);
+    });
+
+    test("no repository, or both ways at once: 2, with the reason", async () => {
+      write("cart.ts", cart);
+      expect(await loomwright("draw", "--commit")).toMatchObject({
+        code: 2,
+        err: expect.stringContaining("its commit is not known"),
+      });
+      const { err } = await loomwright("draw", "--commit", "--revision", "B");
+      expect(err).toContain("give one of them");
+    });
+
+    test("in the report: a fact of the plan, and in its drawings", async () => {
+      write("cart.ts", cart);
+      for (const edition of ["inspector", "bench"]) {
+        await loomwright("report", "--edition", edition, "--revision", "B", "--out", `${edition}.html`);
+        const page = readFileSync(join(folder, `${edition}.html`), "utf8");
+        expect(page).toContain("<dt>State of the plan</dt><dd>B</dd>");
+        expect(revisionIn(page)).toBe("B");
+      }
+    });
   });
 
   test("a scenario that is not there is answered with those that are", async () => {

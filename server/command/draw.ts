@@ -7,6 +7,7 @@ import { writeWhole } from "../output/atomic-write.ts";
 import { drawingFile } from "../output/drawing-file.ts";
 import { createLayouts, type Layouts } from "../output/layouts.ts";
 import type { PageSize } from "../output/page-size.ts";
+import { type AskedRevision, readRevision, revisionOf } from "./asked-revision.ts";
 import { askedScenario } from "./asked-scenario.ts";
 import { eachCheckedPlan, type OpenedPlan } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
@@ -26,7 +27,7 @@ export const draw: Command = {
       does: "draw to a file that ends in .svg, .png or .pdf, or a file for each plan into a folder",
     },
   ],
-  takes: ["view", "scenario", "out", "page", "force"],
+  takes: ["view", "scenario", "out", "page", "revision", "commit", "force"],
   run(names, given, outside) {
     const view = oneOfWords("view", given.view, ["wiring", "one-line"]);
     const target = given.out === undefined ? undefined : new DrawingTarget(given.out, outside.cwd);
@@ -37,7 +38,8 @@ export const draw: Command = {
       given.page === undefined ? undefined : oneOfWords("page", given.page, ["A4", "Letter", "A3"]);
     const layouts = createLayouts();
     const { scenario, force = false } = given;
-    const asked: Asked = { view, target, page, scenario, force, layouts };
+    const revision = readRevision(given);
+    const asked: Asked = { view, target, page, scenario, revision, force, layouts };
     return interruptible(outside, (signal) =>
       eachCheckedPlan(names, outside, (opened) => drawPlan(opened, asked, outside, signal)),
     ).finally(() => layouts.dispose());
@@ -50,13 +52,14 @@ interface Asked {
   readonly target: DrawingTarget | undefined;
   readonly page: PageSize | undefined;
   readonly scenario: string | undefined;
+  readonly revision: AskedRevision;
   readonly force: boolean;
   readonly layouts: Layouts;
 }
 
 async function drawPlan(
   opened: OpenedPlan,
-  { view, target, page, scenario: name, force, layouts }: Asked,
+  { view, target, page, scenario: name, revision: wanted, force, layouts }: Asked,
   outside: Host,
   signal: AbortSignal,
 ): Promise<ExitCode> {
@@ -71,10 +74,12 @@ async function drawPlan(
   };
   const asked = askedScenario(plan.judgement, name);
   if ("why" in asked) return say(`${asked.why}.`);
+  const stated = await revisionOf(wanted, opened);
+  if ("why" in stated) return say(`${stated.why}.`);
   const outcome = await drawDiagram(
     plan.judgement,
     {
-      ...{ view, medium: "paper", title: basename(file) },
+      ...{ view, medium: "paper", title: basename(file), ...stated },
       numbers: shownNumbers(numberedWires(plan, workspace).numbered),
       ...(asked.scenario === undefined ? {} : { scenario: asked.scenario }),
     },

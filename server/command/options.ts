@@ -36,6 +36,15 @@ export const options = {
     help: "the label sheet, paper and labels across and down: default A4-5x13",
   },
   page: { type: "string", value: "SIZE", help: "A4, Letter or A3; default A4" },
+  revision: {
+    type: "string",
+    value: "TEXT",
+    help: "the revision for the title block and the report, such as B",
+  },
+  commit: {
+    type: "boolean",
+    help: "the last commit as the revision, with + uncommitted if the plan differs from it",
+  },
   edition: {
     type: "string",
     value: "EDITION",

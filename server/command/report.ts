@@ -4,6 +4,7 @@ import { makeNamedFolder, writeWhole } from "../output/atomic-write.ts";
 import { createLayouts, type Layouts } from "../output/layouts.ts";
 import type { PageSize } from "../output/page-size.ts";
 import { planReport, reportKind } from "../output/plan-report.ts";
+import { type AskedRevision, readRevision, revisionOf } from "./asked-revision.ts";
 import { eachCheckedPlan, type OpenedPlan } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
 import type { ExitCode, Host } from "./host.ts";
@@ -21,7 +22,7 @@ export const report: Command = {
       does: "everything about a plan in one file to hand out: a page of HTML, or with --out FILE.pdf a PDF",
     },
   ],
-  takes: ["edition", "out", "page", "force"],
+  takes: ["edition", "out", "page", "revision", "commit", "force"],
   run(names, given, outside) {
     const edition = oneOfWords("edition", given.edition, reportEditions);
     const page = oneOfWords("page", given.page, ["A4", "Letter", "A3"]);
@@ -30,7 +31,8 @@ export const report: Command = {
     if (given.page !== undefined && target.kind === "html")
       throw new UsageError("--page is for a PDF: give a file that ends in .pdf with --out.");
     const layouts = createLayouts();
-    const asked = { edition, target, page, force: given.force ?? false, layouts };
+    const revision = readRevision(given);
+    const asked = { edition, revision, target, page, force: given.force ?? false, layouts };
     return interruptible(outside, (signal) =>
       eachCheckedPlan(names, outside, (opened) => reportPlan(opened, { ...asked, signal }, outside)),
     ).finally(() => layouts.dispose());
@@ -38,6 +40,7 @@ export const report: Command = {
 };
 
 interface Asked {
+  readonly revision: AskedRevision;
   readonly edition: ReportEdition;
   readonly target: Target;
   readonly page: PageSize;
@@ -55,11 +58,14 @@ async function reportPlan(opened: OpenedPlan, asked: Asked, outside: Host): Prom
     return 2;
   };
   if (typeof name !== "string") return say(`${name.path} ${name.why}; no report was written.`);
+  const stated = await revisionOf(asked.revision, opened);
+  if ("why" in stated) return say(`${file}: ${stated.why}; no report was written.`);
   showProgress(opened, outside);
   const { bytes, missing } = await planReport({
     plan,
     workspace,
     edition,
+    ...stated,
     kind: target.kind,
     page,
     layOut: (graph) => layouts.layOut(graph),

@@ -41,6 +41,8 @@ export interface AskedReport extends ReportedPlan {
 
 interface ReportedPlan {
   readonly edition: ReportEdition;
+  /** For the facts of the plan and the title blocks; left out: none is shown. */
+  readonly revision?: string;
   readonly plan: CheckedPlan;
   readonly workspace: Pick<Workspace, "read">;
   readonly layOut: LayOut;
@@ -59,7 +61,9 @@ export function reportKind(path: string): AskedReport["kind"] | undefined {
   return ending?.toLowerCase() as AskedReport["kind"] | undefined;
 }
 
-async function reportInput({ edition, plan, workspace, layOut, signal }: ReportedPlan): Promise<ReportInput> {
+async function reportInput(asked: ReportedPlan): Promise<ReportInput> {
+  const { edition, revision, plan, workspace, layOut, signal } = asked;
+  const stated = revision === undefined ? {} : { revision };
   const { judgement, root } = plan;
   const { numbered, kept } = numberedWires(plan, workspace);
   const file = nameOf(root, root);
@@ -74,12 +78,19 @@ async function reportInput({ edition, plan, workspace, layOut, signal }: Reporte
   });
   const drawings: ReportInput["drawings"][number][] = [];
   for (const view of viewsOf[edition]) {
-    const options = { view, medium: "paper", title: file, numbers: shownNumbers(numbered) } as const;
+    const options = {
+      view,
+      medium: "paper",
+      title: file,
+      numbers: shownNumbers(numbered),
+      ...stated,
+    } as const;
     drawings.push({ view, outcome: await drawDiagram(judgement, options, layOut) });
     signal?.throwIfAborted();
   }
   return {
     edition,
+    ...stated,
     madeBy: `Loomwright ${version}`,
     file,
     judgement,

@@ -47,6 +47,7 @@ export async function drawDiagram(
     medium: options.medium,
     title: displayName(plan.model.build.name ?? options.title ?? "") || "plan without a name",
     scenario: scenario && displayName(scenario.name),
+    revision: options.revision === undefined ? undefined : displayName(options.revision),
     diagram: laidOut.placed,
   });
   return { drawn: true, drawing: { ...whole, notices } };

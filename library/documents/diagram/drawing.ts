@@ -18,6 +18,8 @@ export interface DrawingOptions {
   readonly medium: "paper" | "screen";
   /** Title of the picture if the plan names no build: its file, say. */
   readonly title?: string;
+  /** For the title block: "B", "1a2b3c4 + uncommitted". Left out: the block has no line for it. */
+  readonly revision?: string;
   /** The numbers of the conductors, ready to be shown; undefined for a conductor without one. */
   readonly numbers?: WireNumbers;
 }

@@ -13,6 +13,7 @@ export interface SheetContent {
   /** A screen has no legend and no title block: the page around the picture names the plan and the elements. */
   readonly medium: "paper" | "screen";
   readonly scenario: string | undefined;
+  readonly revision: string | undefined;
   readonly schematic: Schematic;
   /** The diagram itself, in its own coordinates from 0, and its size. */
   readonly drawn: string;
@@ -94,19 +95,20 @@ function descriptionOf({ schematic, view, scenario }: SheetContent): string {
 
 function titleBlock(
   pen: SvgWriter,
-  { title, view, scenario }: SheetContent,
+  { title, view, scenario, revision }: SheetContent,
   { x, y }: { readonly x: number; readonly y: number },
 ): { readonly svg: string; readonly height: number } {
   const room = blockWidthPx - 20;
-  const rows: readonly (readonly [text: string, bold: boolean])[] = [
+  const facts: readonly (readonly [text: string, bold: boolean])[] = [
     [cutToWidth(title, room, 13, "bold"), true],
     [viewWords[view], false],
     [
       cutToWidth(scenario === undefined ? "no scenario chosen" : `scenario: ${scenario}`, room, textPx),
       false,
     ],
-    ...linesOfText(caution, room, textPx).map((text) => [text, false] as const),
+    ...(revision === undefined ? [] : [[cutToWidth(`revision: ${revision}`, room, textPx), false] as const]),
   ];
+  const rows = [...facts, ...linesOfText(caution, room, textPx).map((text) => [text, false] as const)];
   const height = rows.length * linePx + 22;
   const rule = (at: number) =>
     pen.line(
@@ -122,11 +124,15 @@ function titleBlock(
       { classes: ["loomwright-title-block"] },
       pen.rect({ x, y, width: blockWidthPx, height }),
       rule(linePx + 9),
-      rule(3 * linePx + 15),
+      rule(facts.length * linePx + 15),
       ...rows.map(([text, bold], index) =>
-        pen.text({ x: x + 10, y: y + 17 + index * linePx + (index > 2 ? 10 : index > 0 ? 5 : 0) }, text, {
-          ...(bold ? { weight: "bold", sizePx: 13 } : { faint: true }),
-        }),
+        pen.text(
+          { x: x + 10, y: y + 17 + index * linePx + (index >= facts.length ? 10 : index > 0 ? 5 : 0) },
+          text,
+          {
+            ...(bold ? { weight: "bold", sizePx: 13 } : { faint: true }),
+          },
+        ),
       ),
     ),
   };

@@ -10,6 +10,8 @@ import { GitError } from "./run-git.ts";
 export interface LastCommit {
   /** "the last commit (1a2b3c4)". */
   readonly label: string;
+  /** "1a2b3c4" */
+  readonly short: string;
   /** Reads requested files only. */
   readonly workspace: GitWorkspace;
   /** Reads every file that contains the library's name: for a plan with a moved file. */
@@ -31,8 +33,10 @@ export async function lastCommitAround(
   const top = climbed(folder, prefix.split("/").filter(Boolean).length, folders);
   const revision = await revisionAt(top, "HEAD", signal);
   const asked = { folder: top, revision, folders, ...(signal ? { signal } : {}) };
+  const short = revision.commit.slice(0, 7);
   return {
-    label: `the last commit (${revision.commit.slice(0, 7)})`,
+    label: `the last commit (${short})`,
+    short,
     workspace: await gitWorkspace({ ...asked, load: "asked for" }),
     whole: () => gitWorkspace({ ...asked, load: "plans" }),
     nameOf: (uri) => relative(top, fileURLToPath(uri)).split(sep).join("/"),
