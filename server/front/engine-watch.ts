@@ -15,23 +15,22 @@ export interface WatchWiring {
   /** The thread takes unusually long, but is within the limit. Called once. */
   slow(): void;
   /**
-   * Another thread could take over now. Before that, an end would only throw the work away: the thread may go on, up to
-   * {@link mostOver} times the limit.
+   * Another thread can take over. While none can, an end would only throw the work away, and the one that loads takes its time from
+   * this one: the limit begins anew once it has loaded, up to {@link mostOver} times.
    */
-  canBeReplaced(): boolean;
+  isAnotherReady(): boolean;
   /** The thread exceeded the limit. Called once, and ends the watch. */
   stuck(): void;
 }
 
 const mostOver = 5;
 
-export function watchEngine({ limitMs, ping, slow, canBeReplaced, stuck }: WatchWiring): EngineWatch {
+export function watchEngine({ limitMs, ping, slow, isAnotherReady, stuck }: WatchWiring): EngineWatch {
   let timer: NodeJS.Timeout | undefined;
   let lastBusyMs = 0;
   let stopped = false;
   let slowReported = false;
-  /** The outstanding ping: whether it has waited unusually long, too long, and too long in any case. */
-  let waiting: Readonly<Record<"isSlow" | "isOver" | "isFarOver", () => boolean>> | undefined;
+  let waiting: Waiting | undefined;
 
   const stop = () => {
     stopped = true;
@@ -39,9 +38,11 @@ export function watchEngine({ limitMs, ping, slow, canBeReplaced, stuck }: Watch
   };
 
   const look = () => {
-    if (waiting?.isOver() && (canBeReplaced() || waiting.isFarOver())) {
+    if (waiting?.isFarOver() || (waiting?.isOver() && waiting.another)) {
       stop();
       stuck();
+    } else if (waiting?.isOver()) {
+      if (isAnotherReady()) waiting = { ...waiting, isOver: startTimeLimit(limitMs), another: true };
     } else if (waiting) {
       if (slowReported || !waiting.isSlow()) return;
       slowReported = true;
@@ -54,6 +55,7 @@ export function watchEngine({ limitMs, ping, slow, canBeReplaced, stuck }: Watch
         isSlow: startTimeLimit(limitMs * slowShare),
         isOver: startTimeLimit(limitMs),
         isFarOver: startTimeLimit(limitMs * mostOver),
+        another: isAnotherReady(),
       };
       ping();
     }
@@ -69,6 +71,16 @@ export function watchEngine({ limitMs, ping, slow, canBeReplaced, stuck }: Watch
     },
     stop,
   };
+}
+
+/** The outstanding ping. */
+interface Waiting {
+  /** It has waited unusually long, too long, and too long in any case. */
+  readonly isSlow: () => boolean;
+  readonly isOver: () => boolean;
+  readonly isFarOver: () => boolean;
+  /** Another thread could take over when the limit began. */
+  readonly another: boolean;
 }
 
 const intervalMs = 50;

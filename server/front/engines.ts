@@ -116,10 +116,8 @@ export function createEngines(wiring: EnginesWiring): Engines {
       slow() {
         if (role === "foreground") spare ??= start();
       },
-      canBeReplaced() {
-        spare ??= start();
-        return spare.ready;
-      },
+      // A person waits for the foreground alone.
+      isAnotherReady: () => role === "background" || spare?.ready === true,
       stuck: () => failed(engine, `it took more than ${limitMs / 1_000} s`),
     });
     notify(engine, dutyMethod, dutyOf(role));
