@@ -73,7 +73,7 @@ describe("a new build, outside the editor", () => {
 
   test("is checked before npm has ever run in it", async () => {
     const { stdout } = await runIn("npm", ["run", "--silent", "check"]);
-    expect(stdout).toContain("5 circuits");
+    expect(stdout).toContain("8 circuits");
   });
 
   test("installs without a network, and is checked after that too", async () => {
@@ -81,7 +81,7 @@ describe("a new build, outside the editor", () => {
     expect(existsSync(join(build(), "node_modules", "loomwright", "package.json"))).toBe(true);
     await runIn(process.execPath, [typescript, "-p", ".", "--noEmit"]);
     const { stdout } = await runIn("npx", ["--no-install", "loomwright", "check"]);
-    expect(stdout).toContain("5 circuits");
+    expect(stdout).toContain("8 circuits");
   });
 });
 

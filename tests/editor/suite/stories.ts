@@ -4,6 +4,7 @@ import { difference } from "./difference.ts";
 import { fixes } from "./fixes.ts";
 import { network } from "./network.ts";
 import { newBuild } from "./new-build.ts";
+import { newUser } from "./new-user.ts";
 import { reading } from "./reading.ts";
 import { severalFiles } from "./several-files.ts";
 import type { Story } from "./story.ts";
@@ -20,4 +21,5 @@ export const stories: readonly Story[] = [
   ...commands,
   ...difference,
   ...newBuild,
+  ...newUser,
 ];
