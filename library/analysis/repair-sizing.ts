@@ -144,19 +144,25 @@ function sizingOfPlan(plan: SizedPlan, acceptance: Acceptance): RepairSizing {
   });
   const sizeOn = (solution: SolvedPaths | undefined) => (run: Run) =>
     needs.sizingOf(run, solution?.sizes.get(run.record));
+  /** A size beyond the need of a run is left to the path for which it is: another finding about the run does not ask for it. */
+  const withinNeed = (run: Run): JointSize | undefined => {
+    const joint = solved()?.sizes.get(run.record);
+    return joint?.beyondNeed ? joint.within && { conductor: joint.within, beyondNeed: false } : joint;
+  };
+  const sizeWithinNeed = (run: Run) => needs.sizingOf(run, withinNeed(run));
   const ratings = new Map<number, { readonly ratingA: number | undefined }>();
   return {
     problem,
-    ofRun: (run) => sizeOn(solved())(run),
+    ofRun: sizeWithinNeed,
     ratingOf(device) {
       if (!judged) return undefined;
       const known = ratings.get(device.index) ?? {
-        ratingA: ratingOf(judged, device, needs.demands(), sizeOn(solved())),
+        ratingA: ratingOf(judged, device, needs.demands(), sizeWithinNeed),
       };
       ratings.set(device.index, known);
       return known.ratingA;
     },
-    withDevices: (run) => needs.sizingOf(run, solved()?.sizes.get(run.record), { addDevices: true }),
+    withDevices: (run) => needs.sizingOf(run, withinNeed(run), { addDevices: true }),
     ofPath(part, kinds) {
       const whole = solved();
       const limits = whole?.limitsOf(part, kinds) ?? [];
@@ -430,6 +436,8 @@ function exceededLimits(judged: Judged, { acceptedToo }: Acceptance): readonly E
 interface JointSize {
   readonly conductor: Conductor;
   readonly beyondNeed: boolean;
+  /** For one beyond need: the thickest that is not; absent if that is the size of its own need. */
+  readonly within?: Conductor | undefined;
 }
 
 interface PathProblem extends JointProblem {
@@ -542,7 +550,9 @@ function solvedPaths(problem: PathProblem): SolvedPaths {
   problem.of.forEach(({ run, conductors }, index) => {
     const choice = choices[index]!;
     if (choice === 0) return;
-    sizes.set(run.record, { conductor: conductors[choice]!, beyondNeed: choice > problem.runs[index]!.last });
+    const { last } = problem.runs[index]!;
+    const within = last > 0 ? conductors[last] : undefined;
+    sizes.set(run.record, { conductor: conductors[choice]!, beyondNeed: choice > last, within });
   });
   const byPart = new Map<number, (ExceededLimit & { met: boolean })[]>();
   problem.limits.forEach((limit, index) => {

@@ -102,15 +102,22 @@ describe.each(drafts)("with offers: %s", (_, path) => {
         rule === "battery/links" && "record" in at ? [at.record] : [],
       ),
     );
+    const problem = sizing.problem();
+    const choices = problem ? leastCopperTogether(problem).choices : [];
+    /** By record: the sizes for the sake of paths, beyond the need of a run too. */
+    const ofPaths = new Map(
+      problem?.of.map(({ run, conductors }, index) => [run.record, conductors[choices[index]!]!]),
+    );
     /** The size that its repair is for; a link of a bank follows the fuse of the bank. */
     const needOf = (run: Run): Conductor => {
       const now = after.get(run.record)!;
       if (links.has(run.record)) return now.conductor;
       const isNew = (end: "protection" | "protectionFarEnd") => now[end] !== null && run[end] === null;
       const gotDevice = isNew("protection") || isNew("protectionFarEnd");
-      return (gotDevice ? sizing.withDevices(run) : sizing.ofRun(run))?.conductor ?? run.conductor;
+      const alone = (gotDevice ? sizing.withDevices(run) : sizing.ofRun(run))?.conductor ?? run.conductor;
+      const onPaths = ofPaths.get(run.record);
+      return onPaths && sizesAbove(onPaths, alone) > 0 ? onPaths : alone;
     };
-    const problem = sizing.problem();
     const sizes = new Map(runsOf(before).map((run) => [run.record, asReturn(plan, run, needOf(run))]));
     // A size that is too thin as a return costs as much as the one that is thick enough.
     const runs = problem?.runs.map(({ copperMm2M: copper, ...rest }, index) => {
