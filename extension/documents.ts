@@ -1,4 +1,4 @@
-import { Disposable, env, ProgressLocation, type QuickPickItem, Uri, window, workspace } from "vscode";
+import { Disposable, env, ProgressLocation, Uri, window, workspace } from "vscode";
 import type {
   DocumentAnswer,
   DocumentParams,
@@ -26,8 +26,8 @@ export function registerDocuments(session: ServerSession): Disposable {
     ...(Object.keys(documents) as (keyof typeof documents)[]).map(register),
     registerCommand("loomwright.exportDiagram", async (given: unknown, shown: unknown) => {
       const plan = given instanceof Uri ? given : planInEditor();
-      const picked = plan && (await window.showQuickPick(exportItems, { title: "What should be written?" }));
-      const asked = picked && (await documents[picked.name](plan, readShown(shown)));
+      const picked = plan && (await askDocument());
+      const asked = picked && (await documents[picked](plan, readShown(shown)));
       if (asked) await writeDocument(session, asked);
     }),
   );
@@ -101,20 +101,28 @@ const documents = {
   },
 } satisfies Record<string, Ask>;
 
-interface ExportItem extends QuickPickItem {
+const exported: readonly {
   readonly name: keyof typeof documents;
-}
-
-const exportItems: readonly ExportItem[] = [
-  { name: "writeDrawing", label: "Drawing", description: "this view, as PDF, SVG or PNG" },
-  {
-    name: "writeLists",
-    label: "Lists",
-    description: "wires, cuts, parts, fuses, first power: a CSV file each",
-  },
-  { name: "writeLabels", label: "Labels", description: "for both ends of each wire, on label sheets" },
-  { name: "writeReport", label: "Report", description: "all of it, as a page or a PDF" },
+  readonly title: string;
+  readonly detail: string;
+}[] = [
+  { name: "writeDrawing", title: "Drawing", detail: "this view, as PDF, SVG or PNG" },
+  { name: "writeLists", title: "Lists", detail: "wires, cuts, parts, fuses, first power: a CSV file each" },
+  { name: "writeLabels", title: "Labels", detail: "for both ends of each wire, on label sheets" },
+  { name: "writeReport", title: "Report", detail: "all of it, as a page or a PDF" },
 ];
+
+async function askDocument(): Promise<keyof typeof documents | undefined> {
+  const picked = await window.showQuickPick(
+    exported.map(({ name, title, detail }) => ({
+      label: editorWords(title),
+      description: editorWords(detail),
+      name,
+    })),
+    { title: "What should be written?" },
+  );
+  return picked?.name;
+}
 
 function documentIn(title: string, params: Omit<DocumentParams, "force">): Asked {
   return { title, request: { method: "loomwright/document", params } };

@@ -123,8 +123,9 @@ function withRoomFirst<Choice extends { readonly hasRoom: boolean }>(choices: re
 }
 
 /** Many conductors meet there: a stud, the chassis, the branches of a panel and their returns. */
-function collects({ kind }: Part, terminal: string): boolean {
-  return kind === "busBar" || kind === "chassis" || (kind === "fusePanel" && terminal !== "feed");
+function collects(part: Part, terminal: string): boolean {
+  const { role, collectsAt, opens, poles } = descriptorOf(part);
+  return role === "metal" || (collectsAt !== undefined && !opens && terminal !== poles?.positive);
 }
 
 /** The terminals that the compiler and the check would take, by their polarity in the network as it is. */

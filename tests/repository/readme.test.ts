@@ -1,6 +1,6 @@
 // The README and its further pages are run: their plans are checked, and their commands are typed in a folder with the examples.
 
-import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
@@ -72,7 +72,7 @@ test("its plans compile, and nothing is found in them but what a plan so short l
 
 test("its commands do what they are written for", async () => {
   const typed = blocks("sh").map((block) =>
-    block.split("\n").map((line) => line.replace(/ +#.*$/, "").split(" ")),
+    block.split(/\n| && /).map((line) => line.replace(/ +#.*$/, "").split(" ")),
   );
   const count = typed.flat().filter(([npx, name]) => npx === "npx" && name === "loomwright").length;
   expect(count).toBeGreaterThan(4);
@@ -85,7 +85,9 @@ test("its commands do what they are written for", async () => {
     for (const lines of typed) {
       let below = "";
       for (const [program, first, ...words] of lines) {
-        if (program === "cd") below = first!;
+        // A folder beside the checkout is one in it here.
+        if (program === "cd") below = first!.replace(/^\.\.\//, "");
+        if (program === "cd") mkdirSync(join(repository.folder, below), { recursive: true });
         if (program !== "npx" || first !== "loomwright") continue;
         const { code, out, err } = await repository.loomwrightIn(below, ...words);
         expect(code, `loomwright ${words.join(" ")}: ${err}${out}`.slice(0, 2_000)).toBe(0);
