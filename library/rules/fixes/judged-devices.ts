@@ -9,15 +9,7 @@ import { type DevicePart, isDevice } from "../../model/part-roles.ts";
 import type { Protection, Run } from "../../model/run.ts";
 import type { RuleId } from "../../plan/rule-id.ts";
 import type { Change, PropertyAt, ProposedFix, Related, Settable } from "../finding.ts";
-import {
-  type Found,
-  inNetwork,
-  type JudgedNetwork,
-  type JudgedPlan,
-  type JudgedRun,
-  perRun,
-  soleDeviceOf,
-} from "../rule.ts";
+import { type Found, type JudgedNetwork, type JudgedPlan, type JudgedRun, soleDeviceOf } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
 import { farEndRatingPath, loadPath, ratingPath } from "../wording/property-paths.ts";
 import { unconfirmedAmong } from "../wording/source-in-words.ts";
@@ -28,19 +20,24 @@ import { deviceInWords, deviceKind, runSizing, sizedFixes, whyNoSize } from "./s
 /** The findings about each protective device of a plan, judged by its load and its conductor. */
 export function perDevice<Values>(
   plan: JudgedPlan,
-  check: (device: JudgedDevice) => Omit<Found<Values>, "subject">[],
+  check: (device: JudgedDevice) => readonly Omit<Found<Values>, "subject">[],
 ): Found<Values>[] {
-  return [
-    ...perRun(plan, (judged) => devicesOf(judged).flatMap(check)),
-    ...inNetwork(plan, (judged) =>
-      judged.network.parts.flatMap((part) =>
-        isDevice(part)
-          ? check(deviceOfPart(judged, part)).map((found) => ({ ...found, subject: part.name }))
-          : [],
-      ),
-    ),
-  ];
+  const all: Found<Values>[] = [];
+  for (const { subject, device } of devicesIn(plan))
+    for (const found of check(device)) all.push({ ...found, subject });
+  return all;
 }
+
+/** All devices of a plan, each with the name of its run or part: several rules go through them. */
+const devicesIn = workedOutOnce(({ circuits, network }: JudgedPlan) => {
+  const inRuns = circuits.flatMap((judged) =>
+    devicesOf(judged).map((device) => ({ subject: judged.circuit.name, device })),
+  );
+  const asParts = network?.network.parts.flatMap((part) =>
+    isDevice(part) ? [{ subject: part.name, device: deviceOfPart(network, part) }] : [],
+  );
+  return [...inRuns, ...(asParts ?? [])];
+});
 
 function deviceOfPart(judged: JudgedNetwork, part: DevicePart): JudgedDevice {
   const { record, ratingA, systemV, continuous } = part;

@@ -2,6 +2,7 @@ import type { NetworkConductor } from "../../../model/network.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import type { Ampacity } from "../../circuit-result.ts";
 import { resistanceAt, wireResistance } from "../../resistance.ts";
+import { workedOutOnce } from "../../worked-out-once.ts";
 
 /**
  * Voltage over a conductor and current in it, its own warming included.
@@ -25,16 +26,15 @@ export interface ConductorLaw {
   readonly hottestOhm: number;
 }
 
-/** By conductor index. Both conductors of a circuit share one run, whose ampacity is computed once. */
+/** By conductor index. */
 export function conductorLaws(conductors: readonly NetworkConductor[]): readonly ConductorLaw[] {
-  const ampacities = new Map<NetworkConductor["run"], Ampacity>();
-  return conductors.map((conductor) => {
-    const { run } = conductor;
-    const ampacity = ampacities.get(run) ?? ampacityOf(run);
-    ampacities.set(run, ampacity);
-    return conductorLaw(conductor, ampacity);
-  });
+  return conductors.map(lawOf);
 }
+
+/** A conductor that an edit leaves as it was keeps its law. */
+const lawOf = workedOutOnce((conductor: NetworkConductor) =>
+  conductorLaw(conductor, ampacityOf(conductor.run)),
+);
 
 function conductorLaw({ run, lengthM }: NetworkConductor, ampacity: Ampacity): ConductorLaw {
   const wire = wireResistance(run.conductor);
