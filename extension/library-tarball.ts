@@ -45,7 +45,7 @@ export async function libraryArchive(dist: string): Promise<Buffer> {
     const file = beside[header.path];
     if (file === undefined) takeBlocks(inBlocks(header.sizeBytes));
     else {
-      const content = await readFile(join(dist, file));
+      const content = await carriedContent(join(dist, file));
       pieces.push(content, Buffer.alloc(inBlocks(content.length) - content.length));
     }
   }
@@ -54,6 +54,12 @@ export async function libraryArchive(dist: string): Promise<Buffer> {
   if (sha256Of(archive) !== sha256)
     throw new Error("the library in this extension is not as it was packed: install the extension again");
   return archive;
+}
+
+/** The content of a file in `dist`; of one that travels compressed (`.br`), that of the library's own file. */
+export async function carriedContent(path: string): Promise<Buffer> {
+  const content = await readFile(path);
+  return path.endsWith(".br") ? promisify(brotliDecompress)(content) : content;
 }
 
 /** The archive compressed as npm does it: independent of the time and of the machine's system. */

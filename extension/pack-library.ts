@@ -1,6 +1,13 @@
-import { readdir, readFile } from "node:fs/promises";
+import { readdir } from "node:fs/promises";
 import { join, relative } from "node:path";
-import { blockBytes, inBlocks, type LibraryRecipe, sha256Of, tarHeader } from "./library-tarball.ts";
+import {
+  blockBytes,
+  carriedContent,
+  inBlocks,
+  type LibraryRecipe,
+  sha256Of,
+  tarHeader,
+} from "./library-tarball.ts";
 
 /**
  * Takes out of the library's packed archive (tar) each file that the extension also carries in its `dist`, byte for byte. The
@@ -29,13 +36,13 @@ export async function cutLibrary(
   return { rest: Buffer.concat(pieces), recipe: { beside, sha256: sha256Of(archive) } };
 }
 
-/** The path below `dist`, by the hash of the content. */
+/** The path below `dist`, by the hash of the content, decompressed. */
 async function carriedFiles(dist: string): Promise<Map<string, string>> {
   const carried = new Map<string, string>();
   for (const entry of await readdir(dist, { recursive: true, withFileTypes: true })) {
     if (!entry.isFile()) continue;
     const path = join(entry.parentPath, entry.name);
-    carried.set(sha256Of(await readFile(path)), relative(dist, path).replaceAll("\\", "/"));
+    carried.set(sha256Of(await carriedContent(path)), relative(dist, path).replaceAll("\\", "/"));
   }
   return carried;
 }

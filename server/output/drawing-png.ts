@@ -1,4 +1,6 @@
 import { readFile } from "node:fs/promises";
+import { promisify } from "node:util";
+import { brotliDecompress } from "node:zlib";
 import { initWasm, Resvg } from "@resvg/resvg-wasm";
 import { version } from "../../library/package.json";
 import type { SvgPicture } from "./draw-svg.ts";
@@ -42,8 +44,18 @@ const family = "DejaVu Sans";
 
 /** The library may be started once in a process, and throws an error the second time. */
 function started(): Promise<void> {
-  engine.started ??= readFile(new URL("../dist/resvg.wasm", import.meta.url)).then((wasm) => initWasm(wasm));
+  engine.started ??= program().then((wasm) => initWasm(wasm));
   return engine.started;
+}
+
+/** Compressed (`.br`) in the extension. */
+async function program(): Promise<Buffer> {
+  const file = (name: string) => readFile(new URL(`../dist/${name}`, import.meta.url));
+  try {
+    return await file("resvg.wasm");
+  } catch {
+    return promisify(brotliDecompress)(await file("resvg.wasm.br"));
+  }
 }
 
 const engine: { started?: Promise<void> } = {};
