@@ -38,7 +38,8 @@ export interface Rule<Values> {
   /** Of rules about ampacity, fuses and short circuits: a finding that follows from another one is shown by itself all the same. */
   readonly neverFolded?: true;
   /**
-   * Its findings follow from the topology, the devices and the faults of the network alone: after an edit of loads they are the same.
+   * Its findings follow from the topology, the devices and the faults of the network alone, never from circuits outside of it: after an
+   * edit of loads they are the same.
    * "except repairs": only that there are none.
    */
   readonly ignoresLoads?: "entirely" | "except repairs";

@@ -21,7 +21,6 @@ export const terminalSize = defineRule<Values>({
   ],
   fixable: true,
   acceptable: true,
-  ignoresLoads: "except repairs",
   // Needs the largest conductors that the terminals at its ends take, as far as the plan states them.
   check: (plan) =>
     perRun(plan, ({ circuit }) => {

@@ -23,7 +23,6 @@ export const permittedFuse = defineRule<Values>({
   sources: [makersLimit],
   fixable: true,
   acceptable: true,
-  ignoresLoads: "except repairs",
   // Needs the fuse or breaker nearest to each device that states the largest one, as the plan states both.
   check: (plan) => [...ofLoneCircuits(plan), ...inNetwork(plan, (judged) => ofParts(plan, judged))],
   message({ device, maxFuseA, of, wayOut: way }) {
