@@ -87,13 +87,21 @@ const schemas: Readonly<Record<string, z.ZodType>> = {
     edition: z.enum(["inspector", "bench"], '"inspector" or "bench"').optional(),
     force: z.boolean("true or false"),
   }),
-  [documentMethod]: ofDocument.extend({
-    document: z.enum(["drawing", "labels", "lists", "numbers"], '"drawing", "labels", "lists" or "numbers"'),
-    path: path.optional(),
-    view: view.optional(),
-    scenario: optionalText,
-    page: page.optional(),
-    force: z.boolean("true or false"),
-  }),
+  [documentMethod]: ofDocument
+    .extend({
+      document: z.enum(
+        ["drawing", "labels", "lists", "numbers"],
+        '"drawing", "labels", "lists" or "numbers"',
+      ),
+      path: path.optional(),
+      view: view.optional(),
+      scenario: optionalText,
+      page: page.optional(),
+      force: z.boolean("true or false"),
+    })
+    .refine((given) => given.document === "numbers" || given.path !== undefined, {
+      path: ["path"],
+      error: "the absolute path of a file",
+    }),
   [differenceMethod]: ofDocument,
 };

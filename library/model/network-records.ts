@@ -119,6 +119,9 @@ function knownFromNetwork({
   termination,
   minimumV,
   purpose,
+  largestGauge,
+  largestMm2,
+  maxFuseA,
   fedFromBothEnds,
   fromBattery,
 }: CircuitValues): readonly Refusal[] {
@@ -140,6 +143,9 @@ function knownFromNetwork({
     ...ofPart("termination", termination),
     ...ofPart("minimumV", minimumV),
     ...ofPart("purpose", purpose),
+    ...ofPart("largestGauge", largestGauge),
+    ...ofPart("largestMm2", largestMm2),
+    ...ofPart("maxFuseA", maxFuseA),
     ...refused(
       "fedFromBothEnds",
       fedFromBothEnds,

@@ -146,7 +146,8 @@ function circuitOf(values: CircuitValues, build: CircuitDefaults, identity: Iden
   const loadAtV = minimumV ?? systemV;
   const lowestV = minimumV ?? build.lowestV ?? lowestVoltageFor(systemV);
   const run = runOf(values, build);
-  const largest = largestConductorOf(values.largestGauge, values.largestMm2);
+  const largest =
+    values.to === undefined ? largestConductorOf(values.largestGauge, values.largestMm2) : undefined;
   return {
     record: identity.record,
     word: "circuit",

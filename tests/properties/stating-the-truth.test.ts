@@ -23,6 +23,8 @@ const notAboutIt: Truths = {
   price: ["12.5"],
   termination: ['"M8"'],
   torqueNm: ["9"],
+  largestGauge: ['"2/0"', "4"],
+  largestMm2: ["70"],
 };
 
 const inAShort: Truths = {
@@ -79,6 +81,8 @@ const ofPanel: Truths = {
   testedBehind: inAShort.testedBehind!,
   branchTermination: ['"M6"'],
   branchTorqueNm: ["4"],
+  branchLargestGauge: ["8", "4"],
+  branchLargestMm2: ["25"],
 };
 
 interface Bank {

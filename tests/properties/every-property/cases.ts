@@ -61,9 +61,22 @@ function ofEveryPart(word: PartWord, name: string, rule: RuleId, given: Values, 
       ["termination", "documents", [undefined, "M8"]],
       ["torqueNm", "documents", [undefined, 9]],
       ["price", "documents", [undefined, 45]],
+      ...largestConductor(""),
     ]),
   ];
 }
+
+/** Of terminals at which conductors of AWG end. */
+function largestConductor(which: "" | "branch"): readonly Row[] {
+  const [gauge, mm2] =
+    which === "" ? ["largestGauge", "largestMm2"] : ["branchLargestGauge", "branchLargestMm2"];
+  return [
+    [gauge!, finding("conductor/terminal-size"), [undefined, 18]],
+    [mm2!, finding("conductor/terminal-size"), [undefined, 0.75]],
+  ];
+}
+
+const permittedFuse = finding("protection/permitted-fuse");
 
 const family = "UL 248-15 Class T";
 const tested = { family, ratingA: 200, interruptingA: 20_000 };
@@ -203,6 +216,8 @@ const circuitAlone = at(alone(), "lamp", "circuit", [
   ["voltage", finding("conductor/voltage-drop"), [12, 1]],
   ["critical", finding("conductor/voltage-drop"), yes, { "lamp.oneWayM": 8 }],
   ["purpose", "refused", [undefined, "alarm"]],
+  ...largestConductor(""),
+  ["maxFuseA", permittedFuse, [40, 10]],
   ["dropLimitPercent", finding("conductor/voltage-drop"), [20, 0.1]],
   ["fromBattery", finding("protection/distance"), yes, { "lamp.protect": { ratingA: 30, distanceIn: 50 } }],
   ["minimumV", finding("conductor/voltage-drop"), [1, 11.9]],
@@ -232,6 +247,8 @@ const circuitWithLoad = at(small, "lamp", "circuit", [
     [undefined, "alarm"],
     { "lamp.protect": undefined, "heaterFeed.protect": undefined },
   ],
+  ...largestConductor(""),
+  ["maxFuseA", permittedFuse, [40, 10]],
   ["dropLimitPercent", finding("conductor/voltage-drop"), [20, 0.5]],
   ["fromBattery", "refused", yes],
   ["minimumV", finding("scenario/device-below-minimum"), [1, 12]],
@@ -254,6 +271,9 @@ const circuitToPart = at(small, "heaterFeed", "circuit", [
   ["voltage", "refused", [12, 24]],
   ["critical", finding("conductor/voltage-drop"), yes, { "heaterFeed.oneWayM": 8 }],
   ["purpose", "refused", [undefined, "alarm"]],
+  ["largestGauge", "refused", [undefined, 18]],
+  ["largestMm2", "refused", [undefined, 0.75]],
+  ["maxFuseA", "refused", [undefined, 10]],
   ["dropLimitPercent", finding("conductor/voltage-drop"), [20, 0.5]],
   ["fromBattery", "refused", yes],
   ["minimumV", "refused", [undefined, 10]],
@@ -442,6 +462,7 @@ const parts: readonly Case[] = [
     ],
     ["branchTermination", "documents", [undefined, "#8"]],
     ["branchTorqueNm", "documents", [undefined, 1.4], { "panel.branchTermination": "#8" }],
+    ...largestConductor("branch"),
   ]),
   ...ofEveryPart("disconnect", "mainSwitch", "disconnect/rating", { "mainSwitch.ratedA": 5 }),
   ...at(made, "mainSwitch", "disconnect", [
@@ -479,6 +500,7 @@ const parts: readonly Case[] = [
   ...at(made, "kettle", "inverter", [
     ["continuousW", finding("inverter/supply"), [500, 5_000], { "kettle.surgeW": undefined }],
     ["surgeW", finding("inverter/surge"), [900, 90_000]],
+    ["maxFuseA", permittedFuse, [200, 20]],
     ["loadW", "figures", [100, 700]],
     ["idleW", "figures", [1, 90]],
     ["efficiencyPercent", "figures", [95, 50]],
@@ -492,6 +514,7 @@ const parts: readonly Case[] = [
     ["inputMaxA", "figures", [100, 5]],
     ["inputMinV", finding("charger/input-current"), [5, 12.9]],
     ["isolated", "figures", yes],
+    ["maxFuseA", permittedFuse, [100, 5]],
     ["runs", "figures", ["with the engine", "always"]],
   ]),
   ...ofEveryPart("alternator", "engine", "alternator/overload", {
@@ -507,6 +530,7 @@ const parts: readonly Case[] = [
   ...ofEveryPart("shoreCharger", "mains", "battery/charging-voltage", { "mains.outputV": 20 }),
   ...at(made, "mains", "shoreCharger", [
     ["outputA", finding("protection/below-load"), [30, 200]],
+    ["maxFuseA", permittedFuse, [100, 5]],
     ["outputV", finding("battery/charging-voltage"), [14.4, 20]],
   ]),
   ...ofEveryPart("solarArray", "modules", "solar/string-protection", { "modules.parallel": 4 }),
@@ -533,6 +557,7 @@ const parts: readonly Case[] = [
     ["outputA", "figures", [50, 5]],
     ["outputV", finding("battery/charging-voltage"), [14.4, 20]],
     ["tracking", "figures", yes],
+    ["maxFuseA", permittedFuse, [100, 5]],
     ["efficiencyPercent", "figures", [99, 50]],
   ]),
   ...ofEveryPart("chassis", "block", "network/unconnected", {}, vanWithMetal()),
@@ -542,10 +567,12 @@ const parts: readonly Case[] = [
     ["currentA", finding("protection/below-load"), [5, 50]],
     ["powerW", finding("protection/below-load"), [50, 500], { "heater.currentA": undefined }],
     ["resistanceOhm", finding("protection/below-load"), [5, 0.3], { "heater.currentA": undefined }],
+    ["maxFuseA", permittedFuse, [50, 5]],
   ]),
   ...ofEveryPart("motor", "pump", "scenario/device-below-minimum", { "pump.minimumV": 12 }),
   ...at(made, "pump", "motor", [
     ["runningA", finding("protection/below-load"), [5, 50], { "pump.startingA": 60 }],
+    ["maxFuseA", permittedFuse, [50, 5]],
     [
       "startingA",
       finding("protection/starting-current"),
