@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it } from "vitest";
 import {
   battery,
+  build,
   busBar,
   cable,
   circuit,
@@ -334,6 +335,14 @@ describe("what contradicts the rest of the plan", () => {
         '0: joins.0.between.1 ("c") is not one of its terminals',
         '0: joins.1.between.1 ("b") is connected to itself',
       ],
+    ],
+    [
+      "batteries in series of a build that is not of 12 V, without their own voltage",
+      () => {
+        const [settings, lower, upper] = [build({ voltage: 24 }), house(), house()];
+        return [settings, lower, upper, cable({ from: lower.positive, to: upper.negative, ...heavy })];
+      },
+      [1, 2].map((record) => `${record}: nominalV is missing, and the battery is in series with others`),
     ],
   ])("%s", (_, make, expected) => {
     expect(complaints(...make())).toEqual(expected);

@@ -1,5 +1,6 @@
 import type { BuildValues } from "./build-properties.ts";
 import { withArticle } from "./describe-value.ts";
+import type { PartDraft } from "./draft-part.ts";
 import { makeLoadOfCircuit, makePart, nominalVoltageOf, type PartContext } from "./make-parts.ts";
 import { motorStarts } from "./motor-starts.ts";
 import type { Network, Part } from "./network.ts";
@@ -54,7 +55,8 @@ export function readNetwork(
     if (draft.word === "circuit") return makeLoadOfCircuit(draft, circuits.get(draft.record)!.circuit!);
     const part = makePart(draft, surroundings);
     const { voltagesTooHigh } = descriptorOfWord(draft.word);
-    for (const refusal of voltagesTooHigh?.(draft.values, nominalVoltageOf(draft, surroundings)) ?? [])
+    const tooHigh = voltagesTooHigh?.(draft.values, nominalVoltageOf(draft, surroundings)) ?? [];
+    for (const refusal of [...tooHigh, ...voltageInString(draft, surroundings)])
       invalid.push({ record: draft.record, name: draft.name, ...refusal });
     return part;
   });
@@ -72,6 +74,31 @@ export function readNetwork(
     invalid,
   };
 }
+
+/**
+ * A battery in series with others states its voltage, unless the build is one of 12 V: a greater voltage of the build may be meant as that
+ * of the battery, or as that of the string.
+ */
+function voltageInString(draft: PartDraft, { nominal }: PartContext): readonly Refusal[] {
+  if (!descriptorOfWord(draft.word).formsStrings || ("nominalV" in draft.values && draft.values.nominalV))
+    return [];
+  const [positive, negative] = [draft.terminals?.get("positive"), draft.terminals?.get("negative")];
+  if (positive === undefined || negative === undefined) return [];
+  const ownV = nominal.between(positive, negative);
+  const stringV = nominal.ofBank(positive);
+  if (ownV === undefined || stringV === undefined || stringV <= ownV || ownV <= usualBatteryV) return [];
+  return [
+    {
+      path: [],
+      given: undefined,
+      wrong: "nominalV is missing, and the battery is in series with others",
+      allowed: "its own nominal voltage, such as 12",
+    },
+  ];
+}
+
+/** Most batteries that are wired in series are of 12 V, V. Common practice, no source. */
+const usualBatteryV = 12;
 
 /** The same object for the same wiring and build: an edit of loads leaves them as they were. */
 function surroundingsOf(found: NetworkRecords, build: BuildValues): PartContext {

@@ -50,6 +50,8 @@ export interface BatteryInput extends PartOptions {
    *
    * Left out: taken as the voltage of the `build`, else as 12 V.
    *
+   * Batteries in series state it, unless the build is one of 12 V.
+   *
    * Example: `nominalV: 12`
    */
   readonly nominalV?: NominalVoltage;
