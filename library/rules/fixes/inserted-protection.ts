@@ -8,6 +8,7 @@ import {
   oneMoreLike,
 } from "../../analysis/choose-device.ts";
 import type { ProtectionRange } from "../../analysis/circuit-result.ts";
+import { slowClearing } from "../../analysis/clearing.ts";
 import { machineLimit } from "../../analysis/machine-protection.ts";
 import { isMadeRating, madeRatings, nearestRatingBelow } from "../../analysis/made-ratings.ts";
 import { thinReturns } from "../../analysis/network/faults/thin-returns.ts";
@@ -54,9 +55,12 @@ export function insertingFixes(
   if (!sizing) return [];
   const { there, behindAnother = false, belowA = Number.POSITIVE_INFINITY } = beside;
   const range = { ...sizing.range, maxA: Math.min(sizing.range.maxA ?? 0, nearestRatingUnder(belowA)) };
+  const { greatestA = 0, leastA = Number.POSITIVE_INFINITY } =
+    judged.result.faults.conductors[bare.conductor] ?? {};
   const need: Need = {
     systemV: circuit.systemV,
-    interruptA: judged.result.faults.conductors[bare.conductor]?.greatestA ?? 0,
+    interruptA: greatestA,
+    leastA,
     limitA: machineLimit(judged.network, bare.conductor)?.maxA ?? Number.POSITIVE_INFINITY,
   };
   const partsA = Math.min(
@@ -128,6 +132,8 @@ interface Beside {
 interface Need {
   readonly systemV: number;
   readonly interruptA: number;
+  /** The minimum fault in the conductor, A; infinity if no battery reaches it. */
+  readonly leastA: number;
   /** 120 % of the rating of a machine that does not limit its own current, A. */
   readonly limitA: number;
 }
@@ -180,7 +186,7 @@ function ratedAt({ terminals, parts }: Network, terminal: number): number {
 
 /**
  * For a conductor whose load may grow: the largest rating that protects it; or down to half of that, if such a fuse suits by the
- * standard of its family and the largest does not.
+ * standard of its family, or opens a short at the far end in time, and the largest does not.
  */
 function largest({ aimA, maxA = 0 }: ProtectionRange, need: Need): ChosenDevice | undefined {
   const largestA = nearestRatingBelow(Math.min(maxA, need.limitA)) ?? 0;
@@ -189,7 +195,8 @@ function largest({ aimA, maxA = 0 }: ProtectionRange, need: Need): ChosenDevice 
     .filter((ratingA) => fromA <= ratingA && ratingA <= largestA)
     .reverse()
     .flatMap((ratingA) => chooseDevice({ ratingA, ...need }) ?? []);
-  return chosen.find(({ demanded }) => !demanded) ?? chosen[0];
+  const suiting = chosen.filter(({ demanded }) => !demanded);
+  return suiting.find((device) => !slowClearing(device, need.leastA)) ?? suiting[0] ?? chosen[0];
 }
 
 /** The rating of the device at the other end, as its run should have it. */
