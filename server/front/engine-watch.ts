@@ -12,7 +12,7 @@ export interface WatchWiring {
   /** Time limit for an answer of the thread, in ms of time that the machine gave to this process. */
   readonly limitMs: number;
   ping(): void;
-  /** The thread takes unusually long, but is within the limit. Called once. */
+  /** The thread takes unusually long: another one should load. Called again at the limit, for as long as none is ready. */
   slow(): void;
   /**
    * Another thread can take over. While none can, an end would only throw the work away, and the one that loads takes its time from
@@ -44,6 +44,8 @@ export function watchEngine({ limitMs, ping, slow, isAnotherReady, stuck }: Watc
       stuck();
     } else if (waiting?.isOver()) {
       if (isAnotherReady()) waiting = { ...waiting, isOver: startTimeLimit(limitMs), another: true };
+      // The one that was to take over may have got other work.
+      else slow();
     } else if (waiting) {
       if (slowReported || !waiting.isSlow()) return;
       slowReported = true;
