@@ -12,9 +12,14 @@ describe("closed plans are freed", () => {
     ["opened one after another", () => afterOneByOne([5, 40], 300)],
     ["open at the same time", () => afterAllAtOnce([5, 40], 300)],
     ["all on disk in one folder", () => afterFolderOf([5, 40], 300)],
-  ])("%s", async (_, measure) => {
-    const [few, many] = (await measure()) as [number, number];
-    expect(few).toBeGreaterThan(10);
-    expect(many / few).toBeLessThan(1.5);
-  });
+  ])(
+    "%s",
+    async (_, measure) => {
+      const [few, many] = (await measure()) as [number, number];
+      expect(few).toBeGreaterThan(10);
+      expect(many / few).toBeLessThan(1.5);
+      // Twice as long as usual: forty plans of 300 circuits are read in the first one, on a machine that runs other tests.
+    },
+    240_000,
+  );
 });
