@@ -136,7 +136,7 @@ function nameOf(target: Uri): string {
   return workspace.asRelativePath(target);
 }
 
-/** What the panel shows: its export draws the same. */
+/** The view and scenario that the panel shows: its export draws the same. */
 function readShown(given: unknown): ShownDrawing {
   const { view, scenario } = (given ?? {}) as Record<string, unknown>;
   return {

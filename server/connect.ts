@@ -232,7 +232,7 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
     settlesAfterPause.refresh();
     parts?.plans.touched([workspace.fromEditor(document.uri)]);
   });
-  /** What was half typed until now is the error that it is. */
+  /** Half-typed text becomes the error that it is. */
   const settleEdit = () => {
     if (!workspace.lastEdit()) return;
     workspace.settleEdit();
@@ -299,7 +299,7 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
   documents.listen(connection);
 }
 
-/** Whoever has typed nothing for this long is no longer in the middle of a name. */
+/** A person who has not typed for this long is no longer in the middle of a name. */
 const pauseMs = 2_000;
 
 /** More than one engine can ever use up. */

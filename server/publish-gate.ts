@@ -23,7 +23,7 @@ export interface GateWiring {
   check(root: Uri): Promise<CheckOutcome>;
   /** A user is looking at the plan now. */
   isUrgent(root: Uri): boolean;
-  /** Every text that it was computed from is still the newest, and what was half typed still is. */
+  /** Every text that it was computed from is still the newest, and half-typed text still is half typed. */
   isCurrent(outcome: CheckOutcome): boolean;
   log(text: string): void;
   started(root: Uri): void;

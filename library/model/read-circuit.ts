@@ -24,7 +24,7 @@ export function readCircuit(record: PlanRecord, index: number, build: ReadBuild)
   };
 }
 
-/** What is fed from the same place shows only in a network. No figure depends on it. */
+/** Only a network shows the devices that are fed from one place. No figure depends on it. */
 function needsNetwork({ purpose }: CircuitValues): readonly Refusal[] {
   if (purpose === undefined) return [];
   return [

@@ -63,10 +63,10 @@ circuit({
   protect: { ...classT, ratingA: 10, distanceIn: 7 },
 });
 
-/** What the circuits of the panel have in common: both conductors in one sheath. */
+/** Common to the circuits of the panel: both conductors in one sheath. */
 const fromPanel = { from: panel.branch, sheathed: true } as const;
 
-// What must work in any weather keeps within 3 % drop.
+// Devices that must work in any weather keep within 3 % drop.
 const sideLamps = circuit({
   ...fromPanel,
   name: "side lamps",

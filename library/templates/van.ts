@@ -105,7 +105,7 @@ cable({
 });
 cable({ name: "controller minus", from: controller.negative, to: negativeBus.stud, lengthFt: 4, gauge: 8 });
 
-// What is on at the same time. The worst of these decides about every conductor, fuse and voltage.
+// Loads that are on at the same time. The worst of these decides about every conductor, fuse and voltage.
 scenario({ name: "evening, cooking and lamps", on: [fridge, pump, lamps, sockets] });
 scenario({ name: "winter night", on: [fridge, heater], chargePercent: 40 });
 scenario({ name: "summer noon", on: [fridge, fan, sockets], sunPercent: 100 });

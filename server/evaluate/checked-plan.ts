@@ -63,7 +63,7 @@ export interface PlacedFinding {
   /** Names of all circuits it is about, when one value in the source sets several. */
   readonly subjects: readonly string[];
   readonly message: string;
-  /** The message where the compiler's own report of the same mistake is beside it: only what that does not say. */
+  /** The message where the compiler's own report of the same mistake is beside it: only the part that the report lacks. */
   readonly besideCompiler?: string;
   readonly place: SourceRange;
   readonly related: readonly { readonly place: SourceRange; readonly text: string }[];

@@ -125,7 +125,7 @@ interface KindOfWire {
   readonly nesting: Nesting<Piece>;
   /** The builder states the available spools of this size. */
   readonly spoolsStated: boolean;
-  /** Bought by the foot or metre: there is nothing to nest. */
+  /** Bought by the foot or metre: no pieces to nest. */
   readonly byLength: boolean;
 }
 

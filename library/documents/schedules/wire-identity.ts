@@ -13,7 +13,7 @@ export interface WireIdentity {
   /** `"fuse panel" branch`, `its load`, `the supply`. */
   readonly from: string;
   readonly to: string;
-  /** "14 AWG, 2.74 m, 5 A": tells two conductors of the same name, role and ends apart. In the file only if there are two. */
+  /** "14 AWG, 2.74 m, 5 A": distinguishes two conductors of the same name, role and ends. In the file only if there are two. */
   readonly like?: string;
 }
 

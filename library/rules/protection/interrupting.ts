@@ -257,7 +257,7 @@ interface DeviceValues {
   readonly estimated: boolean;
   /** Undefined: unknown. */
   readonly capacity: Capacity | undefined;
-  /** Of an unknown fuse: what the strongest of its rating interrupts by its standard, A, if that is less than the short. */
+  /** Of an unknown fuse: the current that the strongest of its rating interrupts by its standard, A, if that is less than the short. */
   readonly mostOfAnyA: number | undefined;
   readonly wayOut: string;
 }
@@ -335,7 +335,7 @@ function isBetweenMadeRatings(ratingA: number, family: Family): boolean {
 }
 
 /**
- * What the strongest fuse of about this rating and voltage interrupts by the standard of its family, A, if that is below a current, A.
+ * The current that the strongest fuse of about this rating and voltage interrupts by the standard of its family, A, if that is below a current, A.
  * Undefined: one is enough, or only fuses whose marking shows it are made.
  */
 function mostOfAnyFamily(

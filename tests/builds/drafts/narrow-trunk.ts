@@ -1,6 +1,6 @@
 import { battery, build, cable, circuit, disconnect, fusePanel } from "loomwright";
 
-// One long trunk to a far panel: every branch loses a little too much, the trunk is what is thin.
+// One long trunk to a far panel: every branch loses a little too much, the trunk is too thin.
 build({ name: "far panel", voltage: 12 });
 
 const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 200 });
