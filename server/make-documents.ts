@@ -41,23 +41,26 @@ const makers: Readonly<Record<DocumentParams["document"], Maker>> = {
     if (!kind) return failed(`A drawing is a file that ends in .svg, .png or .pdf, not ${basename(path)}.`);
     const index = scenario === undefined ? -1 : scenarioNames(plan.judgement).indexOf(scenario);
     if (scenario !== undefined && index < 0) return failed(`The plan has no scenario called ${scenario}.`);
+    const { numbered, kept } = numberedWires(plan, workspace);
     const outcome = await drawDiagram(
       plan.judgement,
       {
         ...{ view, medium: "paper", title: fileName(plan.root) },
-        numbers: shownNumbers(numberedWires(plan, workspace).numbered),
+        numbers: shownNumbers(numbered),
         ...(index < 0 ? {} : { scenario: index }),
       },
       (graph) => layouts.layOut(graph),
     );
     if (!outcome.drawn) return failed(outcome.why);
     const { bytes, missing } = await drawingFile(outcome.drawing, kind, page);
-    return answerTo([await writeWhole(path, bytes, { force, signal })], noteOfMissing(missing));
+    const note = notes(noteOfNumbers(kept), noteOfMissing(missing));
+    return answerTo([await writeWhole(path, bytes, { force, signal })], note);
   },
 
   async labels(plan, { path = "", page = "A4", force }, { workspace, signal }) {
     if (!/\.pdf$/i.test(path)) return failed(`Labels are a file that ends in .pdf, not ${basename(path)}.`);
-    const labels = wireLabels(numberedWires(plan, workspace).numbered.wires);
+    const { numbered, kept } = numberedWires(plan, workspace);
+    const labels = wireLabels(numbered.wires);
     if (labels.length === 0) return failed("The plan has no conductors, so there are no labels.");
     const sheet = labelSheets.find(({ paper }) => paper === page) ?? labelSheets[0]!;
     const { labelPdf } = await import("./output/paper.ts");
@@ -65,9 +68,10 @@ const makers: Readonly<Record<DocumentParams["document"], Maker>> = {
       labels.map(({ lines }) => lines),
       { title: `Wire labels of ${fileName(plan.root)}`, geometry: sheet },
     );
-    const shortened = cut > 0 ? `${counted(cut, "label")} cut short: give those wires a shorter label. ` : "";
-    const note = `For sheets of ${sheet.name}; print at actual size. ${shortened}${noteOfMissing(missing)}`;
-    return answerTo([await writeWhole(path, bytes, { force, signal })], note.trimEnd());
+    const shortened = cut > 0 ? `${counted(cut, "label")} cut short: give those wires a shorter label.` : "";
+    const sheets = `For sheets of ${sheet.name}; print at actual size.`;
+    const note = notes(sheets, noteOfNumbers(kept), shortened, noteOfMissing(missing));
+    return answerTo([await writeWhole(path, bytes, { force, signal })], note);
   },
 
   async lists(plan, { path = "", force }, { workspace, signal }) {
@@ -81,7 +85,7 @@ const makers: Readonly<Record<DocumentParams["document"], Maker>> = {
       const file = join(path, `${stem}.${table.id}.csv`);
       written.push(await writeWhole(file, Buffer.from(tableCsv(table)), { force, signal }));
     }
-    return answerTo(written, kept.problems.length > 0 ? "Wire numbers may be missing: see their file." : "");
+    return answerTo(written, noteOfNumbers(kept));
   },
 
   async numbers(plan, _params, { workspace }) {
@@ -99,6 +103,15 @@ const makers: Readonly<Record<DocumentParams["document"], Maker>> = {
     return answerTo([await keepNumbers(wanted)], note);
   },
 };
+
+function notes(...all: readonly string[]): string {
+  return all.filter((note) => note !== "").join(" ");
+}
+
+/** A wire whose number could not be read has none, or another one, in the document. */
+function noteOfNumbers({ problems }: ReturnType<typeof numberedWires>["kept"]): string {
+  return problems.length > 0 ? "Wire numbers may be missing: see their file." : "";
+}
 
 function noteOfMissing(missing: readonly string[]): string {
   return missing.length === 0

@@ -15,6 +15,7 @@ import { DrawingTarget } from "./drawing-target.ts";
 import type { ExitCode, Host } from "./host.ts";
 import { interruptible } from "./interruption.ts";
 import { printable } from "./terminal.ts";
+import { reportUnreadNumbers } from "./unread-numbers.ts";
 import { oneOfWords, UsageError } from "./usage.ts";
 
 /** `loomwright draw`: the diagram of each plan, on standard output or as files. */
@@ -76,11 +77,13 @@ async function drawPlan(
   if ("why" in asked) return say(`${asked.why}.`);
   const stated = await revisionOf(wanted, opened);
   if ("why" in stated) return say(`${stated.why}.`);
+  const { numbered, kept } = numberedWires(plan, workspace);
+  reportUnreadNumbers(plan, kept, outside);
   const outcome = await drawDiagram(
     plan.judgement,
     {
       ...{ view, medium: "paper", title: basename(file), ...stated },
-      numbers: shownNumbers(numberedWires(plan, workspace).numbered),
+      numbers: shownNumbers(numbered),
       ...(asked.scenario === undefined ? {} : { scenario: asked.scenario }),
     },
     (graph) => layouts.layOut(graph),

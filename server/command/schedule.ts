@@ -3,7 +3,6 @@ import { markdownText } from "../../library/documents/markdown-text.ts";
 import { benchDocuments, fewerSizesInTable } from "../../library/documents/schedules/bench-documents.ts";
 import { labelSheets } from "../../library/documents/schedules/label-sheets.ts";
 import { wireLabels } from "../../library/documents/schedules/labels.ts";
-import { wireNumbersFile } from "../../library/documents/schedules/wire-numbers-file.ts";
 import type { Table } from "../../library/documents/table.ts";
 import { tableCsv } from "../../library/documents/table-csv.ts";
 import { tableMarkdown } from "../../library/documents/table-markdown.ts";
@@ -11,7 +10,7 @@ import { judge } from "../../library/judge.ts";
 import { numberedWires } from "../evaluate/files/kept-numbers.ts";
 import { LocatedPlan } from "../evaluate/provenance/located-plan.ts";
 import { askedScenario } from "./asked-scenario.ts";
-import { eachCheckedPlan, type OpenedPlan, shownFile } from "./checked-plans.ts";
+import { eachCheckedPlan, type OpenedPlan } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
 import type { ExitCode, Host } from "./host.ts";
 import type { GivenOptions } from "./options.ts";
@@ -19,6 +18,7 @@ import { TableFolder, type TableFormat, writeLabels } from "./table-files.ts";
 import { tablesJson } from "./tables-json.ts";
 import { paintFor, printable } from "./terminal.ts";
 import { textTable } from "./text-table.ts";
+import { reportUnreadNumbers } from "./unread-numbers.ts";
 import { oneOfWords, UsageError } from "./usage.ts";
 
 const formats = ["text", "csv", "markdown", "json"] as const;
@@ -136,12 +136,7 @@ async function schedulePlan(
     return 2;
   }
   const { numbered, kept } = numberedWires(plan, workspace);
-  for (const { line, text } of kept.problems) {
-    const numbers = shownFile(wireNumbersFile(plan.root), outside.cwd);
-    outside.err(
-      `loomwright: ${printable(`${numbers}:${line}: ${text}`)} Numbers may be missing here until then.\n`,
-    );
-  }
+  reportUnreadNumbers(plan, kept, outside);
   if (to.kind === "labels") return writeLabels(opened, wireLabels(numbered.wires), to, outside);
   const isWanted = (id: string) => table === undefined || id === table || id.startsWith(`${table}-`);
   const made = {

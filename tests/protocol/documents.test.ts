@@ -71,6 +71,23 @@ test("each list is a file of its own, and labels are a PDF", async () => {
   expect(read("labels.pdf")).toMatch(/^%PDF-/);
 });
 
+test("a line of the wire numbers that cannot be read is mentioned with each document that shows them", async () => {
+  const editor = await startEditor({
+    files: { "van.ts": sampleBuild, "van.wire-numbers.txt": "seven\n" },
+  });
+  editors.push(editor);
+  editor.open("van.ts");
+  for (const [document, name] of [
+    ["drawing", "van.svg"],
+    ["labels", "labels.pdf"],
+    ["lists", "lists"],
+  ] as const)
+    expect(await ask(editor, { document, path: join(handedOut, name) })).toMatchObject({
+      state: "written",
+      note: expect.stringContaining("Wire numbers may be missing: see their file."),
+    });
+});
+
 test("a file of somebody else is asked about first", async () => {
   const editor = await start();
   const path = join(handedOut, "van.svg");
