@@ -1,4 +1,5 @@
 import type { Conductor, Run } from "../model/run.ts";
+import { workedOutOnce } from "../model/worked-out-once.ts";
 import type { InsulationC } from "../plan/sizes.ts";
 import { ambientCorrection } from "../standards/ambient-nfpa70.ts";
 import { note1EngineSpace, note2Bundling, table5 } from "../standards/ampacity-33cfr183-425.ts";
@@ -8,7 +9,6 @@ import type { Citation } from "../standards/citation.ts";
 import { coolestEnd } from "../standards/terminal-temperature.ts";
 import type { Ampacity, AmpacityFactor, TerminalLimit } from "./circuit-result.ts";
 import { withoutDust } from "./rounding-dust.ts";
-import { workedOutOnce } from "./worked-out-once.ts";
 
 /**
  * Ampacity of the conductor of one polarity.

@@ -1,5 +1,6 @@
 import type { Network, ProtectiveDevice } from "../model/network.ts";
 import type { TestedBehind } from "../model/run.ts";
+import { workedOutOnce } from "../model/worked-out-once.ts";
 import { greatestVoltage } from "./charging-voltages.ts";
 import { interruptsA } from "./choose-device.ts";
 import { withstandOf } from "./fault-withstand.ts";
@@ -7,7 +8,6 @@ import { groupedBy } from "./grouped-by.ts";
 import type { NetworkTopology } from "./network/topology/network-topology.ts";
 import type { NetworkResult } from "./network-result.ts";
 import { earliestOpening } from "./opening-time.ts";
-import { workedOutOnce } from "./worked-out-once.ts";
 
 /**
  * Whether every device upstream protects a device in a short that is above its own interrupting rating: as a combination that

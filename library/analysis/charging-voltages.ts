@@ -1,7 +1,7 @@
 import { conductorWith, type Network, type ProtectiveDevice } from "../model/network.ts";
 import { isDevice } from "../model/part-roles.ts";
+import { workedOutOnce } from "../model/worked-out-once.ts";
 import { networkGraph } from "./network/topology/network-graph.ts";
-import { workedOutOnce } from "./worked-out-once.ts";
 
 /**
  * By record of a conductor or of a device of its own: the greatest output voltage of the chargers that are connected to it, V. A

@@ -1,10 +1,10 @@
 import type { Network, Part } from "../model/network.ts";
 import { isConsumer } from "../model/part-roles.ts";
 import { descriptorOf } from "../model/parts/index.ts";
+import { workedOutOnce } from "../model/worked-out-once.ts";
 import type { LoadPurpose } from "../plan/load.ts";
 import { networkGraph, reachedFrom } from "./network/topology/network-graph.ts";
 import type { FaultResult } from "./network-result.ts";
-import { workedOutOnce } from "./worked-out-once.ts";
 
 /**
  * By part index: the use of a device, as the plan states it; else as its name shows it, or that of a conductor which ends at it: people

@@ -1,8 +1,8 @@
 import type { DcDcChargerPart, InverterPart, LoadPart, Network, Part } from "../model/network.ts";
 import { isConsumer, minimumVoltageOf } from "../model/part-roles.ts";
+import { workedOutOnce } from "../model/worked-out-once.ts";
 import { portsOf } from "./network/topology/ports.ts";
 import type { NetworkResult } from "./network-result.ts";
-import { workedOutOnce } from "./worked-out-once.ts";
 
 /** A device with a known minimum voltage, and the lowest voltage it gets. */
 export interface DeviceVoltage {

@@ -1,8 +1,8 @@
 import type { Network } from "../model/network.ts";
 import { isConsumer } from "../model/part-roles.ts";
+import { workedOutOnce } from "../model/worked-out-once.ts";
 import type { Citation } from "../standards/citation.ts";
 import { ratingInHotPlace, ratingOverContinuousLoad } from "../standards/protection-rules.ts";
-import { workedOutOnce } from "./worked-out-once.ts";
 
 /** A current that may flow for hours, and the part of it that is drawn by devices which run for hours. */
 export interface LoadForHours {

@@ -1,10 +1,10 @@
 import type { AlternatorPart, Network } from "../model/network.ts";
 import type { DevicePart } from "../model/part-roles.ts";
+import { workedOutOnce } from "../model/worked-out-once.ts";
 import { protectionOfMachine } from "../standards/protection-rules.ts";
 import { mountedAt } from "./network/topology/ends-at.ts";
 import { conductorsAt, networkGraph } from "./network/topology/network-graph.ts";
 import { withoutDust } from "./rounding-dust.ts";
-import { workedOutOnce } from "./worked-out-once.ts";
 
 /** The maximum device rating in a conductor that leaves an alternator without its own current limit. */
 export interface MachineLimit {

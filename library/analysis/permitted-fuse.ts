@@ -1,8 +1,8 @@
 import { deviceInPart, type Network, type Part, type ProtectiveDevice } from "../model/network.ts";
 import { type DevicePart, isDevice } from "../model/part-roles.ts";
+import { workedOutOnce } from "../model/worked-out-once.ts";
 import { conductorsAt, networkGraph } from "./network/topology/network-graph.ts";
 import { portsOf } from "./network/topology/ports.ts";
-import { workedOutOnce } from "./worked-out-once.ts";
 
 /** The largest fuse that the maker of a device permits, and the fuse or breaker of its feed. */
 export interface PermittedFuse {

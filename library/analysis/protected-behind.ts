@@ -1,7 +1,7 @@
 import type { Network } from "../model/network.ts";
+import { workedOutOnce } from "../model/worked-out-once.ts";
 import { ampacityOf } from "./ampacity.ts";
 import type { FaultResult, NetworkResult } from "./network-result.ts";
-import { workedOutOnce } from "./worked-out-once.ts";
 
 interface Judged {
   readonly network: Network;

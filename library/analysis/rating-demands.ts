@@ -7,6 +7,7 @@ import {
 } from "../model/network.ts";
 import { type DevicePart, isDevice } from "../model/part-roles.ts";
 import type { Conductor, Run } from "../model/run.ts";
+import { workedOutOnce } from "../model/worked-out-once.ts";
 import { ampacityOf } from "./ampacity.ts";
 import type { ProtectionRange } from "./circuit-result.ts";
 import { machineLimit } from "./machine-protection.ts";
@@ -25,7 +26,6 @@ import { bestRating, protectionRangeOfPart } from "./protection-range.ts";
 import { withoutDust } from "./rounding-dust.ts";
 import { isAccepted, type Sizing } from "./sizing.ts";
 import { mayBecome } from "./terminal-size.ts";
-import { workedOutOnce } from "./worked-out-once.ts";
 
 interface Judged {
   readonly network: Network;

@@ -1,5 +1,6 @@
 import { conductorWith, type Network, type ProtectiveDevice } from "../model/network.ts";
 import type { Conductor, Run } from "../model/run.ts";
+import { workedOutOnce } from "../model/worked-out-once.ts";
 import { ampacityOf } from "./ampacity.ts";
 import { analyseCircuit } from "./analyse-circuit.ts";
 import { byName } from "./by-name.ts";
@@ -45,7 +46,6 @@ import {
 } from "./supply-path-drop.ts";
 import { fitsTerminals } from "./terminal-size.ts";
 import { meetsDropLimit } from "./voltage-drop.ts";
-import { workedOutOnce } from "./worked-out-once.ts";
 
 /** The sizes and ratings that a whole plan should have: a conductor gets one size, whichever finding asks for it. */
 export interface RepairSizing {

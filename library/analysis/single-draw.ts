@@ -1,12 +1,12 @@
 import type { Estimate } from "../model/estimate.ts";
 import type { LoadPart, Network, Part } from "../model/network.ts";
 import { givesEnergy, isCharging, lowestVoltage, passesCurrentOn } from "../model/part-roles.ts";
+import { workedOutOnce } from "../model/worked-out-once.ts";
 import { loadCurrentA } from "./load-current.ts";
 import { networkGraph } from "./network/topology/network-graph.ts";
 import type { Bank } from "./network/topology/network-topology.ts";
 import { type Port, portsOf } from "./network/topology/ports.ts";
 import { chargerInputA, inverterSupplyA } from "./supply-current.ts";
-import { workedOutOnce } from "./worked-out-once.ts";
 
 /** The current that a device draws or feeds by itself, at one of its ports. */
 export interface SingleDraw extends Port {

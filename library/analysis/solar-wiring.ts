@@ -1,8 +1,8 @@
 import type { Network, SolarArrayPart, SolarControllerPart } from "../model/network.ts";
+import { workedOutOnce } from "../model/worked-out-once.ts";
 import { type Nearest, nearestTargets } from "./network/topology/nearest-targets.ts";
 import { networkGraph } from "./network/topology/network-graph.ts";
 import { solarCurrent } from "./solar-current.ts";
-import { workedOutOnce } from "./worked-out-once.ts";
 
 /** One solar array and its wiring to a controller. */
 export interface SolarWiring {

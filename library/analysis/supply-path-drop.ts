@@ -1,10 +1,10 @@
 import type { Network, NetworkConductor } from "../model/network.ts";
 import type { Conductor, Run } from "../model/run.ts";
+import { workedOutOnce } from "../model/worked-out-once.ts";
 import { ampacityOf, sizeOf } from "./ampacity.ts";
 import { portsOf } from "./network/topology/ports.ts";
 import type { NetworkResult, SupplyPath } from "./network-result.ts";
 import { dropOf, greatestDropPercent } from "./voltage-drop.ts";
-import { workedOutOnce } from "./worked-out-once.ts";
 
 /** A supply path in one scenario, and its allowed drop there. */
 export interface WayDemand {

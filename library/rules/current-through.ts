@@ -1,8 +1,8 @@
 import { certainCurrentThrough } from "../analysis/current-through.ts";
 import type { NetworkResult, WorstOf } from "../analysis/network-result.ts";
-import { workedOutOnce } from "../analysis/worked-out-once.ts";
 import type { Part } from "../model/network.ts";
 import { currentLimitsOf, type PartCurrentLimit } from "../model/part-roles.ts";
+import { workedOutOnce } from "../model/worked-out-once.ts";
 import type { RuleId } from "../plan/rule-id.ts";
 import type { Citation } from "../standards/citation.ts";
 import { type Found, inNetwork, type JudgedNetwork, type JudgedPlan } from "./rule.ts";

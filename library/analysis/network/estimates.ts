@@ -2,8 +2,8 @@ import type { Estimate } from "../../model/estimate.ts";
 import type { BatteryPart, Network, Part } from "../../model/network.ts";
 import { isConsumer, isPowerDevice, lowestVoltage } from "../../model/part-roles.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
+import { workedOutOnce } from "../../model/worked-out-once.ts";
 import type { SolvedScenario } from "../network-result.ts";
-import { workedOutOnce } from "../worked-out-once.ts";
 import { islandsOf } from "./topology/islands.ts";
 
 /** The figures behind a result that the plan does not state. All near a part: connected with it by conductors, or through chargers. */

@@ -1,7 +1,7 @@
 import { groupedBy } from "../../analysis/grouped-by.ts";
 import { networkGraph } from "../../analysis/network/topology/network-graph.ts";
-import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import type { BatteryPart, Network } from "../../model/network.ts";
+import { workedOutOnce } from "../../model/worked-out-once.ts";
 import { loadDumpPractice } from "../../standards/machine-practice.ts";
 import { defineRule, inNetwork } from "../rule.ts";
 import { atPart, listInWords, partInWords, relatedPart } from "../wording/part-in-words.ts";

@@ -1,8 +1,8 @@
 import { ampacityOf } from "../../analysis/ampacity.ts";
 import { byName } from "../../analysis/by-name.ts";
 import { designCurrentA } from "../../analysis/design-current.ts";
-import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import type { Run } from "../../model/run.ts";
+import { workedOutOnce } from "../../model/worked-out-once.ts";
 import { coolestEnd, usualTerminal } from "../../standards/terminal-temperature.ts";
 import { sizeInWords } from "../fixes/sized-fix.ts";
 import { atProperty, defineRule, type Found, type JudgedPlan } from "../rule.ts";

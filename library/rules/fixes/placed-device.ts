@@ -1,6 +1,5 @@
 import { ampacityOf } from "../../analysis/ampacity.ts";
 import { isAccepted } from "../../analysis/sizing.ts";
-import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import {
   type ConductorEnd,
   conductorWith,
@@ -12,6 +11,7 @@ import {
 import { type DevicePart, isDevice } from "../../model/part-roles.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
 import type { Conductor, Run } from "../../model/run.ts";
+import { workedOutOnce } from "../../model/worked-out-once.ts";
 import type { RuleId } from "../../plan/rule-id.ts";
 import type { PropertyAt, ProposedFix, Related } from "../finding.ts";
 import type { JudgedPlan } from "../rule.ts";

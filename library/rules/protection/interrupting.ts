@@ -11,10 +11,10 @@ import {
 import { groupedBy } from "../../analysis/grouped-by.ts";
 import { type Family, isMadeRating, madeRatings } from "../../analysis/made-ratings.ts";
 import type { DeviceFault, FaultResult } from "../../analysis/network-result.ts";
-import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import { fuseFamilies } from "../../model/allowed-values.ts";
 import type { FusePanelPart, Part } from "../../model/network.ts";
 import type { Protection } from "../../model/run.ts";
+import { workedOutOnce } from "../../model/worked-out-once.ts";
 import { breakingCapacity } from "../../standards/protection-rules.ts";
 import type { At, Change, ProposedFix, Severity } from "../finding.ts";
 import { chosenChanges, chosenInWords, chosenKind, chosenValue } from "../fixes/chosen-device.ts";

@@ -9,10 +9,10 @@ import { protectionRangeOfPart } from "../../analysis/protection-range.ts";
 import { carriesAllOf, leastOnWay, tooGreatOnWay } from "../../analysis/rating-demands.ts";
 import { mostAboveNeed, repairSizing } from "../../analysis/repair-sizing.ts";
 import { thinnestNeeded } from "../../analysis/sizing.ts";
-import { workedOutOnce } from "../../analysis/worked-out-once.ts";
 import type { NetworkConductor, ProtectiveDevice } from "../../model/network.ts";
 import { isDevice, isDistribution } from "../../model/part-roles.ts";
 import type { BuildSettings } from "../../model/plan-model.ts";
+import { workedOutOnce } from "../../model/worked-out-once.ts";
 import {
   boundBySubpartI,
   protectionOfMachine,

@@ -1,10 +1,10 @@
 import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { BatteryPart, Network, NetworkConductor, Part } from "../../../model/network.ts";
 import { givesEnergy } from "../../../model/part-roles.ts";
+import { workedOutOnce } from "../../../model/worked-out-once.ts";
 import { solarCurrentFactors } from "../../../standards/solar-factors.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import { resistanceAt, wireResistance } from "../../resistance.ts";
-import { workedOutOnce } from "../../worked-out-once.ts";
 import type { NetworkGraph } from "../topology/network-graph.ts";
 
 /** A network during a dead short: nodes, and the resistances between them. Loads are left out. */

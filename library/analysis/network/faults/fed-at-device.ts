@@ -1,5 +1,5 @@
 import type { ConductorDevice, Network, Part } from "../../../model/network.ts";
-import { workedOutOnce } from "../../worked-out-once.ts";
+import { workedOutOnce } from "../../../model/worked-out-once.ts";
 import { networkGraph } from "../topology/network-graph.ts";
 import type { UnprotectedPath } from "../topology/network-topology.ts";
 import { edgesAt } from "../topology/spanning-forest.ts";

@@ -1,7 +1,7 @@
 import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { ProtectiveDevice } from "../../../model/network.ts";
+import { workedOutOnce } from "../../../model/worked-out-once.ts";
 import { holdsOneOf } from "../../first-index.ts";
-import { workedOutOnce } from "../../worked-out-once.ts";
 import type { Source } from "../topology/internal-connections.ts";
 import { branchOf, type NetworkGraph } from "../topology/network-graph.ts";
 import { type Graph, graphOf, type SpanningForest, spanningForest } from "../topology/spanning-forest.ts";

@@ -1,9 +1,9 @@
 import { disjointSets } from "../../../model/disjoint-sets.ts";
 import type { Network, NetworkConductor, ProtectiveDevice } from "../../../model/network.ts";
+import { workedOutOnce } from "../../../model/worked-out-once.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import { holdsOneOf } from "../../first-index.ts";
 import type { NetworkResult } from "../../network-result.ts";
-import { workedOutOnce } from "../../worked-out-once.ts";
 import { returnTerminal } from "../topology/internal-connections.ts";
 import { type Branch, type NetworkGraph, networkGraph } from "../topology/network-graph.ts";
 import { portsOf } from "../topology/ports.ts";

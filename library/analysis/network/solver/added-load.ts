@@ -2,7 +2,7 @@ import { joinedBy } from "../../../model/disjoint-sets.ts";
 import type { Network, Scenario } from "../../../model/network.ts";
 import { passesCurrentOn } from "../../../model/part-roles.ts";
 import type { PartState } from "../../../model/parts/define-part.ts";
-import { workedOutOnce } from "../../worked-out-once.ts";
+import { workedOutOnce } from "../../../model/worked-out-once.ts";
 import { type Blocks, blocksOf } from "../topology/blocks.ts";
 import { graphOf } from "../topology/spanning-forest.ts";
 import { conductorLaws, currentOf } from "./conductor-current.ts";

@@ -1,8 +1,8 @@
 import type { NetworkConductor } from "../../../model/network.ts";
+import { workedOutOnce } from "../../../model/worked-out-once.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import type { Ampacity } from "../../circuit-result.ts";
 import { resistanceAt, wireResistance } from "../../resistance.ts";
-import { workedOutOnce } from "../../worked-out-once.ts";
 
 /**
  * Voltage over a conductor and current in it, its own warming included.

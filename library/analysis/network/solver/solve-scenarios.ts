@@ -1,7 +1,7 @@
 import type { Network, Scenario } from "../../../model/network.ts";
 import { positionsKey, switchesOf } from "../../../model/switch-positions.ts";
+import { workedOutOnce } from "../../../model/worked-out-once.ts";
 import type { ScenarioResult } from "../../network-result.ts";
-import { workedOutOnce } from "../../worked-out-once.ts";
 import type { NetworkTopology } from "../topology/network-topology.ts";
 import { type ConductorLaw, conductorLaws } from "./conductor-current.ts";
 import { withFloatingVoltages } from "./floating-voltages.ts";

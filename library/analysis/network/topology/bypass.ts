@@ -1,5 +1,5 @@
 import type { Network, ShuntPart } from "../../../model/network.ts";
-import { workedOutOnce } from "../../worked-out-once.ts";
+import { workedOutOnce } from "../../../model/worked-out-once.ts";
 import {
   conductorsAt,
   type Edge,

@@ -2,8 +2,8 @@ import { joinedBy } from "../../../model/disjoint-sets.ts";
 import type { Network, Part } from "../../../model/network.ts";
 import { type PartWithRole, passesCurrentOn } from "../../../model/part-roles.ts";
 import { descriptorOf } from "../../../model/parts/index.ts";
+import { workedOutOnce } from "../../../model/worked-out-once.ts";
 import { groupedBy } from "../../grouped-by.ts";
-import { workedOutOnce } from "../../worked-out-once.ts";
 import { networkGraph } from "./network-graph.ts";
 import { type Port, portsOf } from "./ports.ts";
 

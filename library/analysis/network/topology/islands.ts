@@ -1,6 +1,6 @@
 import { type DisjointSets, disjointSets } from "../../../model/disjoint-sets.ts";
 import type { Network } from "../../../model/network.ts";
-import { workedOutOnce } from "../../worked-out-once.ts";
+import { workedOutOnce } from "../../../model/worked-out-once.ts";
 
 /**
  * Parts that conductors connect, by index. Isolated sides of a part count as one all the same: a charger passes the

@@ -1,6 +1,6 @@
 import type { Part } from "../../../model/network.ts";
 import { descriptorOf } from "../../../model/parts/index.ts";
-import { workedOutOnce } from "../../worked-out-once.ts";
+import { workedOutOnce } from "../../../model/worked-out-once.ts";
 
 /** The two terminals between which a part feeds or draws. A charger has two such pairs. */
 export interface Port {
