@@ -10,6 +10,7 @@ import {
 } from "./parts/index.ts";
 import type { CurrentLimit } from "./parts/part-property.ts";
 import { statedInPlan } from "./stated-in-plan.ts";
+import { workedOutOnce } from "./worked-out-once.ts";
 
 type KindOf<Role extends PartRole> = {
   [Kind in PartKind]: (typeof partDescriptors)[Kind]["role"] extends Role ? Kind : never;
@@ -100,7 +101,7 @@ const limitingProperties = new Map(
   ]),
 );
 
-export function currentLimitsOf(part: Part): readonly PartCurrentLimit[] {
+export const currentLimitsOf = workedOutOnce((part: Part): readonly PartCurrentLimit[] => {
   const limiting = limitingProperties.get(descriptorOf(part));
   if (!limiting?.length) return [];
   const figures = part as unknown as Readonly<Record<string, number | undefined>>;
@@ -110,7 +111,7 @@ export function currentLimitsOf(part: Part): readonly PartCurrentLimit[] {
     const lastingA = statedA !== undefined && percentForHours ? (statedA * percentForHours) / 100 : statedA;
     return { ...limitOf, property, statedA, lastingA, percentForHours };
   });
-}
+});
 
 /** The source of a figure of a part: the plan, or that of the default. */
 export function sourceOfFigure(part: Pick<Part, "kind" | "taken" | "source">, property: string): Citation {
