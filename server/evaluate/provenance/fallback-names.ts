@@ -1,5 +1,7 @@
 import ts from "typescript";
+import { workedOutOnce } from "../../../library/model/worked-out-once.ts";
 import { fileName } from "../files/file-name.ts";
+import type { PlanFile } from "../text/parse.ts";
 import type { SourceNode } from "./contexts.ts";
 import type { Provenance } from "./provenance.ts";
 import { unwrapExpression } from "./unwrap-expression.ts";
@@ -48,6 +50,13 @@ function assignedTo(call: ts.Node): string | undefined {
 
 function lineOf({ file, node }: SourceNode): string {
   const { source } = file.tree;
-  const { line } = source.getLineAndCharacterOfPosition(node.getStart(source));
-  return `${fileName(file.uri)} line ${line + 1}`;
+  const start = node.getStart(source);
+  const { line } = source.getLineAndCharacterOfPosition(start);
+  const before = separatorsIn(file).filter((at) => at < start).length;
+  return `${fileName(file.uri)} line ${line - before + 1}`;
 }
+
+/** Offsets of U+2028 and U+2029: they separate lines for TypeScript, but not for editors. */
+const separatorsIn = workedOutOnce(({ text }: PlanFile): readonly number[] =>
+  [...text.matchAll(/[\u2028\u2029]/g)].map(({ index }) => index),
+);

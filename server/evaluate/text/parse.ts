@@ -4,6 +4,7 @@ import { type Instrumented, instrument, withLiteral } from "../instrument/instru
 import type { SourceText, Uri, Version } from "../workspace.ts";
 import { changeLiteral, isLoneLiteral } from "./changed-literal.ts";
 import { changedRange } from "./changed-range.ts";
+import { withLineFeeds } from "./line-feeds.ts";
 import { type EditedToken, editedToken } from "./one-token-edit.ts";
 import { type Refusal, refusedCharacter, refusedForDepth, refusedForTime, refusedSpace } from "./refusal.ts";
 import { withinTime } from "./time-limited.ts";
@@ -190,5 +191,5 @@ function firstSyntaxError(source: ts.SourceFile): SyntaxComplaint | undefined {
 function stripAndInstrument(source: ts.SourceFile, number: number): Instrumented {
   const leftOver: ts.Node[] = [];
   const js = blankSourceFile(source, (node) => leftOver.push(node));
-  return instrument(source, js, number, leftOver);
+  return instrument(source, withLineFeeds(js, source), number, leftOver);
 }
