@@ -173,6 +173,18 @@ describe("open plans", () => {
     expect(plan?.outcome?.state === "checked" && plan.outcome.judgement.circuits[0]?.circuit.loadA).toBe(10);
   });
 
+  test("closing a file that was no plan in the editor brings back the plan that it is on disk", async () => {
+    const editor = setUp({ [van]: using, [parts]: "export const size = 4;\n" });
+    await editor.open(van, "export const nothing = 1;\n");
+    await editor.open(parts);
+    expect(editor.events).toEqual([]);
+    await editor.close(van);
+    await editor.plans.settledOf(parts);
+    expect(editor.events).toEqual(["van.ts checked"]);
+    await editor.type(parts, "export const size = 6;\n");
+    expect(editor.events).toEqual(["van.ts checked", "van.ts checked"]);
+  });
+
   test("other limits run everything again", async () => {
     const editor = setUp({ [van]: using, [parts]: "export const size = 4;\n" });
     await editor.open(van);

@@ -162,9 +162,10 @@ export function createOpenPlans(
   };
 
   /** Takes up the plans that are now this engine's, and releases those that no longer are. */
-  const concern = (): void => {
+  const concern = (touched: readonly Uri[]): void => {
     const open = workspace.openFiles();
-    const membership = checker.membership([...open, ...borrowings.keys()]);
+    // A file that was closed has the text of the disk again, which may be a plan although the text in the editor was none.
+    const membership = checker.membership([...open, ...borrowings.keys(), ...touched]);
     const assigned = assignPlans({ duty: duty(), membership, open, wholeWorkspace });
     const lent = [...borrowings.keys()].flatMap((file) => membership.rootsOf(file));
     for (const root of new Set([...assigned.roots, ...lent])) {
@@ -194,7 +195,7 @@ export function createOpenPlans(
   };
 
   const takeUpNow = (files: readonly Uri[]): void => {
-    concern();
+    concern(files);
     wake(files);
     if (gate.atRest()) rested();
   };

@@ -89,12 +89,13 @@ export class PlanRoots {
     if (!this.#upToDate) {
       for (const [uri, edges] of this.#edges) if (!files.includes(uri)) this.#asked.set(uri, edges);
     }
-    const known = new Set(this.#upToDate ? this.#planFiles : [...this.#planFiles, ...this.#edges.keys()]);
     // A file that was not a plan, or did not exist, may be one now; without the library's name it is not even parsed.
-    for (const file of files) {
-      if (!known.has(file) && this.#workspace.read(file)?.text.includes("loomwright")) known.add(file);
-    }
-    const roots = this.#rootsAmong([...known]);
+    const planFiles = new Set(this.#planFiles);
+    const isNewPlan = (file: Uri) =>
+      !planFiles.has(file) && this.#workspace.read(file)?.text.includes("loomwright");
+    this.#planFiles = [...this.#planFiles, ...new Set(files.filter(isNewPlan))];
+    const known = this.#upToDate ? this.#planFiles : [...this.#planFiles, ...this.#edges.keys()];
+    const roots = this.#rootsAmong(known);
     const filesOf = new Map(roots.map((root) => [root, this.#reachable(root)]));
     return {
       roots,
