@@ -48,15 +48,20 @@ type Ask = (plan: Uri, shown: ShownDrawing) => Promise<Asked | undefined>;
 
 const documents = {
   async writeReport(plan) {
-    const target = await askFile(plan, {
-      title: "Write the Report",
-      ending: "report.html",
-      filters: { "Page for any browser": ["html"], "PDF, for paper": ["pdf"] },
-    });
+    const edition = await ask("Which edition of the report?", editions);
+    const target =
+      edition &&
+      (await askFile(plan, {
+        title: "Write the Report",
+        ending: edition === "bench" ? "bench.html" : "report.html",
+        filters: { "Page for any browser": ["html"], "PDF, for paper": ["pdf"] },
+      }));
     // An HTML page adapts to the paper it is printed on.
-    const page = target && (/\.pdf$/i.test(target.path) ? await askPaper("Paper of the report") : "A4");
-    if (!page) return undefined;
-    const params = { ...ofPlan(plan), path: target.fsPath, page };
+    const page =
+      target && (/\.pdf$/i.test(target.path) ? await ask("Paper of the report", inOrder(papers)) : "A4");
+    const stated = page && (await askRevision());
+    if (!stated) return undefined;
+    const params = { ...ofPlan(plan), edition, path: target.fsPath, page, ...stated };
     return { title: nameOf(target), request: { method: "loomwright/report", params } };
   },
 
@@ -66,19 +71,21 @@ const documents = {
       ending: `${shown.view ?? "wiring"}.pdf`,
       filters: { "PDF, for paper": ["pdf"], "SVG, at any size": ["svg"], "PNG, as an image": ["png"] },
     });
-    if (!target) return undefined;
+    const isPdf = target !== undefined && /\.pdf$/i.test(target.path);
+    const paper =
+      target && (isPdf ? await ask("Paper of the drawing", [ownSheet, ...inOrder(papers)]) : "own");
+    const stated = paper && (await askRevision());
+    if (!stated) return undefined;
     return documentIn(nameOf(target), {
-      ...ofPlan(plan),
-      ...shown,
-      document: "drawing",
-      path: target.fsPath,
+      ...{ ...ofPlan(plan), ...shown, document: "drawing", path: target.fsPath, ...stated },
+      ...(paper === "own" ? {} : { page: paper }),
     });
   },
 
   async writeLabels(plan) {
     const filters = { "PDF, for label sheets": ["pdf"] };
     const target = await askFile(plan, { title: "Write the Labels", ending: "labels.pdf", filters });
-    const page = target && (await askPaper("Paper of the label sheets"));
+    const page = target && (await ask("Paper of the label sheets", inOrder(labelPapers)));
     if (!page) return undefined;
     return documentIn(nameOf(target), { ...ofPlan(plan), document: "labels", path: target.fsPath, page });
   },
@@ -101,27 +108,21 @@ const documents = {
   },
 } satisfies Record<string, Ask>;
 
-const exported: readonly {
-  readonly name: keyof typeof documents;
-  readonly title: string;
-  readonly detail: string;
-}[] = [
-  { name: "writeDrawing", title: "Drawing", detail: "this view, as PDF, SVG or PNG" },
-  { name: "writeLists", title: "Lists", detail: "wires, cuts, parts, fuses, first power: a CSV file each" },
-  { name: "writeLabels", title: "Labels", detail: "for both ends of each wire, on label sheets" },
-  { name: "writeReport", title: "Report", detail: "all of it, as a page or a PDF" },
-];
-
-async function askDocument(): Promise<keyof typeof documents | undefined> {
-  const picked = await window.showQuickPick(
-    exported.map(({ name, title, detail }) => ({
-      label: editorWords(title),
-      description: editorWords(detail),
-      name,
-    })),
-    { title: "What should be written?" },
-  );
-  return picked?.name;
+function askDocument(): Promise<keyof typeof documents | undefined> {
+  return ask<keyof typeof documents>("What should be written?", [
+    { label: "Drawing", description: "this view, as PDF, SVG or PNG", value: "writeDrawing" },
+    {
+      label: "Lists",
+      description: "wires, cuts, parts, fuses, first power: a CSV file each",
+      value: "writeLists",
+    },
+    { label: "Labels", description: "for both ends of each wire, on label sheets", value: "writeLabels" },
+    {
+      label: "Report",
+      description: "for the bench or for the inspector, as a page or a PDF",
+      value: "writeReport",
+    },
+  ]);
 }
 
 function documentIn(title: string, params: Omit<DocumentParams, "force">): Asked {
@@ -172,17 +173,71 @@ async function askFile(
   return chosen.with({ path: `${chosen.path}.${ending.split(".").at(-1)}` });
 }
 
-async function askPaper(title: string): Promise<ReportParams["page"] | undefined> {
-  const pages = [
-    { label: "A4", description: "210 mm × 297 mm" },
-    { label: "Letter", description: "8.5 in × 11 in" },
-  ] as const;
-  const inOrder = usesLetter() ? [...pages].reverse() : pages;
-  const chosen = await window.showQuickPick(inOrder, { title: editorWords(title) });
-  return chosen?.label;
+interface Choice<Value> {
+  readonly label: string;
+  readonly description: string;
+  readonly value: Value;
 }
 
-/** Puts Letter first if this machine's locale is of a country where Letter is usual. */
+/** A quick pick. Undefined: it was left without a choice. */
+async function ask<Value>(title: string, choices: readonly Choice<Value>[]): Promise<Value | undefined> {
+  const shown = choices.map(({ label, description, value }) => ({
+    label: editorWords(label),
+    description: editorWords(description),
+    value,
+  }));
+  return (await window.showQuickPick(shown, { title: editorWords(title) }))?.value;
+}
+
+const editions: readonly Choice<NonNullable<ReportParams["edition"]>>[] = [
+  {
+    label: "For the bench",
+    description: "drawing, wire schedule, fuse map, checks before first power",
+    value: "bench",
+  },
+  { label: "For the inspector", description: "everything", value: "inspector" },
+];
+
+const a4 = { label: "A4", description: "210 mm × 297 mm", value: "A4" } as const;
+const letter = { label: "Letter", description: "8.5 in × 11 in", value: "Letter" } as const;
+const a3 = { label: "A3", description: "297 mm × 420 mm", value: "A3" } as const;
+const papers: readonly Choice<ReportParams["page"]>[] = [a4, letter, a3];
+const labelPapers: readonly Choice<ReportParams["page"]>[] = [a4, letter];
+const ownSheet: Choice<"own"> = {
+  label: "As large as the drawing",
+  description: "one sheet, nothing made smaller",
+  value: "own",
+};
+
+/** Letter first if this machine's locale is of a country where Letter is usual. */
+function inOrder(all: readonly Choice<ReportParams["page"]>[]): readonly Choice<ReportParams["page"]>[] {
+  return usesLetter() ? [letter, ...all.filter((one) => one !== letter)] : all;
+}
+
+/** Undefined: left without a choice. An empty object: the document states no revision. */
+async function askRevision(): Promise<Pick<ReportParams, "revision"> | undefined> {
+  const asked = await ask("Which revision should it state?", revisions);
+  if (asked === undefined) return undefined;
+  if (asked === "none") return {};
+  if (asked === "commit") return { revision: asked };
+  const text = await window.showInputBox({
+    title: "Revision",
+    prompt: "For the title block and the report, such as B",
+    validateInput: (written) => (written.trim() === "" ? "A text is needed, such as B." : undefined),
+  });
+  return text === undefined ? undefined : { revision: { text } };
+}
+
+const revisions: readonly Choice<"none" | "commit" | "text">[] = [
+  { label: "None", description: "the document states no revision", value: "none" },
+  {
+    label: "The last commit",
+    description: "with + uncommitted if the plan differs from it",
+    value: "commit",
+  },
+  { label: "A text…", description: "such as B", value: "text" },
+];
+
 function usesLetter(): boolean {
   return /-(US|CA|MX|PH|CL|CO|VE)$/.test(Intl.DateTimeFormat().resolvedOptions().locale);
 }

@@ -1,6 +1,7 @@
 import { basename } from "node:path";
 import type { CancellationToken, Connection } from "vscode-languageserver";
 import type { AnswerWiring } from "./answer-wiring.ts";
+import { fileName } from "./evaluate/files/file-name.ts";
 import type { Workspace } from "./evaluate/workspace.ts";
 import { type ReportAnswer, type ReportParams, reportMethod } from "./language/messages.ts";
 import { plainWords } from "./language/plain-words.ts";
@@ -34,24 +35,30 @@ export function answerReport(
 }
 
 interface Means {
-  readonly workspace: Pick<Workspace, "read">;
+  readonly workspace: Pick<Workspace, "read" | "folders">;
   readonly layouts: Layouts;
   readonly signal: AbortSignal;
 }
 
 async function writeReport(
   shown: ShownPlan | undefined,
-  { path, page, force, edition = "inspector" }: ReportParams,
+  { path, page, revision, force, edition = "inspector" }: ReportParams,
   { workspace, layouts, signal }: Means,
 ): Promise<ReportAnswer> {
   const failed = (message: string): ReportAnswer => ({ state: "failed", message: plainWords(message) });
   const { planReport, reportKind } = await import("./output/plan-report.ts");
+  const { revisionOf } = await import("./evaluate/git/plan-revision.ts");
   const kind = reportKind(path);
   if (!kind) return failed(`A report is a file that ends in .html or .pdf, not ${basename(path)}.`);
   const plan = wholePlan(shown, "report");
   if (typeof plan === "string") return failed(plan);
+  const stated = await revisionOf(revision, plan, workspace);
+  if ("why" in stated) return failed(`${fileName(plan.root)}: ${stated.why}; no report was written.`);
   const layOut: Layouts["layOut"] = (graph) => layouts.layOut(graph);
-  const { bytes, missing } = await planReport({ plan, workspace, edition, kind, page, layOut, signal });
+  const { bytes, missing } = await planReport({
+    ...{ plan, workspace, edition, kind, page, layOut, signal },
+    ...stated,
+  });
   const written = await writeWhole(path, bytes, { force, signal });
   if (written.written) return { state: "written", path, missing: plainWords(missing.join(" ")) };
   if (written.notOurs !== undefined)

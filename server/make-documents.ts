@@ -1,4 +1,5 @@
 import { basename, join } from "node:path";
+import { pathToFileURL } from "node:url";
 import { drawDiagram } from "../library/documents/diagram/draw-diagram.ts";
 import { shownNumbers } from "../library/documents/diagram/shown-numbers.ts";
 import { benchDocuments } from "../library/documents/schedules/bench-documents.ts";
@@ -9,6 +10,7 @@ import { counted } from "../library/rules/wording/format-number.ts";
 import type { CheckedPlan } from "./evaluate/checked-plan.ts";
 import { fileName } from "./evaluate/files/file-name.ts";
 import { numberedWires } from "./evaluate/files/kept-numbers.ts";
+import { revisionOf } from "./evaluate/git/plan-revision.ts";
 import type { Workspace } from "./evaluate/workspace.ts";
 import { scenarioNames } from "./language/diagram.ts";
 import type { DocumentAnswer, DocumentParams } from "./language/messages.ts";
@@ -17,9 +19,10 @@ import { makeNamedFolder, type Written, writeWhole } from "./output/atomic-write
 import { drawingFile, drawingKind } from "./output/drawing-file.ts";
 import { keepNumbers, numbersToKeep, whyNotNumbered } from "./output/keep-numbers.ts";
 import type { Layouts } from "./output/layouts.ts";
+import { fileNamesOf } from "./output/plan-file-names.ts";
 
 interface Means {
-  readonly workspace: Pick<Workspace, "read">;
+  readonly workspace: Pick<Workspace, "read" | "folders" | "planFiles">;
   readonly layouts: Layouts;
   readonly signal: AbortSignal;
 }
@@ -36,16 +39,22 @@ export function makeDocument(
 type Maker = (plan: CheckedPlan, params: DocumentParams, means: Means) => Promise<DocumentAnswer>;
 
 const makers: Readonly<Record<DocumentParams["document"], Maker>> = {
-  async drawing(plan, { path = "", view = "wiring", scenario, page, force }, { workspace, layouts, signal }) {
+  async drawing(
+    plan,
+    { path = "", view = "wiring", scenario, page, revision, force },
+    { workspace, layouts, signal },
+  ) {
     const kind = drawingKind(path);
     if (!kind) return failed(`A drawing is a file that ends in .svg, .png or .pdf, not ${basename(path)}.`);
     const index = scenario === undefined ? -1 : scenarioNames(plan.judgement).indexOf(scenario);
     if (scenario !== undefined && index < 0) return failed(`The plan has no scenario called ${scenario}.`);
+    const stated = await revisionOf(revision, plan, workspace);
+    if ("why" in stated) return failed(`${fileName(plan.root)}: ${stated.why}.`);
     const { numbered, kept } = numberedWires(plan, workspace);
     const outcome = await drawDiagram(
       plan.judgement,
       {
-        ...{ view, medium: "paper", title: fileName(plan.root) },
+        ...{ view, medium: "paper", title: fileName(plan.root), ...stated },
         numbers: shownNumbers(numbered),
         ...(index < 0 ? {} : { scenario: index }),
       },
@@ -62,7 +71,8 @@ const makers: Readonly<Record<DocumentParams["document"], Maker>> = {
     const { numbered, kept } = numberedWires(plan, workspace);
     const labels = wireLabels(numbered.wires);
     if (labels.length === 0) return failed("The plan has no conductors, so there are no labels.");
-    const sheet = labelSheets.find(({ paper }) => paper === page) ?? labelSheets[0]!;
+    const sheet = labelSheets.find(({ paper }) => paper === page);
+    if (!sheet) return failed(`Label sheets are A4 or Letter, not ${page}.`);
     const { labelPdf } = await import("./output/paper.ts");
     const { bytes, missing, cut } = await labelPdf(
       labels.map(({ lines }) => lines),
@@ -79,10 +89,10 @@ const makers: Readonly<Record<DocumentParams["document"], Maker>> = {
     const folder = await makeNamedFolder(path);
     if (!folder.written) return answerTo([folder], "");
     const { numbered, kept } = numberedWires(plan, workspace);
-    const stem = fileName(plan.root).replace(/\.[cm]?[jt]sx?$/i, "");
+    const nameFor = fileNamesOf(plan.root, workspace, pathToFileURL(path).href);
     const written: Written[] = [];
     for (const table of benchDocuments(plan.judgement, numbered)) {
-      const file = join(path, `${stem}.${table.id}.csv`);
+      const file = join(path, nameFor(`.${table.id}.csv`));
       written.push(await writeWhole(file, Buffer.from(tableCsv(table)), { force, signal }));
     }
     return answerTo(written, noteOfNumbers(kept));

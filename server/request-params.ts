@@ -52,7 +52,10 @@ const optionalText = z.string("a text").optional();
 const path = z
   .string("the path of a file")
   .refine((given) => isAbsolute(given) && !given.includes("\0"), "the absolute path of a file");
-const page = z.enum(["A4", "Letter"], '"A4" or "Letter"');
+const page = z.enum(["A4", "Letter", "A3"], '"A4", "Letter" or "A3"');
+const revision = z
+  .union([z.literal("commit"), z.object({ text: z.string() })], 'a text ({ text }) or "commit"')
+  .optional();
 const view = z.enum(["one-line", "wiring"], '"one-line" or "wiring"');
 
 const ofDocument = z.looseObject({ textDocument }, "an object with names");
@@ -84,6 +87,7 @@ const schemas: Readonly<Record<string, z.ZodType>> = {
   [reportMethod]: ofDocument.extend({
     path,
     page,
+    revision,
     edition: z.enum(["inspector", "bench"], '"inspector" or "bench"').optional(),
     force: z.boolean("true or false"),
   }),
@@ -97,6 +101,7 @@ const schemas: Readonly<Record<string, z.ZodType>> = {
       view: view.optional(),
       scenario: optionalText,
       page: page.optional(),
+      revision,
       force: z.boolean("true or false"),
     })
     .refine((given) => given.document === "numbers" || given.path !== undefined, {

@@ -93,6 +93,40 @@ describe("draw", () => {
     });
   });
 
+  describe("the sheet number in the title block", () => {
+    const sheetsIn = (svg: string) => [...svg.matchAll(/>(sheet \d+ of \d+)</g)].map(([, text]) => text);
+
+    test("drawings of several plans are numbered in their order; one alone has none", async () => {
+      write("cart.ts", cart);
+      write("lone.ts", lone);
+      expect((await loomwright("draw", "--out", "drawings")).code).toBe(0);
+      const drawn = (name: string) => readFileSync(join(folder, "drawings", name), "utf8");
+      expect(sheetsIn(drawn("cart.wiring.svg"))).toEqual(["sheet 1 of 2"]);
+      expect(sheetsIn(drawn("lone.wiring.svg"))).toEqual(["sheet 2 of 2"]);
+      expect(sheetsIn((await loomwright("draw", "cart.ts")).out)).toEqual([]);
+    });
+
+    test("the two drawings of a report", async () => {
+      write("cart.ts", cart);
+      await loomwright("report", "--out", "all.html");
+      await loomwright("report", "--edition", "bench", "--out", "bench.html");
+      const sheets = (name: string) => sheetsIn(readFileSync(join(folder, name), "utf8"));
+      expect(sheets("all.html")).toEqual(["sheet 1 of 2", "sheet 2 of 2"]);
+      expect(sheets("bench.html")).toEqual([]);
+    });
+  });
+
+  test("a line of the wire numbers that cannot be read is reported, and the drawing is there all the same", async () => {
+    write("cart.ts", cart);
+    write("cart.wire-numbers.txt", "<<<<<<< ours\n");
+    const { code, out, err } = await loomwright("draw");
+    expect(err).toBe(
+      "loomwright: cart.wire-numbers.txt:1: This is a conflict that git left behind. Keep the lines of both sides, take out the marks, and run the command again. Numbers may be missing here until then.\n",
+    );
+    expect(out).toContain("tool cart, wiring diagram");
+    expect(code).toBe(0);
+  });
+
   test("a scenario that is not there is answered with those that are", async () => {
     write("cart.ts", cart);
     const { code, out, err } = await loomwright("draw", "--scenario", "noon");

@@ -3,11 +3,12 @@ import { drawDiagram } from "../../library/documents/diagram/draw-diagram.ts";
 import type { View } from "../../library/documents/diagram/drawing.ts";
 import { shownNumbers } from "../../library/documents/diagram/shown-numbers.ts";
 import { numberedWires } from "../evaluate/files/kept-numbers.ts";
+import { type AskedRevision, revisionOf } from "../evaluate/git/plan-revision.ts";
 import { writeWhole } from "../output/atomic-write.ts";
 import { drawingFile } from "../output/drawing-file.ts";
 import { createLayouts, type Layouts } from "../output/layouts.ts";
 import type { PageSize } from "../output/page-size.ts";
-import { type AskedRevision, readRevision, revisionOf } from "./asked-revision.ts";
+import { readRevision } from "./asked-revision.ts";
 import { askedScenario } from "./asked-scenario.ts";
 import { eachCheckedPlan, type OpenedPlan } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
@@ -64,7 +65,7 @@ async function drawPlan(
   outside: Host,
   signal: AbortSignal,
 ): Promise<ExitCode> {
-  const { plan, file, workspace, of } = opened;
+  const { plan, file, workspace, place, of } = opened;
   if (target === undefined && of > 1)
     throw new UsageError(
       `standard output takes one drawing, and there are ${of} plans: name one plan, or give a folder with --out.`,
@@ -75,7 +76,7 @@ async function drawPlan(
   };
   const asked = askedScenario(plan.judgement, name);
   if ("why" in asked) return say(`${asked.why}.`);
-  const stated = await revisionOf(wanted, opened);
+  const stated = await revisionOf(wanted, plan, workspace);
   if ("why" in stated) return say(`${stated.why}.`);
   const { numbered, kept } = numberedWires(plan, workspace);
   reportUnreadNumbers(plan, kept, outside);
@@ -83,6 +84,7 @@ async function drawPlan(
     plan.judgement,
     {
       ...{ view, medium: "paper", title: basename(file), ...stated },
+      ...(of > 1 ? { sheet: { number: place, of } } : {}),
       numbers: shownNumbers(numbered),
       ...(asked.scenario === undefined ? {} : { scenario: asked.scenario }),
     },

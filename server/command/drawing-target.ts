@@ -2,8 +2,8 @@ import { basename, join, resolve } from "node:path";
 import type { View } from "../../library/documents/diagram/drawing.ts";
 import { makeNamedFolder } from "../output/atomic-write.ts";
 import { type DrawingKind, drawingKinds } from "../output/drawing-file.ts";
+import { PlanFileNames } from "../output/plan-file-names.ts";
 import type { OpenedPlan } from "./checked-plans.ts";
-import { PlanFileNames } from "./plan-file-names.ts";
 import { UsageError } from "./usage.ts";
 
 /** The destination of drawings: the named file, or the named folder with an SVG for each. */

@@ -1,15 +1,16 @@
 import { basename, join, resolve } from "node:path";
 import { type ReportEdition, reportEditions } from "../../library/documents/report/chapter.ts";
+import { type AskedRevision, revisionOf } from "../evaluate/git/plan-revision.ts";
 import { makeNamedFolder, writeWhole } from "../output/atomic-write.ts";
 import { createLayouts, type Layouts } from "../output/layouts.ts";
 import type { PageSize } from "../output/page-size.ts";
+import { PlanFileNames } from "../output/plan-file-names.ts";
 import { planReport, reportKind } from "../output/plan-report.ts";
-import { type AskedRevision, readRevision, revisionOf } from "./asked-revision.ts";
+import { readRevision } from "./asked-revision.ts";
 import { eachCheckedPlan, type OpenedPlan } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
 import type { ExitCode, Host } from "./host.ts";
 import { interruptible } from "./interruption.ts";
-import { PlanFileNames } from "./plan-file-names.ts";
 import { printable } from "./terminal.ts";
 import { oneOfWords, UsageError } from "./usage.ts";
 
@@ -58,7 +59,7 @@ async function reportPlan(opened: OpenedPlan, asked: Asked, outside: Host): Prom
     return 2;
   };
   if (typeof name !== "string") return say(`${name.path} ${name.why}; no report was written.`);
-  const stated = await revisionOf(asked.revision, opened);
+  const stated = await revisionOf(asked.revision, plan, workspace);
   if ("why" in stated) return say(`${file}: ${stated.why}; no report was written.`);
   showProgress(opened, outside);
   const { bytes, missing } = await planReport({

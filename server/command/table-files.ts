@@ -5,9 +5,9 @@ import type { Table } from "../../library/documents/table.ts";
 import { tableCsv } from "../../library/documents/table-csv.ts";
 import { tableMarkdown } from "../../library/documents/table-markdown.ts";
 import { makeNamedFolder, writeWhole } from "../output/atomic-write.ts";
+import { PlanFileNames } from "../output/plan-file-names.ts";
 import type { OpenedPlan } from "./checked-plans.ts";
 import type { ExitCode, Host } from "./host.ts";
-import { PlanFileNames } from "./plan-file-names.ts";
 import { tablesJson } from "./tables-json.ts";
 import { printable } from "./terminal.ts";
 

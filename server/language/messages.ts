@@ -165,7 +165,9 @@ export interface ReportParams {
   readonly textDocument: { readonly uri: string };
   /** Path of the file to write; `.html` or `.pdf` selects the format. */
   readonly path: string;
-  readonly page: "A4" | "Letter";
+  readonly page: "A4" | "Letter" | "A3";
+  /** For its facts and the title blocks: a text, or the last commit. Left out: none. */
+  readonly revision?: { readonly text: string } | "commit";
   /** `bench`: only the drawing, the wire schedule, the fuse map and the checks before first power. Left out: everything. */
   readonly edition?: "inspector" | "bench";
   /** Also overwrite a file that Loomwright did not make. */
@@ -199,8 +201,10 @@ export interface DocumentParams {
   readonly view?: DiagramParams["view"];
   /** Name of the scenario whose currents and voltages a drawing shows; absent: none. */
   readonly scenario?: string;
-  /** Paper of labels, and of a drawing as PDF; absent for a sheet as large as the drawing. */
-  readonly page?: "A4" | "Letter";
+  /** Paper of a drawing as PDF, absent for a sheet as large as the drawing; for labels the paper of their sheets, not A3. */
+  readonly page?: ReportParams["page"];
+  /** For the title block of a drawing. */
+  readonly revision?: ReportParams["revision"];
   /** Also overwrite files that Loomwright did not make. */
   readonly force: boolean;
 }

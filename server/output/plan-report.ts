@@ -77,13 +77,15 @@ async function reportInput(asked: ReportedPlan): Promise<ReportInput> {
     };
   });
   const drawings: ReportInput["drawings"][number][] = [];
-  for (const view of viewsOf[edition]) {
+  const views = viewsOf[edition];
+  for (const [index, view] of views.entries()) {
     const options = {
       view,
       medium: "paper",
       title: file,
       numbers: shownNumbers(numbered),
       ...stated,
+      ...(views.length > 1 ? { sheet: { number: index + 1, of: views.length } } : {}),
     } as const;
     drawings.push({ view, outcome: await drawDiagram(judgement, options, layOut) });
     signal?.throwIfAborted();

@@ -33,6 +33,7 @@ const requests: Readonly<Record<string, Params>> = {
     textDocument: { uri: "file:///camper/none.ts" },
     path: "/none/report.html",
     page: "A4",
+    revision: "commit",
     force: false,
   },
   "loomwright/document": {
@@ -42,11 +43,12 @@ const requests: Readonly<Record<string, Params>> = {
     view: "wiring",
     scenario: "Night",
     page: "A4",
+    revision: "commit",
     force: false,
   },
   "loomwright/difference": { textDocument },
 };
-const mayBeLeftOut = new Set(["previousResultId", "scenario", "only", "triggerKind"]);
+const mayBeLeftOut = new Set(["previousResultId", "scenario", "revision", "only", "triggerKind"]);
 /** A wiring diagram on a sheet of its own size is the usual drawing. */
 const usualOfDrawing = new Set(["view", "page"]);
 

@@ -71,6 +71,53 @@ test("each list is a file of its own, and labels are a PDF", async () => {
   expect(read("labels.pdf")).toMatch(/^%PDF-/);
 });
 
+test("lists of two plans of one name in one folder are files of their own, named as the command line names them", async () => {
+  const boat = sampleBuild.replace('"heater"', '"bilge fan"');
+  const editor = await startEditor({
+    files: { "van/plan.ts": sampleBuild, "boat/plan.ts": boat, "plan.ts": sampleBuild, "plan.mts": boat },
+  });
+  editors.push(editor);
+  for (const file of ["van/plan.ts", "boat/plan.ts", "plan.ts", "plan.mts"]) {
+    editor.open(file);
+    const params = { document: "lists", path: handedOut, force: false };
+    expect(await editor.ask<DocumentAnswer>(documentMethod, file, params)).toMatchObject({
+      state: "written",
+    });
+  }
+  const schedules = readdirSync(handedOut).filter((name) => name.endsWith(".wire-schedule.csv"));
+  expect(schedules.sort()).toEqual([
+    "boat-plan.wire-schedule.csv",
+    "plan.ts.wire-schedule.csv",
+    "plan.wire-schedule.csv",
+    "van-plan.wire-schedule.csv",
+  ]);
+  expect(read("boat-plan.wire-schedule.csv")).toContain("bilge fan");
+  expect(read("van-plan.wire-schedule.csv")).toContain("heater");
+  // As on the command line: the first by name has the plain one.
+  expect(read("plan.wire-schedule.csv")).toContain("bilge fan");
+  expect(read("plan.ts.wire-schedule.csv")).toContain("heater");
+});
+
+test("a drawing is made for the paper and states the revision that is asked for", async () => {
+  const editor = await start();
+  const drawing = async (name: string, more: Partial<DocumentParams>) => {
+    const answer = await ask(editor, { document: "drawing", path: join(handedOut, name), ...more });
+    return answer.state === "written" ? read(name) : answer;
+  };
+  // A3 is 297 mm × 420 mm, at 72 points an inch, turned for the larger drawing.
+  expect(await drawing("van.pdf", { page: "A3" })).toMatch(
+    /\/MediaBox \[0 0 (841\.89 1190\.551|1190\.551 841\.89)\]/,
+  );
+  expect(await drawing("van.svg", { revision: { text: "B" } })).toContain(">revision: B<");
+  expect(await drawing("plain.svg", {})).not.toContain("revision");
+  expect(await drawing("commit.svg", { revision: "commit" })).toMatchObject({
+    state: "failed",
+    message: expect.stringMatching(/^van\.ts: its commit is not known: /),
+  });
+  const labels = { document: "labels", path: join(handedOut, "labels.pdf"), page: "A3" } as const;
+  expect(await ask(editor, labels)).toMatchObject({ state: "failed" });
+});
+
 test("a line of the wire numbers that cannot be read is mentioned with each document that shows them", async () => {
   const editor = await startEditor({
     files: { "van.ts": sampleBuild, "van.wire-numbers.txt": "seven\n" },

@@ -50,6 +50,23 @@ test("the report is of the text in the editor, saved or not, as a page and as a 
   expect(readdirSync(handedOut).sort()).toEqual(["shed.html", "shed.pdf"]);
 });
 
+test("the edition, the paper and the revision are those that are asked for", async () => {
+  const editor = await start();
+  editor.open("shed.ts");
+  await ask(editor, "all.html", { revision: { text: "B" } });
+  await ask(editor, "bench.html", { edition: "bench" });
+  expect(read("all.html")).toContain("<dd>B</dd>");
+  expect(read("all.html")).toContain("Parts list");
+  expect(read("bench.html")).not.toContain("Parts list");
+  expect(read("bench.html")).not.toContain("State of the plan");
+  await ask(editor, "shed.pdf", { page: "A3" });
+  expect(read("shed.pdf")).toContain("/MediaBox [0 0 841.89 1190.551]");
+  expect(await ask(editor, "commit.html", { revision: "commit" })).toMatchObject({
+    state: "failed",
+    message: expect.stringMatching(/^shed\.ts: its commit is not known: .*; no report was written\.$/),
+  });
+});
+
 test("a file of somebody else is asked about first", async () => {
   const editor = await start();
   editor.open("shed.ts");

@@ -48,6 +48,7 @@ export async function drawDiagram(
     title: displayName(plan.model.build.name ?? options.title ?? "") || "plan without a name",
     scenario: scenario && displayName(scenario.name),
     revision: options.revision === undefined ? undefined : displayName(options.revision),
+    sheetNumber: options.sheet,
     diagram: laidOut.placed,
   });
   return { drawn: true, drawing: { ...whole, notices } };

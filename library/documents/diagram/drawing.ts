@@ -20,8 +20,15 @@ export interface DrawingOptions {
   readonly title?: string;
   /** For the title block: "B", "1a2b3c4 + uncommitted". Left out: the block has no line for it. */
   readonly revision?: string;
+  /** Its place among drawings that belong together, from 1. Left out: the title block has no line for it. */
+  readonly sheet?: SheetNumber;
   /** The numbers of the conductors, ready to be shown; undefined for a conductor without one. */
   readonly numbers?: WireNumbers;
+}
+
+export interface SheetNumber {
+  readonly number: number;
+  readonly of: number;
 }
 
 /** The number of a conductor, which is named by its record and its role. Covers circuits outside a network too. */

@@ -1,5 +1,5 @@
 import { counted } from "../../rules/wording/format-number.ts";
-import type { Drawing, DrawnElement, View } from "./drawing.ts";
+import type { Drawing, DrawnElement, SheetNumber, View } from "./drawing.ts";
 import type { PlacedGraph } from "./graph.ts";
 import { drawLegend, legendOf } from "./legend.ts";
 import type { Schematic } from "./schematic.ts";
@@ -14,6 +14,7 @@ export interface SheetContent {
   readonly medium: "paper" | "screen";
   readonly scenario: string | undefined;
   readonly revision: string | undefined;
+  readonly sheetNumber: SheetNumber | undefined;
   readonly schematic: Schematic;
   /** The diagram itself, in its own coordinates from 0, and its size. */
   readonly drawn: string;
@@ -95,7 +96,7 @@ function descriptionOf({ schematic, view, scenario }: SheetContent): string {
 
 function titleBlock(
   pen: SvgWriter,
-  { title, view, scenario, revision }: SheetContent,
+  { title, view, scenario, revision, sheetNumber }: SheetContent,
   { x, y }: { readonly x: number; readonly y: number },
 ): { readonly svg: string; readonly height: number } {
   const room = blockWidthPx - 20;
@@ -107,6 +108,7 @@ function titleBlock(
       false,
     ],
     ...(revision === undefined ? [] : [[cutToWidth(`revision: ${revision}`, room, textPx), false] as const]),
+    ...(sheetNumber ? [[`sheet ${sheetNumber.number} of ${sheetNumber.of}`, false] as const] : []),
   ];
   const rows = [...facts, ...linesOfText(caution, room, textPx).map((text) => [text, false] as const)];
   const height = rows.length * linePx + 22;

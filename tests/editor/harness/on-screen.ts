@@ -52,6 +52,12 @@ export async function runFromPalette(page: Page, title: string): Promise<void> {
   throw new Error(`the palette does not offer "${title}"`);
 }
 
+/** Takes a line of the quick pick with this title. */
+export async function pick(page: Page, title: string, label: string): Promise<void> {
+  await page.locator(".quick-input-widget", { hasText: title }).waitFor();
+  await page.locator(".quick-input-list .monaco-list-row", { hasText: label }).click();
+}
+
 /** Whether it appears within the time, ms. */
 export function shows(locator: Locator, timeout: number): Promise<boolean> {
   return locator.waitFor({ timeout }).then(

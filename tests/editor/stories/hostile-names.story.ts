@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
-import { line, runFromPalette, statusItem } from "../harness/on-screen.ts";
+import { line, pick, runFromPalette, statusItem } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
 
 const editor = useEditor({ trustEverything: false });
@@ -95,11 +95,13 @@ test("in a notification the error of a plan stays text", async () => {
   const notice = page.locator(".notification-list-item-message", { hasText: "no lamp" });
   const dialog = page.locator(".quick-input-widget", { hasText: "Write the Report" });
   await runFromPalette(page, "Loomwright: Write the Report");
+  await pick(page, "Which edition", "For the inspector");
   await dialog.waitFor();
   await page.waitForFunction(
     'document.querySelector(".quick-input-widget input[type=text]").value.endsWith(".report.html")',
   );
   await dialog.locator("a.monaco-button", { hasText: /^OK$/ }).click();
+  await pick(page, "Which revision", "None");
   await notice.waitFor();
   const text = String(await notice.textContent())
     .replaceAll("\u2060", "")
