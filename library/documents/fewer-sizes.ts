@@ -56,6 +56,7 @@ export function fewerSizes(
   const proof = proofs.get(spared.ways[0]?.join() ?? "");
   return suggestion(runs, spared, {
     lengthUnit: wiresOf(judgement)[0]?.lengthUnit ?? "m",
+    hasDuplex: wiresOf(judgement).some(({ duplex }) => duplex !== undefined),
     held: runs.filter(({ heldByTerminal }) => heldByTerminal).length,
     unjudged: model.unjudged.length,
     otherFigures: proof ? foundWithOtherFigures(judgement.findings, proof.findings) : 0,
@@ -212,6 +213,8 @@ type Told = Beside &
 /** Numbers that a reader must know beside the suggestion itself. */
 interface Beside {
   readonly lengthUnit: LengthUnit;
+  /** Some circuits are of two-conductor cable. */
+  readonly hasDuplex: boolean;
   /** Runs that keep their size because of their terminals. */
   readonly held: number;
   readonly unjudged: number;
@@ -221,7 +224,7 @@ interface Beside {
 
 function notesOn(told: Told): readonly string[] {
   const { uses, keeps, extraCopperKg, extraLengthBySize, withMoreSizes, stoppedEarly } = told;
-  const { held, unjudged, otherFigures, lengthUnit } = told;
+  const { held, hasDuplex, unjudged, otherFigures, lengthUnit } = told;
   const steps = withMoreSizes.map(
     (way) =>
       `${way.keeps.length} sizes (${listed(way.keeps.map(sizeInWords))}) ${formatRounded(way.extraCopperKg)} kg`,
@@ -247,6 +250,7 @@ function notesOn(told: Told): readonly string[] {
           `${held === 1 ? "One circuit or cable keeps its" : `${held} circuits and cables keep their`} size: the plan does not state the thickest conductor for the screw clamps and tabs.`,
         ]
       : []),
+    ...(hasDuplex ? ["Two-conductor cables keep their size, and are not counted among the sizes."] : []),
     ...(unjudged > 0
       ? [
           `${unjudged === 1 ? "One circuit" : `${unjudged} circuits`} could not be judged, and ${unjudged === 1 ? "is" : "are"} left out.`,

@@ -1,4 +1,5 @@
 import type { Chemistry } from "../plan/battery.ts";
+import type { DuplexCable } from "../plan/duplex.ts";
 import type { LoadPurpose } from "../plan/load.ts";
 import type { AwgSize, FuseFamily, InsulationC, Mm2Size, TerminalC } from "../plan/sizes.ts";
 import type { Termination } from "../plan/termination.ts";
@@ -53,6 +54,8 @@ export const chemistries = [
   "gel",
   "flooded lead-acid",
 ] as const satisfies readonly Chemistry[];
+
+export const duplexCables = ["flat duplex", "round duplex"] as const satisfies readonly DuplexCable[];
 
 /** The polarity of a bus bar. */
 export const busBarSides = ["positive", "negative"] as const;

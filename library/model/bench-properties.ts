@@ -1,4 +1,4 @@
-import { awgSizes, mm2Sizes, terminations } from "./allowed-values.ts";
+import { awgSizes, duplexCables, mm2Sizes, terminations } from "./allowed-values.ts";
 import { amount, count, listOf, listsOnly, oneOf, shortText, yesOrNo } from "./property.ts";
 import { propertyTable } from "./property-table.ts";
 
@@ -21,6 +21,7 @@ const spool = propertyTable(
     mm2: oneOf(mm2Sizes, "is not one of the sizes"),
     lengthFt: amount("a length", "ft", { above: 0, upTo: 10_000 }),
     lengthM: amount("a length", "m", { above: 0, upTo: 3_000 }),
+    sheathed: oneOf(duplexCables, "is not one of the two-conductor cables"),
     colour,
     price,
   },

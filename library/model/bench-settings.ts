@@ -1,3 +1,4 @@
+import type { DuplexCable } from "../plan/duplex.ts";
 import type { AwgSize, Mm2Size } from "../plan/sizes.ts";
 import { conductorColours } from "../standards/conductor-colours.ts";
 import type { BuildValues } from "./build-properties.ts";
@@ -30,6 +31,8 @@ export interface BenchSettings {
 export interface Spool {
   readonly size: { readonly awg: AwgSize } | { readonly mm2: Mm2Size };
   readonly lengthM: number;
+  /** Undefined: single wire. */
+  readonly duplex?: DuplexCable;
   /** Undefined: sold in every colour. */
   readonly colour?: string;
   /** Price of the whole spool. */
@@ -69,10 +72,11 @@ function endSlackM({ endSlackMm, endSlackIn }: BuildValues): number | undefined 
 }
 
 /** The reader of the values ensures exactly one size and one length. */
-function spoolOf({ gauge, mm2, lengthFt, lengthM, colour, price }: WrittenSpool): Spool {
+function spoolOf({ gauge, mm2, lengthFt, lengthM, sheathed, colour, price }: WrittenSpool): Spool {
   return {
     size: gauge !== undefined ? { awg: gauge } : { mm2: mm2! },
     lengthM: lengthFt !== undefined ? lengthFt * metresPerFoot : lengthM!,
+    ...(sheathed !== undefined && { duplex: sheathed }),
     ...shown("colour", colour),
     ...(price !== undefined && { price }),
   };

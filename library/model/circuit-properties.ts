@@ -1,4 +1,4 @@
-import { awgSizes, insulationRatingsC, mm2Sizes } from "./allowed-values.ts";
+import { awgSizes, duplexCables, insulationRatingsC, mm2Sizes } from "./allowed-values.ts";
 import { colour, label, termination } from "./bench-properties.ts";
 import { largestGauge, largestMm2, oneLargestConductor } from "./largest-conductor.ts";
 import {
@@ -10,7 +10,7 @@ import {
   loadPurpose,
   voltageUpTo50,
 } from "./part-properties.ts";
-import { amount, count, oneOf, text, yesOrNo } from "./property.ts";
+import { amount, count, oneOf, text, yesOrNo, yesOrNoOr } from "./property.ts";
 import { type Choice, propertyTable, type ValuesOf } from "./property-table.ts";
 import { protection, ratingOfDevice } from "./protection-properties.ts";
 import { reference, terminal } from "./terminal-property.ts";
@@ -59,7 +59,7 @@ const properties = {
   ambientC: ambient,
   // Every source has one factor from the 25th conductor on; 200 is enough for any bundle.
   bundledWith: count({ from: 0, upTo: 200 }),
-  sheathed: yesOrNo(),
+  sheathed: yesOrNoOr(duplexCables),
   fromBattery: yesOrNo(),
   minimumV: amount("a voltage", "V", { from: 1, upTo: 50 }),
   // One stud does not hold more lugs, and a slip here would make the ampacity of the conductor far too high.

@@ -66,6 +66,14 @@ export function yesOrNo(): Property<boolean> {
   return { schema, allowed: "true or false", affectsResults: true };
 }
 
+/** True, false, or one of some texts for a special case of true. */
+export function yesOrNoOr<const Value extends string>(texts: readonly Value[]): Property<boolean | Value> {
+  const named = texts.map((text) => JSON.stringify(text));
+  const error = "is neither true, false nor one of the names";
+  const schema = z.union([z.boolean(), z.literal([...texts])], { error });
+  return { schema, allowed: `true, false, ${named.join(" or ")}`, affectsResults: true, texts };
+}
+
 /** Text that is only shown. */
 export function text(allowed: string): Property<string> {
   return { schema: z.string({ error: "is not text" }), allowed, affectsResults: false };

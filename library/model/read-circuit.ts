@@ -126,6 +126,27 @@ function contradictionIn(values: CircuitValues, build: BuildValues): Refusal | u
       wrong: `is too large: more than ${grouped(greatestLoadA)} A`,
       allowed: `a power above 0 and up to ${grouped(greatestLoadA * loadAtV)} W at ${grouped(loadAtV)} V`,
     };
+  return contradictionInCable(values);
+}
+
+/** The two conductors of one cable are equally long, and each has the other beside it. */
+function contradictionInCable(values: CircuitValues): Refusal | undefined {
+  if (typeof values.sheathed !== "string") return undefined;
+  const { positiveM, negativeM } = lengthsOfPair(values);
+  if (positiveM !== negativeM)
+    return {
+      path: ["sheathed"],
+      given: describeValue(values.sheathed),
+      wrong: "cannot be one cable, because its conductors have two lengths",
+      allowed: "true or false, or one length for both conductors",
+    };
+  if (values.bundledWith === 0)
+    return {
+      path: ["bundledWith"],
+      given: "0",
+      wrong: "leaves out the other conductor of its own cable",
+      allowed: "a whole number from 1 to 200",
+    };
   return undefined;
 }
 
@@ -173,6 +194,7 @@ function circuitOf(values: CircuitValues, build: CircuitDefaults, identity: Iden
     ...startAndEnd(values),
     toBattery: values.to?.kind === "battery",
     ...shown("returnColour", values.returnColour),
+    ...(typeof values.sheathed === "string" && { duplex: values.sheathed }),
     // If it ends at a part, the part states it.
     ...(values.termination !== undefined && values.to === undefined && { termination: values.termination }),
     ...(values.maxFuseA !== undefined && values.to === undefined && { maxFuseA: values.maxFuseA }),

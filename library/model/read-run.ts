@@ -27,7 +27,7 @@ export function runOf(values: CircuitValues | CableValues, build: BuildValues): 
     engineSpace: values.engineSpace ?? build.engineSpace ?? false,
     ambientC: ambientC ?? defaultAmbientC,
     ambientStated: ambientC !== undefined,
-    sheathed: values.sheathed ?? false,
+    sheathed: (values.sheathed ?? false) !== false,
     continuous: continuous ?? true,
     continuousStated: continuous !== undefined,
     protection,

@@ -1,3 +1,4 @@
+import type { DuplexCable } from "../plan/duplex.ts";
 import type { LoadPurpose } from "../plan/load.ts";
 import type { AwgSize, FuseFamily, InsulationC, Mm2Size, TerminalC } from "../plan/sizes.ts";
 import type { Termination } from "../plan/termination.ts";
@@ -30,6 +31,8 @@ interface OfCircuit {
   readonly purpose?: LoadPurpose;
   /** Colour of its return. */
   readonly returnColour?: string;
+  /** Its two conductors are those of one such cable. */
+  readonly duplex?: DuplexCable;
   /** How its conductors end at the load that it states itself. */
   readonly termination?: Termination;
 }

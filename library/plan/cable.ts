@@ -117,6 +117,16 @@ export interface CableOptions extends RunOptions {
    */
   readonly protectFarEnd?: number | ProtectionInput;
   /**
+   * Whether it lies with others in one sheath over their insulation, all the way, as in a multi-conductor cable.
+   * Sizes down to 18 AWG or 0.75 mm² are then allowed instead of 16 AWG or 1 mm², and protection up to 40 in from the
+   * source instead of 7 in.
+   *
+   * Left out: taken as false.
+   *
+   * Example: `sheathed: true`
+   */
+  readonly sheathed?: boolean;
+  /**
    * Number of other loaded conductors in the same bundle, sheath or duct. A whole number, 0 to 200. The more there are, the
    * less each may carry.
    *

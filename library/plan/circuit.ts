@@ -2,6 +2,7 @@ import type { PlannedAlternator } from "./alternator.ts";
 import type { PlannedBattery } from "./battery.ts";
 import type { Colour } from "./colour.ts";
 import type { PlannedDcDcCharger } from "./dc-dc-charger.ts";
+import type { DuplexCable } from "./duplex.ts";
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { PlannedFusePanel } from "./fuse-panel.ts";
 import type { GiveOnlyOneOf } from "./give-only-one-of.ts";
@@ -303,6 +304,17 @@ export interface CircuitOptions extends RunOptions {
    * Example: `minimumV: 10.5`
    */
   readonly minimumV?: number;
+  /**
+   * Whether the conductors lie together in one sheath over their insulation, all the way, as in a multi-conductor cable.
+   * Sizes down to 18 AWG or 0.75 mm² are then allowed instead of 16 AWG or 1 mm², and protection up to 40 in from the
+   * source instead of 7 in. "flat duplex" or "round duplex" means that the positive and the return are the two conductors of one
+   * such cable: lists have it as one piece of a kind of its own, such as 2 × 14 AWG.
+   *
+   * Left out: taken as false.
+   *
+   * Example: `sheathed: true`, or `sheathed: "flat duplex"`
+   */
+  readonly sheathed?: boolean | DuplexCable;
   /**
    * Number of other loaded conductors in the same bundle, sheath or duct as one of this circuit's conductors.
    * The circuit's own return counts: a pair on its own is 1. A whole number, 0 to 200. The more there are, the less each may

@@ -28,6 +28,7 @@ export { type DcDcChargerInput, dcDcCharger, type PlannedDcDcCharger } from "./d
 export type { DeviceInShort, OpeningTimeInput, TestedBehindInput } from "./device-in-short.ts";
 export type { DevicePartOptions } from "./device-part-options.ts";
 export { type DisconnectInput, disconnect, type PlannedDisconnect } from "./disconnect.ts";
+export type { DuplexCable } from "./duplex.ts";
 export { type FuseHolderInput, fuseHolder, type PlannedFuseHolder } from "./fuse-holder.ts";
 export { type FusePanelInput, fusePanel, type PlannedFusePanel } from "./fuse-panel.ts";
 export { type InverterInput, inverter, type PlannedInverter } from "./inverter.ts";

@@ -30,16 +30,6 @@ export interface RunOptions {
    */
   readonly ambientC?: number;
   /**
-   * Whether the conductors lie together in one sheath over their insulation, all the way, as in a multi-conductor cable.
-   * Sizes down to 18 AWG or 0.75 mm² are then allowed instead of 16 AWG or 1 mm², and protection up to 40 in from the
-   * source instead of 7 in.
-   *
-   * Left out: taken as false.
-   *
-   * Example: `sheathed: true`
-   */
-  readonly sheathed?: boolean;
-  /**
    * Number of equal wires in parallel in each conductor. A whole number, 1 to 8.
    *
    * Left out: taken as 1.

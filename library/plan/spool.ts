@@ -1,5 +1,6 @@
 import type { SizeInput } from "./circuit.ts";
 import type { Colour } from "./colour.ts";
+import type { DuplexCable } from "./duplex.ts";
 import type { GiveOnlyOneOf } from "./give-only-one-of.ts";
 
 /**
@@ -32,7 +33,17 @@ interface SpoolInMetres {
 
 interface SpoolOptions {
   /**
-   * Colour of the conductor on it, in up to 40 characters, written as in `colour` of the conductors.
+   * The kind of two-conductor cable on it, "flat duplex" or "round duplex", as in `sheathed` of circuits. Its size is that of each
+   * conductor.
+   *
+   * Left out: taken as single wire.
+   *
+   * Example: `sheathed: "flat duplex"`
+   */
+  readonly sheathed?: DuplexCable;
+  /**
+   * Colour of the conductor on it, in up to 40 characters, written as in `colour` of the conductors. Of a two-conductor cable both,
+   * the positive first: "red/black".
    *
    * Left out: taken as sold in every colour.
    *

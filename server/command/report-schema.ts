@@ -204,6 +204,8 @@ export const planSchema = z.strictObject({
       /** For ampacity and ratings: with constant powers at the lowest voltage at which they work. */
       designA: z.number(),
       systemV: z.number(),
+      /** Both conductors are in one cable of this kind; null for single wires. */
+      duplex: z.enum(["flat duplex", "round duplex"]).nullable(),
       lengthOneWayM: z.number(),
       conductor: size,
       /** null if no table covers the case; a finding states this. */

@@ -151,6 +151,7 @@ function reportCircuit(plan: CheckedPlan, { circuit, result }: JudgedRun, places
     loadA: circuit.loadA,
     designA: designCurrentA(circuit),
     systemV: circuit.systemV,
+    duplex: circuit.duplex ?? null,
     lengthOneWayM: (circuit.positiveM + circuit.negativeM) / 2,
     conductor: reportSize(conductor),
     ampacityA: ampacity.judged ? ampacity.ampacityA : null,

@@ -1,7 +1,7 @@
 import { designCurrentA } from "../../library/analysis/design-current.ts";
 import type { NetworkConductor } from "../../library/model/network.ts";
 import type { Run } from "../../library/model/run.ts";
-import { sizeInWords } from "../../library/rules/fixes/sized-fix.ts";
+import { sizeOfRunInWords } from "../../library/rules/fixes/sized-fix.ts";
 import type { JudgedNetwork, JudgedPlan, JudgedRun } from "../../library/rules/rule.ts";
 import {
   exceeds,
@@ -44,7 +44,7 @@ export function circuitSummary(plan: JudgedPlan, judged: JudgedRun): string {
     ...(wiring ? conductorFaultRows(wiring.judged, wiring.conductor) : []),
   ];
   const words = plan.model.networkUnread && circuit.inNetwork ? notInNetwork : isKnown ? "" : currentUnknown;
-  const heading = `${isKnown ? "" : "At least "}${loadInWords(circuit)}${wattsInWords(circuit)}${wiring ? flowsIn(wiring, circuit) : ""} at ${formatExact(circuit.systemV)} V on ${sizeInWords(circuit.conductor)}`;
+  const heading = `${isKnown ? "" : "At least "}${loadInWords(circuit)}${wattsInWords(circuit)}${wiring ? flowsIn(wiring, circuit) : ""} at ${formatExact(circuit.systemV)} V on ${sizeOfRunInWords(circuit)}`;
   const table = wiring ? conductorTable(wiring.judged, wiring.conductor, circuit.word) : "";
   return [heading, words, rows.filter((row) => row !== "").join("\n"), table]
     .filter((part) => part !== "")

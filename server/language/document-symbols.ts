@@ -3,7 +3,7 @@ import { isOfCircuit } from "../../library/documents/network-summary.ts";
 import type { Part } from "../../library/model/network.ts";
 import { isDevice } from "../../library/model/part-roles.ts";
 import type { Protection, Run } from "../../library/model/run.ts";
-import { sizeInWords } from "../../library/rules/fixes/sized-fix.ts";
+import { sizeOfRunInWords } from "../../library/rules/fixes/sized-fix.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
 import { formatExact } from "../../library/rules/wording/format-number.ts";
 import { kindInWords } from "../../library/rules/wording/part-in-words.ts";
@@ -117,7 +117,7 @@ function detail(circuit: Run): string {
   const { protection, protectionFarEnd, word, inNetwork } = circuit;
   return [
     known ? loadInWords(circuit) : "",
-    sizeInWords(circuit.conductor),
+    sizeOfRunInWords(circuit),
     word === "circuit" || protection
       ? protectionInWords(protection, inNetwork)
       : protectionFarEnd

@@ -1,5 +1,5 @@
 import type { Protection, Run } from "../../model/run.ts";
-import { deviceKind, sizeInWords } from "../../rules/fixes/sized-fix.ts";
+import { deviceKind, sizeOfRunInWords } from "../../rules/fixes/sized-fix.ts";
 import { formatExact, withUnit } from "../../rules/wording/format-number.ts";
 import { lengthInWords } from "../../rules/wording/property-paths.ts";
 
@@ -7,7 +7,7 @@ import { lengthInWords } from "../../rules/wording/property-paths.ts";
 export function conductorData(run: Run, lengthM: number, currentA: number | undefined): string {
   const current =
     currentA === undefined || !Number.isFinite(currentA) ? [] : [withUnit(Math.abs(currentA), "A")];
-  return [sizeInWords(run.conductor), lengthInWords(run, lengthM), ...current].join(" · ");
+  return [sizeOfRunInWords(run), lengthInWords(run, lengthM), ...current].join(" · ");
 }
 
 /** "fuse 50 A, ISO 8820-3 blade". */

@@ -84,7 +84,11 @@ const readers: Readonly<Record<Read, Reader | null>> = {
   engineSpace: ({ engineSpace }) => said(engineSpace, "engineSpace", "in an engine space"),
   bundledWith: ({ bundledWith }) => [count("bundledWith", "other conductors in its bundle", bundledWith)],
   bundledWithStated: null,
-  sheathed: ({ sheathed }) => said(sheathed, "sheathed", "in a sheath"),
+  sheathed: ({ sheathed, duplex }) =>
+    duplex === undefined
+      ? said(sheathed, "sheathed", "in a sheath")
+      : [text("sheathed", "in a sheath", duplex)],
+  duplex: null,
   continuous: ({ continuous }) => said(continuous, "continuous", "continuous load"),
   continuousStated: null,
   critical: ({ critical }) => said(critical, "critical", "critical"),

@@ -25,7 +25,7 @@ export interface SizedRun {
 export function sizedRuns(plan: Judgement): readonly SizedRun[] {
   const judged = new Set(withKnownCurrent(plan.circuits).map(({ circuit }) => circuit.record));
   const wires = new Map<number, Wire[]>();
-  for (const wire of wiresOf(plan)) wires.set(wire.record, [...(wires.get(wire.record) ?? []), wire]);
+  for (const wire of singleWires(plan)) wires.set(wire.record, [...(wires.get(wire.record) ?? []), wire]);
   const sizes = [...wires.values()].map(([wire]) => wire!.size);
   return [...wires].map(([record, own]): SizedRun => {
     const { size, name } = own[0]!;
@@ -34,6 +34,11 @@ export function sizedRuns(plan: Judgement): readonly SizedRun[] {
     const wireM = own.reduce((sum, wire) => sum + wireOf(wire), 0);
     return { record, name, choices: [size, ...thicker], wireM, heldByTerminal };
   });
+}
+
+/** A two-conductor cable is bought apart from single wire, and keeps its size. */
+function singleWires(plan: Judgement): readonly Wire[] {
+  return wiresOf(plan).filter(({ duplex }) => duplex === undefined);
 }
 
 /** A thicker conductor must still fit: common practice, no source. */

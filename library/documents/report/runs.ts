@@ -2,7 +2,7 @@ import { designCurrentA } from "../../analysis/design-current.ts";
 import type { Network } from "../../model/network.ts";
 import { type DevicePart, isDevice } from "../../model/part-roles.ts";
 import type { Protection, Run } from "../../model/run.ts";
-import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
+import { sizeOfRunInWords } from "../../rules/fixes/sized-fix.ts";
 import { type JudgedRun, withKnownCurrent } from "../../rules/rule.ts";
 import { exceeds, formatExact, formatRounded, withUnit } from "../../rules/wording/format-number.ts";
 import { lengthInWords } from "../../rules/wording/property-paths.ts";
@@ -186,8 +186,8 @@ function atLeast({ drop }: RunResult, cell: Quantity): Quantity {
 }
 
 /** "4 AWG, 105 °C"; an insulation that is not stated is marked. */
-function conductorInWords({ conductor, insulationC, insulationStated }: Run): string {
-  return `${sizeInWords(conductor)}, ${withUnit(insulationC, "°C")}${insulationStated ? "" : " taken"}`;
+function conductorInWords({ insulationC, insulationStated, ...run }: Run): string {
+  return `${sizeOfRunInWords(run)}, ${withUnit(insulationC, "°C")}${insulationStated ? "" : " taken"}`;
 }
 
 /** "50 A, UL 248-15 Class T"; "15 A, circuit breaker: pump breaker"; "none" is as much a fact as a rating. */

@@ -1,6 +1,7 @@
 import { crossSectionMm2 } from "../../analysis/copper-area.ts";
 import type { BenchSettings, Spool } from "../../model/bench-settings.ts";
 import type { Conductor } from "../../model/run.ts";
+import type { DuplexCable } from "../../plan/duplex.ts";
 import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
 import { formatRounded } from "../../rules/wording/format-number.ts";
 import { metresPerFoot } from "../../rules/wording/property-paths.ts";
@@ -22,7 +23,7 @@ export function cutList(wires: readonly NumberedWire[], bench: BenchSettings): T
     {
       id: "cut-list",
       title: "Cut list",
-      notes: [slackRule(bench, unit), ...notKeptNotes(wires)],
+      notes: [slackRule(bench, unit), ...duplexNotes(wires), ...notKeptNotes(wires)],
     },
     [
       ...kindColumns,
@@ -68,7 +69,7 @@ export function spoolList(wires: readonly NumberedWire[], bench: BenchSettings):
   return tableOf<SpoolRow>(
     { id: "spools", title: "Spools to buy", notes: spoolNotes(kinds, prices, bench, wires) },
     [
-      words("size", "Size", ({ kind }) => sizeInWords(kind.size)),
+      words("size", "Size", ({ kind }) => kindInWords(kind)),
       words("colour", "Colour", ({ kind }) => kind.colour),
       words("insulation", "Insulation", ({ kind }) => kind.insulation),
       words("spool", "Spool", ({ kind, offer, pieces }) =>
@@ -115,10 +116,11 @@ export function spoolList(wires: readonly NumberedWire[], bench: BenchSettings):
   );
 }
 
-/** Wire of one kind: wire from one spool has one size, one colour, one insulation. */
+/** Wire or cable of one kind: one spool has one size, one colour, one insulation. */
 interface KindOfWire {
-  /** Of one wire: parallel ones are separate pieces. */
+  /** Of one wire: parallel ones are separate pieces. Of a two-conductor cable: of each of its conductors. */
   readonly size: Conductor;
+  readonly duplex: DuplexCable | undefined;
   readonly colour: string;
   readonly insulation: string;
   readonly pieces: readonly Piece[];
@@ -141,7 +143,7 @@ type SpoolRow = {
 };
 
 const kindColumns = [
-  words<KindOfWire>("size", "Size", ({ size }) => sizeInWords(size)),
+  words<KindOfWire>("size", "Size", kindInWords),
   words<KindOfWire>("colour", "Colour", ({ colour }) => colour),
   words<KindOfWire>("insulation", "Insulation", ({ insulation }) => insulation),
 ];
@@ -155,22 +157,24 @@ function kindsOfWire(
     string,
     Omit<KindOfWire, "nesting" | "pieces" | "spoolsStated" | "byLength"> & { pieces: Piece[] }
   >();
-  for (const one of numbered) {
-    const { wire } = one;
+  for (const cut of cutTogether(numbered)) {
+    const { wire } = cut[0]!;
+    const { duplex } = wire;
     const size: Conductor = { ...wire.size, parallel: 1 };
-    const colour = wire.colour || "not stated";
+    const colour = cut.map((one) => one.wire.colour || "not stated").join("/");
     const insulation = insulationInWords(wire);
-    const key = JSON.stringify([size, colour, insulation]);
-    const kind = kinds.get(key) ?? { size, colour, insulation, pieces: [] };
+    const key = JSON.stringify([size, duplex, colour, insulation]);
+    const kind = kinds.get(key) ?? { size, duplex, colour, insulation, pieces: [] };
     kinds.set(key, kind);
     for (let piece = 0; piece < wire.size.parallel; piece++)
-      kind.pieces.push({ number: numberText(one), lengthM: wire.cutLengthM });
+      kind.pieces.push({ number: cut.map(numberText).join(" + "), lengthM: wire.cutLengthM });
   }
   return [...kinds.values()]
     .sort(
       (one, other) =>
         one.size.system.localeCompare(other.size.system, "en") ||
         crossSectionMm2(one.size) - crossSectionMm2(other.size) ||
+        compareText(one.duplex ?? "", other.duplex ?? "") ||
         compareText(one.colour, other.colour) ||
         compareText(one.insulation, other.insulation),
     )
@@ -183,7 +187,35 @@ function kindsOfWire(
     });
 }
 
-function isOfKind({ size, colour }: Spool, kind: Pick<KindOfWire, "size" | "colour">): boolean {
+/** The wires of each piece: one, or the two conductors of a two-conductor cable. */
+function cutTogether(numbered: readonly NumberedWire[]): readonly (readonly NumberedWire[])[] {
+  const pairs = new Map<number, NumberedWire[]>();
+  const cuts: NumberedWire[][] = [];
+  for (const one of numbered) {
+    const { record, duplex } = one.wire;
+    const begun = duplex === undefined ? undefined : pairs.get(record);
+    if (begun) begun.push(one);
+    else cuts.push([one]);
+    if (duplex !== undefined && !begun) pairs.set(record, cuts.at(-1)!);
+  }
+  return cuts;
+}
+
+function duplexNotes(wires: readonly NumberedWire[]): string[] {
+  if (wires.every(({ wire }) => wire.duplex === undefined)) return [];
+  return ["A two-conductor cable is one piece for two wires: 4 + 5."];
+}
+
+/** "14 AWG"; of a two-conductor cable "2 × 14 AWG, flat duplex". */
+function kindInWords({ size, duplex }: Pick<KindOfWire, "size" | "duplex">): string {
+  return duplex === undefined ? sizeInWords(size) : `2 × ${sizeInWords(size)}, ${duplex}`;
+}
+
+function isOfKind(
+  { size, duplex, colour }: Spool,
+  kind: Pick<KindOfWire, "size" | "duplex" | "colour">,
+): boolean {
+  if (duplex !== kind.duplex) return false;
   const sameSize =
     "awg" in size
       ? kind.size.system === "awg" && size.awg === kind.size.awg

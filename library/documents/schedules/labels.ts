@@ -42,6 +42,11 @@ export function labelTable(wires: readonly NumberedWire[]): Table {
       title: "Wire labels",
       notes: [
         "A label for each end of each wire. Use labels that outlast heat, oil and rubbing, or a clear sleeve over them.",
+        ...(wires.some(({ wire }) => wire.duplex !== undefined)
+          ? [
+              "The two conductors of a two-conductor cable have their labels at both ends, where they leave the sheath.",
+            ]
+          : []),
         ...notKeptNotes(wires),
       ],
     },

@@ -21,6 +21,7 @@ export function sampleWire(given: Partial<Wire> & Pick<Wire, "name">): Wire {
     to: endAt("bus stud"),
     colour: "red",
     size: { parallel: 1, system: "metric", mm2: 10 },
+    duplex: undefined,
     lengthM: 1,
     cutLengthM: 1.3,
     lengthUnit: "m",

@@ -6,7 +6,7 @@ import { unconfirmed } from "../../rules/wording/source-in-words.ts";
 import { conductorColours } from "../../standards/conductor-colours.ts";
 import type { Cell, Table } from "../table.ts";
 import { type ColumnOf, forPeople, forPrograms, numbers, quantity, tableOf, words } from "../table-of.ts";
-import { deviceInList, endInWords, lengthToCut, notKeptNotes, numberCell } from "./cells.ts";
+import { deviceInList, endInWords, lengthToCut, notKeptNotes, numberCell, numberText } from "./cells.ts";
 import { fittingInShort, fittingInWords } from "./fittings.ts";
 import { endSlackInWords, feetAndInches, type LengthUnit } from "./lengths.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
@@ -25,6 +25,9 @@ export function wireSchedule(wires: readonly NumberedWire[], bench: BenchSetting
       words("side", "Side", ({ wire }) => sideInWords(wire)),
       words("colour", "Colour", ({ wire }) => wire.colour || "not stated"),
       words("size", "Size", ({ wire }) => sizeInWords(wire.size)),
+      ...(wires.some(({ wire }) => wire.duplex !== undefined)
+        ? [words<NumberedWire>("cable", "In cable", (one) => cableInWords(one, wires))]
+        : []),
       inMetres(
         unit,
         numbers("lengthM", "Planned, m", ({ wire }) => quantity(wire.lengthM)),
@@ -86,6 +89,13 @@ export function unitOf(wires: readonly NumberedWire[]): LengthUnit {
   return wires[0]?.wire.lengthUnit ?? "m";
 }
 
+/** "flat duplex with 5": the number of the other conductor. */
+function cableInWords({ wire }: NumberedWire, wires: readonly NumberedWire[]): string | null {
+  if (wire.duplex === undefined) return null;
+  const other = wires.find((one) => one.wire.record === wire.record && one.wire !== wire);
+  return other ? `${wire.duplex} with ${numberText(other)}` : wire.duplex;
+}
+
 function inFeet({ wire: { lengthM } }: NumberedWire): Cell {
   return quantity(lengthM / metresPerFoot);
 }
@@ -121,6 +131,10 @@ function notesFor(numbered: readonly NumberedWire[], bench: BenchSettings): stri
     notes.push("If the plan states no insulation, every limit was taken from the column of 75 °C.");
   if (wires.some(({ size }) => size.parallel > 1))
     notes.push("2 × 35 mm² is two equal wires in parallel: each has the length and the fittings of the row.");
+  if (wires.some(({ duplex }) => duplex !== undefined))
+    notes.push(
+      "The two conductors of a two-conductor cable are one piece of its cut length; the sheath ends where they part.",
+    );
   if (wires.some(({ from, to }) => isInWire(from) || isInWire(to)))
     notes.push(
       "Protection is at the end named under From, unless it says otherwise. A wire with a fuse or breaker in it is cut once more, at the device, and has two more ends there.",

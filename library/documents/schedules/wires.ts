@@ -4,6 +4,7 @@ import type { Network, NetworkConductor, Part } from "../../model/network.ts";
 import { isDevice } from "../../model/part-roles.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
 import type { Conductor, Protection, Run } from "../../model/run.ts";
+import type { DuplexCable } from "../../plan/duplex.ts";
 import type { InsulationC } from "../../plan/sizes.ts";
 import type { Termination } from "../../plan/termination.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../rules/rule.ts";
@@ -42,6 +43,8 @@ export interface Wire {
   /** "" if neither the builder nor its side determines it. */
   readonly colour: string;
   readonly size: Conductor;
+  /** It is one of the two conductors of such a cable; the other one is of the same record. */
+  readonly duplex: DuplexCable | undefined;
   /** As planned, m. */
   readonly lengthM: number;
   /** With the build's slack and the allowance at both ends, rounded up to whole 10 mm (in feet: to whole inches), m. */
@@ -203,9 +206,9 @@ function wiresOfLone(circuit: Run, bench: AtBench): Wire[] {
 }
 
 function madeOf(run: Run, lengthM: number, bench: AtBench) {
-  const { conductor: size, insulationC, insulationStated, label, name } = run;
+  const { conductor: size, duplex, insulationC, insulationStated, label, name } = run;
   return {
-    ...{ size, lengthM, cutLengthM: cutLengthM(lengthM, bench.lengthUnit, bench) },
+    ...{ size, duplex, lengthM, cutLengthM: cutLengthM(lengthM, bench.lengthUnit, bench) },
     lengthUnit: bench.lengthUnit,
     ...{ insulationC, insulationStated, label: label ?? name },
   };

@@ -105,6 +105,11 @@ export function sizeInWords(conductor: Conductor): string {
   return conductor.parallel > 1 ? `${conductor.parallel} × ${one}` : one;
 }
 
+/** The conductors of a run: "6 AWG", and for the two of one cable "14 AWG, flat duplex". */
+export function sizeOfRunInWords({ conductor, duplex }: Pick<Run, "conductor" | "duplex">): string {
+  return duplex === undefined ? sizeInWords(conductor) : `${sizeInWords(conductor)}, ${duplex}`;
+}
+
 /** "a 50 A fuse", "an 80 A breaker". */
 export function deviceInWords(protection: Protection | null, ratingA: number): string {
   // An 8 is spoken with a vowel: "an 80 A fuse"; so are 11 and 18.

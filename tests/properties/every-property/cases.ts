@@ -346,6 +346,10 @@ const builds: readonly Case[] = [
       [undefined, "green"],
       { "settings.spools": [{ gauge: 10, lengthM: 30 }] },
     ],
+    [
+      ...(["spools.0.sheathed", "documents", [undefined, "flat duplex"]] as const),
+      { "settings.spools": [{ gauge: 10, lengthM: 30 }] },
+    ],
     ["spools.0.price", "documents", [3, 90], { "settings.spools": [{ gauge: 10, lengthM: 30 }] }],
   ]),
   ...at(made, "settings", "build", [
