@@ -10,11 +10,9 @@ const workspace: Workspace = {
     const text = texts.get(uri);
     return text === undefined ? undefined : { uri, text, version: text };
   },
-  readText: (uri) => workspace.read(uri),
+  folders: () => ["file:///lines"],
+  realUri: (uri) => uri,
   planFiles: () => [root],
-  exists: (uri) => texts.has(uri),
-  unread: () => undefined,
-  roots: [],
 };
 const checker = createChecker(workspace, { limits: { timeMs: 60_000 } });
 afterAll(() => checker.dispose());
