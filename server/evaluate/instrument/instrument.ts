@@ -260,8 +260,9 @@ class Instrumenter {
         return;
       case K.AwaitExpression:
         this.#before(node, "__leave(__open(),");
+        this.#before((node as ts.AwaitExpression).expression, "__awaited(");
         ts.forEachChild(node, this.#visit);
-        this.#splices.insert(node.end, ")");
+        this.#splices.insert(node.end, "))");
         return;
       case K.LabeledStatement:
         this.#visit((node as ts.LabeledStatement).statement);
@@ -328,10 +329,13 @@ class Instrumenter {
       });
       return;
     }
-    const unmarkable =
-      node.expression.kind === K.SuperKeyword || continuesOptionalChain(node) || yieldsInside(node);
+    const unmarkable = node.expression.kind === K.SuperKeyword || continuesOptionalChain(node);
     if (unmarkable) ts.forEachChild(node, this.#visit);
-    else this.#instrumentCall(node);
+    else if (yieldsInside(node)) {
+      this.#before(node, "__watched(");
+      ts.forEachChild(node, this.#visit);
+      this.#splices.insert(node.end, ")");
+    } else this.#instrumentCall(node);
   }
 
   #instrumentCall(node: ts.CallExpression | ts.NewExpression): void {
@@ -821,7 +825,7 @@ interface UnusedCall extends Omit<WrittenCall, "input"> {
 }
 
 /** Names that the instrumentation adds. */
-const reserved = /^__(?:enter|leave|open|literal|literals|self|unused|written|[pt]\d+)$/;
+const reserved = /^__(?:enter|leave|open|awaited|watched|literal|literals|self|unused|written|[pt]\d+)$/;
 
 /** The name that the instrumentation gives a destructuring pattern, by its number in the file. */
 export function patternName(index: number): string {

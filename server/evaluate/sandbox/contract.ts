@@ -3,13 +3,16 @@ import type { Word } from "../../../library/model/record.ts";
 /**
  * The contract between the code that reads text and the worker that runs it. Only plain data crosses.
  *
- * The text handed over is JavaScript instrumented by `instrument.ts`. The hooks are eight globals of the sandbox:
+ * The text handed over is JavaScript instrumented by `instrument.ts`. The hooks are ten globals of the sandbox:
  *
  *  - `__enter(site, ...seen)` opens a call and returns the call that was open before (a token, opaque to the plan);
  *    `__leave(token, value)` reopens that call and returns `value`. Every call `f(x)` in a plan is
  *    `__leave(__enter(17, r), f(x))`.
- *  - `__open()` returns the token of the open call without opening one. `await x` is `__leave(__open(), await x)`, and
+ *  - `__open()` returns the token of the open call without opening one. `await x` is `__leave(__open(), await __awaited(x))`, and
  *    `try {…} catch {…}` is `{const __t=__open();try{…}catch{__leave(__t);…}}`, to close the calls that an exception cut short.
+ *  - `__awaited(value)` and `__watched(value)` return `value`. If it is a promise, its outcome is read when the plan has ended: an
+ *    error that nothing waits for stops the plan, as it stops Node. `__leave` watches its value too; `__watched` is for a call with
+ *    an `await` inside, which no other hook can enclose.
  *  - `__literal(literal, object, ...seen)` returns `object` and remembers its allocation, by identity: its literal, the call
  *    open at that moment, and the objects observed there. Every object literal is instrumented, except those that need not be.
  *  - `__literals(first, list)` returns a list of object literals, and does the same for each of them; their numbers are successive.

@@ -77,7 +77,7 @@ const realmName = "loomwright/realm";
 
 /** Constants of the global scope: no properties of the global object, so a plan can neither list, replace nor delete them. */
 const nameMarks = `
-const { enter: __enter, leave: __leave, open: __open, literal: __literal, literals: __literals, self: __self, unused: __unused, written: __written } = globalThis.marks;
+const { enter: __enter, leave: __leave, open: __open, awaited: __awaited, watched: __watched, literal: __literal, literals: __literals, self: __self, unused: __unused, written: __written } = globalThis.marks;
 delete globalThis.marks;`;
 
 /** The module that a plan imports: the DSL functions, in their recording form. */
@@ -212,30 +212,52 @@ function settle(module: QuickJSHandle, running: RunInProgress): End {
     if (settled.type === "rejected") return settled.error.consume((thrown) => whyStopped(thrown, running));
     if (settled.type === "fulfilled" && !settled.notAPromise) settled.value.dispose();
     if (state.stop !== undefined) return { why: state.stop };
-    if (!runtime.hasPendingJob()) {
-      if (settled.type !== "pending") return "whole";
-      return {
-        why: "error",
-        began: true,
-        message: "the plan waits for something that never happens",
-        call: -1,
-      };
-    }
+    if (!runtime.hasPendingJob())
+      return passedOver(running) ?? (settled.type === "pending" ? { ...waiting, call: -1 } : "whole");
     callInside(running, "forgetOpenCalls")?.dispose();
     const worked = runtime.executePendingJobs(1);
     if (worked.error) return worked.error.consume((thrown) => whyStopped(thrown, running));
   }
 }
 
+/**
+ * The first reason why a part of a plan that seems to have ended did not run: an error in a promise that no part of the plan waits
+ * for, or on the console, or a promise that is waited for and never settles.
+ */
+function passedOver(running: RunInProgress): Stopped | undefined {
+  const { context } = running;
+  const isTrue = (name: string) =>
+    callInside(running, name)?.consume((handle) => context.dump(handle) === true) ?? false;
+  for (;;) {
+    const promise = callInside(running, "takePromise");
+    if (promise === undefined || context.typeof(promise) === "undefined") break;
+    const state = promise.consume((handle) => context.getPromiseState(handle));
+    const isAwaited = isTrue("isTakenAwaited");
+    if (state.type === "fulfilled" && !state.notAPromise) state.value.dispose();
+    if (state.type === "rejected") {
+      if (isAwaited) state.error.dispose();
+      else return state.error.consume((thrown) => whyStopped(thrown, running));
+    }
+    if (state.type === "pending" && isAwaited) {
+      const place = callInside(running, "placeOfTaken");
+      const at = place?.consume((error) => describe(error, running).at);
+      return { ...waiting, ...(at ? { at } : {}), call: -1 };
+    }
+  }
+  if (!isTrue("hasReported")) return undefined;
+  return callInside(running, "reportedError")?.consume((thrown) => whyStopped(thrown, running));
+}
+
+const waiting = {
+  why: "error",
+  began: true,
+  message: "the plan waits for something that never happens",
+} as const;
+
 /** The plan threw, or was interrupted. */
 function whyStopped(thrown: QuickJSHandle, running: RunInProgress): Stopped {
-  const { context, request, state } = running;
-  beginInspection(running);
-  const described = callInside(running, "describeThrown", thrown)?.consume((handle) =>
-    context.getString(handle),
-  );
-  const [message, stack] = described ? (JSON.parse(described) as Thrown) : unreadable;
-  const at = placeInStack(stack, request.modules);
+  const { context, state } = running;
+  const { message, at } = describe(thrown, running);
   const call = callInside(running, "indexOfOpenCall")?.consume((handle) => context.getNumber(handle)) ?? -1;
   const where = { ...(at ? { at } : {}), call };
   if (state.stop !== undefined) return { why: state.stop, ...where };
@@ -243,6 +265,15 @@ function whyStopped(thrown: QuickJSHandle, running: RunInProgress): Stopped {
   return outOfMemory
     ? { why: "memory", ...where }
     : { why: "error", began: state.linked, message: oneLine(message), ...where };
+}
+
+function describe(thrown: QuickJSHandle, running: RunInProgress) {
+  beginInspection(running);
+  const described = callInside(running, "describeThrown", thrown)?.consume((handle) =>
+    running.context.getString(handle),
+  );
+  const [message, stack] = described ? (JSON.parse(described) as Thrown) : unreadable;
+  return { message, at: placeInStack(stack, running.request.modules) };
 }
 
 /** The plan has ended. Inspecting its context may run a little of it again (a proxy's traps), for a limited time. */

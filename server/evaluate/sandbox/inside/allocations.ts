@@ -6,6 +6,7 @@
  * it.
  */
 import { defineProperty, freeze, isArray } from "./primordials.ts";
+import { watched } from "./promises.ts";
 
 /** A call that was open. Freed with the last token, allocation or call that refers to it. */
 export class Call {
@@ -81,7 +82,7 @@ export function enter(site: number, ...seen: unknown[]): Call | undefined {
 
 export function leave<Value>(token: Call | undefined, value: Value): Value {
   if (token === undefined || Call.is(token)) current = token;
-  return value;
+  return watched(value);
 }
 
 export function open(): Call | undefined {

@@ -1,4 +1,5 @@
 import { apply, construct, defineProperty, freeze } from "./primordials.ts";
+import { reportToConsole, watchThen } from "./promises.ts";
 
 /**
  * Removes features that a plan does not need: the clock, chance, code made from text, and access to the engine's memory
@@ -10,6 +11,7 @@ export function harden() {
   stopTheClock();
   replaceChance();
   silenceTheConsole();
+  watchThen();
 }
 
 const unwanted = [
@@ -74,7 +76,10 @@ function replaceChance() {
   defineProperty(Math, "random", { value: random, writable: true, configurable: true });
 }
 
-/** A builder may write `console.log` to find a mistake; in the editor it has no effect, in plain Node it prints. */
+/**
+ * A builder may write `console.log` to find a mistake; in the editor it has no effect, in plain Node it prints. An error is not
+ * lost: the plan went on without all that follows the place where it was thrown.
+ */
 function silenceTheConsole() {
   const console: Record<string, unknown> = {};
   for (const name of [
@@ -93,7 +98,9 @@ function silenceTheConsole() {
     "time",
     "timeEnd",
   ]) {
-    console[name] = () => {};
+    console[name] = (...given: unknown[]) => {
+      for (let at = 0; at < given.length; at++) reportToConsole(given[at]);
+    };
   }
   setGlobal("console", freeze(console));
 }

@@ -9,10 +9,12 @@
 import { enter, leave, literal, literals, open, self } from "./allocations.ts";
 import { harden } from "./harden.ts";
 import { defineProperty } from "./primordials.ts";
+import { awaited, watched } from "./promises.ts";
 import { numbers, recorded, setEmit, setNumbering, unused, written } from "./recorder.ts";
 
 export { forgetOpenCalls } from "./allocations.ts";
 export { describeThrown } from "./describe-thrown.ts";
+export { hasReported, isTakenAwaited, placeOfTaken, reportedError, takePromise } from "./promises.ts";
 export { flush, indexOfOpenCall } from "./recorder.ts";
 
 /** The memory that the recorder writes its numbers to. */
@@ -23,7 +25,7 @@ setEmit(doors.emit);
 delete doors.emit;
 
 // The host moves these into constants that no plan can reach or replace, then deletes them.
-doors.marks = { enter, leave, open, literal, literals, self, unused, written };
+doors.marks = { enter, leave, open, awaited, watched, literal, literals, self, unused, written };
 doors.recorded = recorded;
 doors.setNumbering = setNumbering;
 
