@@ -260,7 +260,8 @@ circuit({
 
 // protection/return-conductor: the fuse at the panel's feed lets 80 A through its return, which carries 60 A.
 const smithy = sound("smithy");
-const smithyPanel = fusePanel({ name: "panel, smithy", positions: 4 });
+// panel/fuse-family: its branches take blade fuses, and the bellows have one of Class T.
+const smithyPanel = fusePanel({ name: "panel, smithy", positions: 4, branchFamily: "ISO 8820-3 Type C" });
 cable({
   name: "panel feed, smithy",
   from: smithy.positive,

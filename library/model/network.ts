@@ -1,4 +1,4 @@
-import type { TerminalC } from "../plan/sizes.ts";
+import type { FuseFamily, TerminalC } from "../plan/sizes.ts";
 import type { Termination } from "../plan/termination.ts";
 import type { RestFrom } from "./battery-figures.ts";
 import type { Side } from "./parts/define-part.ts";
@@ -46,6 +46,8 @@ export interface NetworkTerminal {
   readonly termination?: Termination;
   /** The largest single wire that it takes; absent if not stated. */
   readonly largest?: Conductor;
+  /** The family of fuses that it takes, of the branches of a fuse panel; absent if not stated. */
+  readonly fuseFamily?: FuseFamily;
   /** As the maker of the part states it; no general value exists. */
   readonly torqueNm?: number;
   /** Temperature rating, °C; absent if not stated. */

@@ -55,11 +55,12 @@ const placedBefore = new WeakMap<
 >();
 
 function protectionIn(part: DevicePart): Protection {
-  const { ratingA, writtenAs, family, interruptingA, ratedV, ambientC, price } = part;
+  const { ratingA, writtenAs, family, familyStatedAt, interruptingA, ratedV, ambientC, price } = part;
   const { interruptingAtV, opening, letThroughA2s, withstandA2s, testedBehind } = part;
   return {
     ...{ ratingA, writtenAs },
     ...(family !== undefined && { family }),
+    ...(familyStatedAt !== undefined && { familyStatedAt }),
     ...(interruptingA !== undefined && { interruptingA }),
     ...(interruptingAtV !== undefined && { interruptingAtV }),
     ...(ratedV !== undefined && { ratedV }),

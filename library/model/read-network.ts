@@ -28,7 +28,7 @@ import { keptIfEqual } from "./same-plain-data.ts";
 import { shareDropLimits } from "./shared-drop-limits.ts";
 import { inEveryPosition, type StatedScenario } from "./switch-positions.ts";
 import { isSameWiring, wiringOf } from "./wiring.ts";
-import { withTerminals } from "./with-terminals.ts";
+import { withFamilyOfPanel, withTerminals } from "./with-terminals.ts";
 
 /**
  * Makes one network from the parts, cables and scenarios of a plan, and the circuits that start at a terminal. All errors are
@@ -58,7 +58,7 @@ export function readNetwork(
     const tooHigh = voltagesTooHigh?.(draft.values, nominalVoltageOf(draft, surroundings)) ?? [];
     for (const refusal of [...tooHigh, ...voltageInString(draft, surroundings)])
       invalid.push({ record: draft.record, name: draft.name, ...refusal });
-    return part;
+    return withFamilyOfPanel(part, found);
   });
   const scenarios = makeScenarios(found, surroundings, parts, leftOut, invalid);
   if (invalid.some(stopsNetwork)) return inPart;

@@ -177,6 +177,8 @@ export interface Protection {
   /** As the plan writes it: `protect: 50`, or `protect: { ratingA: 50 }`. Findings and fixes name the rating accordingly. */
   readonly writtenAs: "number" | "object";
   readonly family?: FuseFamily;
+  /** The name of the fuse panel that states the family of its fuses; absent if the device states its own. */
+  readonly familyStatedAt?: string;
   /** Distance from the source of power, measured along the conductor, m. */
   readonly distanceM?: number;
   /** The same as the plan writes it, in the unit of its property: `{ distanceIn: 7 }`. Present if distanceM is. */

@@ -1,7 +1,7 @@
 import type { TestedBehindInput } from "./device-in-short.ts";
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { PartOptions } from "./part-options.ts";
-import type { AwgSize, Mm2Size } from "./sizes.ts";
+import type { AwgSize, FuseFamily, Mm2Size } from "./sizes.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
 import type { TerminalRating } from "./terminal-rating.ts";
 import type { Termination } from "./termination.ts";
@@ -56,6 +56,15 @@ export interface FusePanelInput extends PartOptions, TerminalRating {
    * Example: `branchRatedA: 30`
    */
   readonly branchRatedA?: number;
+  /**
+   * Family of the fuses that its positions take, named by its standard, or `"circuit breaker"`. Each fuse at its branches is of
+   * this family, unless its own `family` is stated.
+   *
+   * Left out: taken as not known, and each circuit states the family of its fuse, or none.
+   *
+   * Example: `branchFamily: "ISO 8820-3 Type C"`
+   */
+  readonly branchFamily?: FuseFamily;
   /**
    * Whether it has a return bus, its terminal `negative`.
    *

@@ -19,7 +19,8 @@ interface ProtectionDetails extends DeviceInShort {
   /**
    * Family of the fuse, named by its standard, or `"circuit breaker"`. The family must be made in this rating.
    *
-   * Left out: taken as any family, and a rating is accepted if any family is made in it.
+   * Left out: taken from `branchFamily` of the fuse panel that it is in, else as any family, and a rating is accepted if any family
+   * is made in it.
    *
    * Example: `family: "ISO 8820-3 Type F"`
    */

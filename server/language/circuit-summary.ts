@@ -3,6 +3,7 @@ import type { NetworkConductor } from "../../library/model/network.ts";
 import type { Run } from "../../library/model/run.ts";
 import { sizeOfRunInWords } from "../../library/rules/fixes/sized-fix.ts";
 import type { JudgedNetwork, JudgedPlan, JudgedRun } from "../../library/rules/rule.ts";
+import { familyInWords } from "../../library/rules/wording/family-in-words.ts";
 import {
   exceeds,
   formatDistinct,
@@ -185,7 +186,9 @@ function protectedBy(
   const { minA, maxA, aimA, bestRatingA, source } = range;
   // A cable may well be protected at its other end alone.
   const stated = protection ?? (word === "cable" ? protectionFarEnd : null);
-  const is = stated ? `${formatExact(stated.ratingA)} A` : inNetwork ? "none in it" : "none stated";
+  const panels =
+    stated?.familyStatedAt === undefined ? "" : `, ${markdownWords(familyInWords(stated) ?? "")}`;
+  const is = stated ? `${formatExact(stated.ratingA)} A${panels}` : inNetwork ? "none in it" : "none stated";
   const aim = bestRatingA === undefined ? "" : `, best ${withUnit(bestRatingA, "A")}`;
   const limit =
     maxA === undefined

@@ -141,8 +141,8 @@ function length(
 /** Each property of a protective device on its own: a change names the property. */
 function device(id: string, words: string, protection: Protection | null): Property[] {
   if (!protection) return [];
-  const { ratingA, family, distanceM, distanceGiven, interruptingA, ratedV, terminalC, ambientC, price } =
-    protection;
+  const { ratingA, family, familyStatedAt, distanceM, distanceGiven, interruptingA } = protection;
+  const { ratedV, terminalC, ambientC, price } = protection;
   const [distanceIn, distanceMm] = [distanceGiven?.distanceIn, distanceGiven?.distanceMm];
   const distance =
     distanceIn === undefined
@@ -150,7 +150,8 @@ function device(id: string, words: string, protection: Protection | null): Prope
       : `${formatExact(distanceIn)} in`;
   return [
     quantity(id, words, ratingA, "A"),
-    ...said(family, `${id}.family`, `${words}, family`),
+    // A panel that states the family of its fuses reports it.
+    ...said(familyStatedAt === undefined ? family : undefined, `${id}.family`, `${words}, family`),
     ...(distanceM === undefined
       ? []
       : [

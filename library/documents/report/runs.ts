@@ -4,6 +4,7 @@ import { type DevicePart, isDevice } from "../../model/part-roles.ts";
 import type { Protection, Run } from "../../model/run.ts";
 import { sizeOfRunInWords } from "../../rules/fixes/sized-fix.ts";
 import { type JudgedRun, withKnownCurrent } from "../../rules/rule.ts";
+import { familyInWords } from "../../rules/wording/family-in-words.ts";
 import { exceeds, formatExact, formatRounded, withUnit } from "../../rules/wording/format-number.ts";
 import { lengthInWords } from "../../rules/wording/property-paths.ts";
 import type { Cell, Quantity, Table } from "../table.ts";
@@ -198,8 +199,9 @@ function devicesInWords({ circuit: { protection, protectionFarEnd }, endDevices 
   return [near, far, ...own].filter(Boolean).join("; ") || "none";
 }
 
-export function deviceInFull({ ratingA, family }: Protection): string {
-  return `${formatExact(ratingA)} A${family ? `, ${family}` : ""}`;
+export function deviceInFull(protection: Protection): string {
+  const family = familyInWords(protection);
+  return `${formatExact(protection.ratingA)} A${family ? `, ${family}` : ""}`;
 }
 
 function allowed({ circuit, result }: RunRow): Cell {

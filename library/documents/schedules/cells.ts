@@ -1,6 +1,6 @@
 import { descriptorOfWord, partWords } from "../../model/parts/index.ts";
 import type { Protection } from "../../model/run.ts";
-import { deviceKind } from "../../rules/fixes/sized-fix.ts";
+import { familyInWords } from "../../rules/wording/family-in-words.ts";
 import { formatRounded } from "../../rules/wording/format-number.ts";
 import type { Cell, Quantity } from "../table.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
@@ -47,12 +47,12 @@ export function terminalOfPartInWords(part: string, terminal: string): string {
   return `${part} · ${terminalInWords(terminal)}`;
 }
 
-/** "250 A UL 248-15 Class T", "50 A breaker", "10 A fuse, family not stated". */
-export function deviceInList({ ratingA, family }: Pick<Protection, "ratingA" | "family">): string {
-  if (family === undefined) return `${formatRounded(ratingA)} A fuse, family not stated`;
-  return deviceKind({ family } as Protection) === "breaker"
-    ? `${formatRounded(ratingA)} A breaker`
-    : `${formatRounded(ratingA)} A ${family}`;
+/** "250 A UL 248-15 Class T", "50 A breaker", "10 A ISO 8820-3 Type C, as stated at panel", "10 A fuse, family not stated". */
+export function deviceInList(protection: Protection): string {
+  const rating = `${formatRounded(protection.ratingA)} A`;
+  const family = familyInWords(protection);
+  if (family === undefined) return `${rating} fuse, family not stated`;
+  return `${rating} ${family.replace(/^circuit breaker/, "breaker")}`;
 }
 
 /** Our own names are split, "batterySide" → "battery side"; a builder's names stay as they are. */

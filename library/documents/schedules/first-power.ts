@@ -1,6 +1,7 @@
 import type { Judgement } from "../../judge.ts";
 import type { Network, Part } from "../../model/network.ts";
 import { deviceKind } from "../../rules/fixes/sized-fix.ts";
+import { familyInWords } from "../../rules/wording/family-in-words.ts";
 import { formatDistinct, formatExact } from "../../rules/wording/format-number.ts";
 import { listInWords } from "../../rules/wording/part-in-words.ts";
 import { cautions } from "../report/cautions.ts";
@@ -223,7 +224,7 @@ function deviceChecks({ panels, elsewhere }: Devices, wires: readonly NumberedWi
       words("circuit", "Feeds", ({ device }) => device.feeds),
       numbers("number", "Wire no.", ({ device }) => wireNumberCell(device)),
       numbers("ratingA", "Rating, A", ({ device }) => quantity(device.protection.ratingA)),
-      words("family", "Family", ({ device }) => device.protection.family ?? "not stated"),
+      words("family", "Family", ({ device }) => familyInWords(device.protection) ?? "not stated"),
       toFillIn("rating", "Rating read"),
       toFillIn("seated", "Seated"),
     ],

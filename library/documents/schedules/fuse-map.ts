@@ -1,5 +1,6 @@
 import type { Judgement } from "../../judge.ts";
 import type { FusePanelPart } from "../../model/network.ts";
+import { familyInWords } from "../../rules/wording/family-in-words.ts";
 import { formatRounded } from "../../rules/wording/format-number.ts";
 import { listInWords } from "../../rules/wording/part-in-words.ts";
 import type { Cell, Table } from "../table.ts";
@@ -55,7 +56,7 @@ function ratingCell({ placed }: Row): Cell {
 }
 
 function familyCell({ placed }: Row): Cell {
-  return placed?.protection ? (placed.protection.family ?? "not stated") : null;
+  return placed?.protection ? (familyInWords(placed.protection) ?? "not stated") : null;
 }
 
 function loadCell(plan: Judgement, placed: Row["placed"]): Cell {

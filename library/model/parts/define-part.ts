@@ -1,4 +1,4 @@
-import type { AwgSize, Mm2Size } from "../../plan/sizes.ts";
+import type { AwgSize, FuseFamily, Mm2Size } from "../../plan/sizes.ts";
 import type { Termination } from "../../plan/termination.ts";
 import type { Citation } from "../../standards/citation.ts";
 import { oneLargestConductor } from "../largest-conductor.ts";
@@ -58,6 +58,8 @@ export interface Fastening {
   readonly torqueNm?: number;
   /** The largest single wire that it takes. */
   readonly largest?: Conductor;
+  /** The family of fuses that it takes, of the branches of a fuse panel. */
+  readonly fuseFamily?: FuseFamily;
 }
 
 export function fasteningOf(

@@ -60,7 +60,7 @@ export const inLine = {
 } as const;
 
 /** Figures of a device beside its properties: those of a {@link Protection}, and its place. */
-export interface DeviceFigures extends Pick<Protection, "writtenAs">, BehaviourInShort {
+export interface DeviceFigures extends Pick<Protection, "writtenAs" | "familyStatedAt">, BehaviourInShort {
   /** Index of the terminal that it is mounted on, if there is one. */
   readonly mountedOn?: number;
   /** Nominal voltage of its island, V. */

@@ -1,10 +1,11 @@
+import { fuseFamilies } from "../allowed-values.ts";
 import { termination, torque } from "../bench-properties.ts";
 import { largestConductorOf, largestGauge, largestMm2 } from "../largest-conductor.ts";
 import { rating } from "../part-properties.ts";
-import { count, yesOrNo } from "../property.ts";
+import { count, oneOf, yesOrNo } from "../property.ts";
 import { behaviourInShort, behaviourOf } from "../protection-properties.ts";
 import type { Protection } from "../run.ts";
-import { definePart, fasteningOf, type PartOf } from "./define-part.ts";
+import { definePart, type Fastening, fasteningOf, type PartOf } from "./define-part.ts";
 import { defaulted, input, optional, required } from "./part-property.ts";
 import { ratingOfBusOrPanel } from "./silences.ts";
 import { terminalRating } from "./terminal-rating.ts";
@@ -33,6 +34,10 @@ export const fusePanel = definePart("fusePanel", {
       details: "a position",
       silentWithout: "Rating of a single branch of a fuse panel",
     }),
+    branchFamily: optional(oneOf(fuseFamilies, "is not a family of fuses or breakers"), {
+      words: "family of its fuses",
+      details: true,
+    }),
     ...terminalRating,
     negativeBus: defaulted(yesOrNo(), true, {
       words: "negative bus of its own",
@@ -54,17 +59,20 @@ export const fusePanel = definePart("fusePanel", {
   figures: ({ testedBehind }): Pick<Protection, "testedBehind"> =>
     behaviourOf(testedBehind ? { testedBehind } : {}),
   inside: () => [{ between: ["feed", "branch"], ohm: 0 }],
-  fastening({ termination, torqueNm, branchTermination, branchTorqueNm, ...sizes }) {
+  fastening({ termination, torqueNm, branchTermination, branchTorqueNm, branchFamily, ...sizes }) {
     const largest = largestConductorOf(sizes.largestGauge, sizes.largestMm2);
     const largestOfBranch = largestConductorOf(sizes.branchLargestGauge, sizes.branchLargestMm2);
     const all = fasteningOf(termination, torqueNm, largest);
     // A screw of another size has another torque than the stud of the feed.
     const torqueOfFeed = branchTermination === undefined ? torqueNm : undefined;
-    const branches = fasteningOf(
-      branchTermination ?? termination,
-      branchTorqueNm ?? torqueOfFeed,
-      largestOfBranch ?? largest,
-    );
+    const branches: Fastening = {
+      ...fasteningOf(
+        branchTermination ?? termination,
+        branchTorqueNm ?? torqueOfFeed,
+        largestOfBranch ?? largest,
+      ),
+      ...(branchFamily !== undefined && { fuseFamily: branchFamily }),
+    };
     // The feeder's return is at the return bus too.
     const negative = fasteningOf(branches.termination, branches.torqueNm, largest);
     return (terminal) => (terminal === "feed" ? all : terminal === "negative" ? negative : branches);

@@ -135,7 +135,7 @@ function fixesFor(
       title: `Use ${chosenInWords(quicker)}`,
       // Changing another conductor's fuse is the builder's decision.
       kind: carried && conductor?.record === record ? "repair" : "suggestion",
-      changes: chosenChanges(quicker, placed.properties),
+      changes: chosenChanges(quicker, placed),
     },
   ];
 }

@@ -1,4 +1,5 @@
 import type { ChosenDevice } from "../../analysis/choose-device.ts";
+import type { Protection } from "../../model/run.ts";
 import type { Change, PropertyAt, ProposedFix, Settable } from "../finding.ts";
 import { within } from "../rule.ts";
 import { formatExact, withUnit } from "../wording/format-number.ts";
@@ -40,16 +41,40 @@ export function chosenValue(
   };
 }
 
-/** Replaces a device that is written as an object, whose distance stays. `at`: the place of the object. */
-export function chosenChanges({ family, ratedV, interruptingA }: ChosenDevice, at: PropertyAt): Change[] {
-  const set = (property: string, value: string | number): Change => ({
-    do: "set",
-    ...within(at, property),
-    value,
+/** Replaces a device; the distance of one that is written as an object stays. */
+export function chosenChanges(
+  { family, ratedV, interruptingA }: ChosenDevice,
+  device: DeviceInPlan,
+): Change[] {
+  return changesOf(device, {
+    family,
+    ...(interruptingA !== undefined && { interruptingA }),
+    ...(ratedV !== undefined && { ratedV }),
   });
-  return [
-    set("family", family),
-    ...(interruptingA === undefined ? [] : [set("interruptingA", interruptingA)]),
-    ...(ratedV === undefined ? [] : [set("ratedV", ratedV)]),
-  ];
+}
+
+/** Sets properties of a device. One that is written as its rating alone becomes an object. */
+export function changesOf(
+  { protection, properties }: DeviceInPlan,
+  values: Readonly<Record<string, string | number>>,
+): Change[] {
+  if (protection.writtenAs === "number")
+    return [{ do: "set", ...properties, value: { ratingA: protection.ratingA, ...values } }];
+  return Object.entries(values).map(([property, value]) => ({
+    do: "set",
+    ...within(properties, property),
+    value,
+  }));
+}
+
+/** A device and the place under which its properties are. */
+interface DeviceInPlan {
+  readonly protection: Protection;
+  readonly properties: PropertyAt;
+}
+
+/** The place of its family: the device itself, if its panel or nothing states one. */
+export function atFamily({ protection, properties }: DeviceInPlan): PropertyAt {
+  const isOwn = protection.family !== undefined && protection.familyStatedAt === undefined;
+  return isOwn ? within(properties, "family") : properties;
 }

@@ -134,7 +134,7 @@ function quickerFamily(
         {
           title: `Use ${chosenInWords(quicker)}`,
           kind: "repair" as const,
-          changes: chosenChanges(quicker, properties),
+          changes: chosenChanges(quicker, { protection, properties }),
         },
       ]
     : [];

@@ -17,7 +17,7 @@ import type { Protection } from "../../model/run.ts";
 import { workedOutOnce } from "../../model/worked-out-once.ts";
 import { breakingCapacity } from "../../standards/protection-rules.ts";
 import type { At, Change, ProposedFix, Severity } from "../finding.ts";
-import { chosenChanges, chosenInWords, chosenKind, chosenValue } from "../fixes/chosen-device.ts";
+import { atFamily, chosenChanges, chosenInWords, chosenKind } from "../fixes/chosen-device.ts";
 import { type Device, statedWithUnit, theDevice } from "../fixes/judged-devices.ts";
 import { type PlacedDevice, placedDevice, relatedDevice } from "../fixes/placed-device.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork, within } from "../rule.ts";
@@ -289,8 +289,12 @@ function judgedDevice(
 ): FoundAtDevice {
   const { protection } = placed;
   const capacity = capacityOf(protection);
-  const on = protection.interruptingA === undefined ? protection.family && "family" : "interruptingA";
-  const at: At = on ? within(placed.properties, on) : placed.at;
+  const at: At =
+    protection.interruptingA !== undefined
+      ? within(placed.properties, "interruptingA")
+      : protection.family !== undefined
+        ? atFamily(placed)
+        : placed.at;
   const voltageV = greatestVoltage(network, protection);
   const fixes = otherDevice(placed, { systemV: voltageV, interruptA: fault.greatestA });
   // A fuse that may well be enough is no fault: a thicker conductor must not be refused for it. But to leave the family out is no
@@ -374,8 +378,8 @@ function changesFor(
   chosen: ChosenDevice,
   { protection, properties }: Pick<PlacedDevice, "protection" | "properties">,
 ): Change[] {
-  if (protection.writtenAs === "number") return [{ do: "set", ...properties, value: chosenValue(chosen) }];
-  const changes = chosenChanges(chosen, properties);
+  const changes = chosenChanges(chosen, { protection, properties });
+  if (protection.writtenAs === "number") return changes;
   // The existing device's marking does not apply to the new one.
   const stale = [
     ...(protection.interruptingA !== undefined && chosen.interruptingA === undefined

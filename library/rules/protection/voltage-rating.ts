@@ -3,7 +3,7 @@ import { chooseDevice, familyData, leastRatedV, voltageToState } from "../../ana
 import type { Family } from "../../analysis/made-ratings.ts";
 import { deviceVoltage } from "../../standards/protection-rules.ts";
 import type { ProposedFix } from "../finding.ts";
-import { chosenChanges, chosenInWords, chosenKind } from "../fixes/chosen-device.ts";
+import { atFamily, changesOf, chosenChanges, chosenInWords, chosenKind } from "../fixes/chosen-device.ts";
 import { type Device, type JudgedDevice, perDevice, theDevice } from "../fixes/judged-devices.ts";
 import { defineRule, within } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
@@ -25,7 +25,9 @@ export const voltageRating = defineRule<Values>({
     const charging = plan.network && chargingVoltages(plan.network.network);
     return perDevice(plan, (judged) => {
       const found = judgedAt(judged, charging?.get(judged.properties.record));
-      return found ? [{ ...found, at: within(judged.properties, found.on) }] : [];
+      if (!found) return [];
+      const at = found.on === "family" ? atFamily(judged) : within(judged.properties, found.on);
+      return [{ ...found, at }];
     });
   },
   message({ what, device, family, voltageV, charging, madeForV, source, wayOut: way, ...values }) {
@@ -143,11 +145,11 @@ function oneThatIsMarked(voltageV: number): string {
 }
 
 /** A suggestion, never a repair: the plan would only state the device; it must then really be bought. */
-function theOneFor({ properties }: JudgedDevice, ratedV: number): ProposedFix {
+function theOneFor(judged: JudgedDevice, ratedV: number): ProposedFix {
   return {
     title: `Use the one for ${withUnit(ratedV, "V")}`,
     kind: "suggestion",
-    changes: [{ do: "set", ...within(properties, "ratedV"), value: ratedV }],
+    changes: changesOf(judged, { ratedV }),
   };
 }
 
@@ -167,7 +169,7 @@ function otherDevice({ device, protection, properties }: JudgedDevice, systemV: 
     {
       title: `Use ${chosenInWords(chosen)}`,
       kind: "repair",
-      changes: chosenChanges(chosen, properties),
+      changes: chosenChanges(chosen, { protection, properties }),
     },
   ];
 }

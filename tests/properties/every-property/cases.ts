@@ -448,6 +448,7 @@ const parts: readonly Case[] = [
     ["positions", finding("panel/rating"), [6, 1]],
     ["ratedA", finding("panel/rating"), [100, 5]],
     ["branchRatedA", finding("panel/rating"), [30, 5]],
+    ["branchFamily", finding("protection/standard-rating"), ["ISO 8820-3 Type C", "ISO 8820-5 Type SF 51"]],
     ["terminalC", finding("conductor/ampacity"), [105, 60], { "lamp.gauge": 18, "lamp.load": 14 }],
     ["negativeBus", "refused", [true, false]],
     ["testedBehind", finding("protection/interrupting"), [undefined, tested]],
