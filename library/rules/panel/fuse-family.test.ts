@@ -12,7 +12,7 @@ const panel = (options: string, rest: string) => `
 const lamp = (protect: string) =>
   `circuit({ name: "lamp", from: board.branch, load: 3, oneWayFt: 6, gauge: 12, protect: ${protect} });`;
 const typeC = ', branchFamily: "ISO 8820-3 Type C"';
-const ofThePanel = (gives: object) =>
+const ofThePanel = (gives: Readonly<Record<string, unknown>>) =>
   ({ title: "Use the family of the panel, ISO 8820-3 Type C", kind: "suggestion", gives }) as const;
 
 testRule(fuseFamily, [
