@@ -197,7 +197,7 @@ export function createOpenPlans(
   const takeUpNow = (files: readonly Uri[]): void => {
     concern(files);
     wake(files);
-    if (gate.atRest()) rested();
+    if (atRest()) rested();
   };
 
   /** Takes up the existing plans; if plan files are not known yet, the known plans go first. */
@@ -254,6 +254,9 @@ export function createOpenPlans(
     );
     return current;
   };
+
+  /** While files are read, further plans may be found. */
+  const atRest = (): boolean => !reading && gate.atRest();
 
   /** In the order of their roots: the order of discovery must not decide which one is shown. */
   const plansOf = (file: Uri): [Uri, Kept][] =>
@@ -317,7 +320,7 @@ export function createOpenPlans(
       takeUp([]);
     },
     assigned: () => takeUp([]),
-    atRest: gate.atRest,
+    atRest,
   };
 }
 

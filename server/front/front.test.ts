@@ -258,6 +258,20 @@ describe("front", () => {
     expect(asked(foreground)).toEqual([8]);
   });
 
+  test("an answer counts only from the engine that has the plans of its file by then", () => {
+    const { engines, hover, asked, answered } = setUp();
+    hover(7, van);
+    engines[0]!.say(elsewhereMethod, { uris: [van] });
+    engines[0]!.answer(7, "of no plan");
+    expect(answered(7)).toBeUndefined();
+    expect(asked(engines[1])).toEqual([7]);
+    engines[0]!.say(elsewhereMethod, { uris: [] });
+    engines[1]!.answer(7, "of no plan any more");
+    expect(answered(7)).toBeUndefined();
+    engines[0]!.answer(7, "of the van");
+    expect(answered(7)?.result).toBe("of the van");
+  });
+
   test("engines that end without end end the server, with a word", () => {
     const { engines, editor, exits } = setUp();
     for (let deaths = 0; exits.length === 0 && deaths < 100; deaths++) engines.at(-1)!.die();

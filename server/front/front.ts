@@ -188,6 +188,10 @@ export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }:
     const request = asked.get(id);
     if (!request?.waitsFor.delete(engine)) return;
     if (request.message.method !== checkWorkspaceMethod) {
+      // The plans of the file went to the other engine meanwhile: the answer of this one lacks them.
+      const now = enginesFor(request.message, engines.foreground);
+      const failed = "error" in message && message.error !== undefined;
+      if (!failed && !now.includes(engine)) return now.forEach((other) => void put(request, other));
       asked.delete(id);
       return toEditor(message);
     }
