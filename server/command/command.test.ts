@@ -137,6 +137,16 @@ describe("check", () => {
   });
 });
 
+test("a plan that makes nothing does not look checked", async () => {
+  write(
+    "plan.ts",
+    'import { circuit } from "loomwright";\nexport const lamp = () => circuit({ load: 4, oneWayFt: 9, gauge: 14, protect: 10 });\n',
+  );
+  const { code, out } = await loomwright("check");
+  expect(out).toBe("plan.ts: 0 circuits · nothing to check\n");
+  expect(code).toBe(0);
+});
+
 describe("a network", () => {
   test("in two lines: what was solved, what is worked hardest, what gets the least", async () => {
     write("plan.ts", network);

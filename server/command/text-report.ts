@@ -92,11 +92,16 @@ function planLine(plan: Reported, paint: Paint): string {
   ];
   const parts = [
     contents.filter(Boolean).join(", "),
-    countsOf(plan.findings),
+    isEmpty(plan) ? "nothing to check" : countsOf(plan.findings),
     // The same figure in the same words as above the plan in the editor.
     worstDrop && worstDropInWords(worstDrop, printable(worstDrop.name)),
   ];
   return [`${name}: ${parts.filter(Boolean).join(" · ")}`, ...networkLines(plan)].join("\n");
+}
+
+/** A plan whose functions are never called, for example, must not look checked. */
+function isEmpty({ circuits, network, findings }: Reported): boolean {
+  return circuits.length === 0 && network === null && findings.length === 0;
 }
 
 /**
@@ -148,7 +153,7 @@ function closingLines(plans: readonly Reported[], paint: Paint): string[] {
       `Fixes of ${untried.toLocaleString("en-GB")} findings were not tried, to keep the check short; the editor tries them at the cursor, and loomwright fix applies repairs.`,
     );
   }
-  if (plans.some(({ evaluated }) => evaluated)) {
+  if (plans.some((plan) => plan.evaluated && !isEmpty(plan))) {
     const networks = plans.some(({ network }) => network?.judged)
       ? ", and the currents of each network in each of its scenarios"
       : "";

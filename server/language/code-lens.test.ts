@@ -30,7 +30,7 @@ test("says which text it speaks of while another is half typed", async () => {
 });
 
 test("a plan without circuits says so", async () => {
-  expect((await lens("build({ voltage: 24 });")).title).toBe("no circuits yet · no findings");
+  expect((await lens("build({ voltage: 24 });")).title).toBe("no circuits yet · nothing to check");
 });
 
 test("is not shown in files that the plan imports", async () => {

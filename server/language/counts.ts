@@ -39,7 +39,7 @@ export function contentsInWords({ circuits, parts, cables }: Counts): string {
     .join(", ");
 }
 
-/** "2 errors, 1 warning"; "no findings". Hints are left to their own place in the text, accepted findings are named. */
+/** "2 errors, 1 warning"; "no findings"; "nothing to check" for an empty plan. Hints are left to their own place in the text, accepted findings are named. */
 export function countsInWords(counts: Counts): string {
   const parts = [
     several(counts.errors, "error"),
@@ -48,7 +48,9 @@ export function countsInWords(counts: Counts): string {
     several(counts.hints, "hint"),
     counts.accepted > 0 ? `${counts.accepted} accepted` : "",
   ].filter((part) => part !== "");
-  return parts.length > 0 ? parts.join(", ") : "no findings";
+  if (parts.length > 0) return parts.join(", ");
+  // A plan whose functions are never called would otherwise look checked.
+  return contentsInWords(counts) === "" ? "nothing to check" : "no findings";
 }
 
 /** "1 circuit", "20 circuits"; empty for none. */
