@@ -356,7 +356,7 @@ export interface CircuitOptions extends RunOptions {
    * "1/4 in", "5/16 in", "3/8 in", "1/2 in", "M3.5", "M4", "M5", "M6", "M8", "M10", "M12"), in a "screw clamp", or on a
    * "6.3 mm tab". If the circuit ends at a part (`to`), that part states it.
    *
-   * Left out: taken as not known, and lists leave it empty.
+   * Left out: taken as not known, and lists give the usual fitting, marked so.
    *
    * Example: `termination: "6.3 mm tab"`
    */

@@ -1,7 +1,10 @@
 import { type BenchSettings, defaultBench } from "../../model/bench-settings.ts";
+import type { JudgedPlan } from "../../rules/rule.ts";
 import { formatExact } from "../../rules/wording/format-number.ts";
+import { isUsual, usualFittingsInWords } from "../schedules/fittings.ts";
 import { endSlackInWords, type LengthUnit, lengthUnitOf } from "../schedules/lengths.ts";
 import { usualSparesInWords } from "../schedules/parts-list.ts";
+import { wiresOf } from "../schedules/wires.ts";
 import { tableOf, words } from "../table-of.ts";
 import { type Assumption, knownBy } from "./assumption.ts";
 import { assumptionsOfParts } from "./assumptions-of-parts.ts";
@@ -39,13 +42,22 @@ export function assumptionsChapter(context: ReportContext): Chapter {
         ? tableBlock(table("parts", "Parts and scenarios", assumptionsOfParts(network.network)))
         : []),
       ...tableBlock(
-        table(
-          "bench",
-          "Cutting and buying",
-          assumptionsAtBench(model.build.bench, lengthUnitOf(everyRun(judgement))),
-        ),
+        table("bench", "Cutting and buying", [
+          ...assumptionsAtBench(model.build.bench, lengthUnitOf(everyRun(judgement))),
+          usualFittings(judgement),
+        ]),
       ),
     ],
+  };
+}
+
+function usualFittings(judgement: JudgedPlan): Assumption {
+  const wires = wiresOf(judgement).filter(({ from, to }) => isUsual(from) || isUsual(to));
+  return {
+    what: "Fittings where the part does not state its termination",
+    takenAs: usualFittingsInWords,
+    where: [...new Set(wires.map(({ name }) => name))].join("; "),
+    source: "common practice, no source",
   };
 }
 

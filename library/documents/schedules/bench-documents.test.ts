@@ -75,7 +75,7 @@ describe("wire schedule", () => {
     expect(rows["fan supply positive"]).toMatchObject({ from: "panel · branch", to: "roof fan · positive" });
     expect(rows["fan supply return"]).toMatchObject({
       ...{ from: "roof fan · negative", to: "van body · metal", colour: "black" },
-      ...{ protectionFrom: null, protectionTo: null, fittingTo: "not stated" },
+      ...{ protectionFrom: null, protectionTo: null, fittingTo: "usual: ring terminal, stud not stated" },
     });
   });
   test("the return over the body is cut to its own length", () => {
@@ -421,6 +421,7 @@ test("labels: both ends of every wire, each of parallel ones", () => {
   expect(rows.slice(0, 2)).toEqual([
     {
       number: 1,
+      fitting: "ring terminal, stud M8",
       at: "house bank · positive",
       name: "bank to switch",
       leadsTo: "to main switch · line",
@@ -428,6 +429,7 @@ test("labels: both ends of every wire, each of parallel ones", () => {
     },
     {
       number: 1,
+      fitting: "ring terminal, stud M10",
       at: "main switch · line",
       name: "bank to switch",
       leadsTo: "from house bank · positive",

@@ -1,6 +1,7 @@
 import type { Table } from "../table.ts";
 import { numbers, tableOf, words } from "../table-of.ts";
 import { counted, endInWords, notKeptNotes, numberCell, numberText } from "./cells.ts";
+import { fittingInWords, isUsual, usualFittingsNote } from "./fittings.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 import type { WireEnd } from "./wires.ts";
 
@@ -13,6 +14,7 @@ export function wireLabels(wires: readonly NumberedWire[]): readonly WireLabel[]
       Array.from({ length: wire.size.parallel }, () => ({
         numbered,
         at: endInWords(end),
+        fitting: fittingInWords(end),
         lines: [numberText(numbered), name, leadsTo] as const,
       }));
     return [...at(wire.from, `to ${endInWords(wire.to)}`), ...at(wire.to, `from ${endInWords(wire.from)}`)];
@@ -24,6 +26,8 @@ export interface WireLabel {
   readonly numbered: NumberedWire;
   /** The end that it is for. */
   readonly at: string;
+  /** The fitting of that end, for the list. */
+  readonly fitting: string;
   readonly lines: readonly [number: string, name: string, leadsTo: string];
 }
 
@@ -31,7 +35,7 @@ export interface WireLabel {
 export function labelTable(wires: readonly NumberedWire[]): Table {
   const labels = new Map<string, LabelRow>();
   for (const label of wireLabels(wires)) {
-    const key = JSON.stringify([label.at, label.lines]);
+    const key = JSON.stringify([label.at, label.fitting, label.lines]);
     const known = labels.get(key);
     if (known) known.count++;
     else labels.set(key, { label, count: 1 });
@@ -47,6 +51,7 @@ export function labelTable(wires: readonly NumberedWire[]): Table {
               "The two conductors of a two-conductor cable have their labels at both ends, where they leave the sheath.",
             ]
           : []),
+        ...(wires.some(({ wire: { from, to } }) => isUsual(from) || isUsual(to)) ? [usualFittingsNote] : []),
         ...notKeptNotes(wires),
       ],
     },
@@ -55,6 +60,7 @@ export function labelTable(wires: readonly NumberedWire[]): Table {
       words("at", "At", ({ label }) => label.at),
       words("name", "Name", ({ label }) => label.lines[1]),
       words("leadsTo", "Leads", ({ label }) => label.lines[2]),
+      words("fitting", "Fitting", ({ label }) => label.fitting),
       numbers("count", "Labels", ({ count }) => counted(count)),
     ],
     [...labels.values()],

@@ -13,7 +13,7 @@ import type { Table } from "../table.ts";
 import { numbers, tableOf, words } from "../table-of.ts";
 import { counted } from "./cells.ts";
 import { type Device, type Devices, demandsInWords, hasProtection } from "./devices.ts";
-import { fittingInWords } from "./fittings.ts";
+import { fittingToBuy, isUsual, usualFittingsNote } from "./fittings.ts";
 import { amount, priceTitle, sumInWords } from "./prices.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 
@@ -42,6 +42,7 @@ export function partsList(plan: Judgement, devices: Devices, wires: readonly Num
                 : `With ${spareFuses} spare ${spareFuses === 1 ? "fuse" : "fuses"} of each kind.`,
             ]
           : []),
+        ...(rows.some(({ details }) => details.endsWith(usualInWords)) ? [usualFittingsNote] : []),
         ...(rows.some(({ details }) => details.includes(unconfirmed))
           ? [`Holes of ring terminals: ${terminalStuds.source.note ?? ""} ${unconfirmed}.`]
           : []),
@@ -237,13 +238,17 @@ function fittingItems(wires: readonly NumberedWire[]): Item[] {
       crossSectionMm2(one) - crossSectionMm2(other),
   );
   return bySize.flatMap(({ wire }) =>
-    [wire.from, wire.to].map(({ termination }): Item => {
+    [wire.from, wire.to].map((end): Item => {
       const size = sizeInWords({ ...wire.size, parallel: 1 });
-      const hole = holeOf(termination);
+      const hole = holeOf(end.termination);
       return {
         group: "fittings",
-        item: termination === undefined ? "fitting, not stated" : fittingInWords(termination),
-        details: [`for ${size}`, hole !== undefined && `hole ${formatExact(hole)} mm (${unconfirmed})`]
+        item: fittingToBuy(end) ?? "fitting, not stated",
+        details: [
+          `for ${size}`,
+          hole !== undefined && `hole ${formatExact(hole)} mm (${unconfirmed})`,
+          isUsual(end) && usualInWords,
+        ]
           .filter(Boolean)
           .join(", "),
         quantity: wire.size.parallel,
@@ -258,6 +263,8 @@ function holeOf(termination: string | undefined): number | undefined {
   const holes: Readonly<Record<string, number>> = terminalStuds.holeMm;
   return termination !== undefined && Object.hasOwn(holes, termination) ? holes[termination] : undefined;
 }
+
+const usualInWords = "usual, not stated";
 
 /** A circuit that was judged alone states its own load. */
 function loadItems({ network, model }: Judgement): Item[] {

@@ -6,7 +6,15 @@ import type { Wire, WireEnd } from "./wires.ts";
 export function endAt(words: string, inLine?: WireEnd["inLine"]): WireEnd {
   const [, part, terminal] = /^(.*) (\S+)$/.exec(words) as unknown as [string, string, string];
   return {
-    ...{ at: "terminal", part, terminal, termination: undefined, torqueNm: undefined, protection: null },
+    ...{
+      at: "terminal",
+      part,
+      terminal,
+      termination: undefined,
+      usualFitting: undefined,
+      torqueNm: undefined,
+      protection: null,
+    },
     ...(inLine && { inLine }),
   };
 }

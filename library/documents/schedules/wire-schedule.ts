@@ -7,7 +7,7 @@ import { conductorColours } from "../../standards/conductor-colours.ts";
 import type { Cell, Table } from "../table.ts";
 import { type ColumnOf, forPeople, forPrograms, numbers, quantity, tableOf, words } from "../table-of.ts";
 import { deviceInList, endInWords, lengthToCut, notKeptNotes, numberCell, numberText } from "./cells.ts";
-import { fittingInShort, fittingInWords } from "./fittings.ts";
+import { fittingInShort, fittingInWords, isUsual, usualFittingsNote } from "./fittings.ts";
 import { endSlackInWords, feetAndInches, type LengthUnit } from "./lengths.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 import type { Wire, WireEnd } from "./wires.ts";
@@ -39,12 +39,10 @@ export function wireSchedule(wires: readonly NumberedWire[], bench: BenchSetting
       ),
       ...(unit === "ft" ? [numbers("cutLengthFtIn", "Cut length, ft and in", inFeetAndInches)] : []),
       words("insulation", "Insulation", ({ wire }) => insulationInWords(wire)),
-      forPrograms(
-        words("fittingFrom", "Fitting at from", ({ wire }) => fittingInWords(wire.from.termination)),
-      ),
-      forPrograms(words("fittingTo", "Fitting at to", ({ wire }) => fittingInWords(wire.to.termination))),
-      forPeople(words("ringFrom", "Fitting at from", ({ wire }) => fittingInShort(wire.from.termination))),
-      forPeople(words("ringTo", "Fitting at to", ({ wire }) => fittingInShort(wire.to.termination))),
+      forPrograms(words("fittingFrom", "Fitting at from", ({ wire }) => fittingInWords(wire.from))),
+      forPrograms(words("fittingTo", "Fitting at to", ({ wire }) => fittingInWords(wire.to))),
+      forPeople(words("ringFrom", "Fitting at from", ({ wire }) => fittingInShort(wire.from))),
+      forPeople(words("ringTo", "Fitting at to", ({ wire }) => fittingInShort(wire.to))),
       forPrograms(words("protectionFrom", "Protection at from", ({ wire }) => device(wire.from))),
       forPrograms(words("protectionTo", "Protection at to", ({ wire }) => device(wire.to))),
       forPeople(words("protection", "Protection", protectionInWords)),
@@ -140,10 +138,7 @@ function notesFor(numbered: readonly NumberedWire[], bench: BenchSettings): stri
       "Protection is at the end named under From, unless it says otherwise. A wire with a fuse or breaker in it is cut once more, at the device, and has two more ends there.",
     );
   if (numbered.some(hasOwnLabel)) notes.push("A wire without a label text here has its name on its labels.");
-  if (wires.some(({ from, to }) => from.termination === undefined || to.termination === undefined))
-    notes.push(
-      "A fitting is stated only where the part at that end states how it is connected (termination).",
-    );
+  if (wires.some(({ from, to }) => isUsual(from) || isUsual(to))) notes.push(usualFittingsNote);
   if (wires.some(bondsWithoutOwnColour)) {
     const { bonding, source } = conductorColours;
     notes.push(

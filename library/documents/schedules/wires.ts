@@ -6,9 +6,9 @@ import { descriptorOf } from "../../model/parts/index.ts";
 import type { Conductor, Protection, Run } from "../../model/run.ts";
 import type { DuplexCable } from "../../plan/duplex.ts";
 import type { InsulationC } from "../../plan/sizes.ts";
-import type { Termination } from "../../plan/termination.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../rules/rule.ts";
 import { cutLengthM } from "./cut-length.ts";
+import { type Fitted, usualFittingAt } from "./fittings.ts";
 import { type LengthUnit, lengthUnitOf } from "./lengths.ts";
 
 /**
@@ -67,7 +67,8 @@ export interface WireEnd {
   readonly part: string;
   /** "positive", "stud"; "" if there is none to name. */
   readonly terminal: string;
-  readonly termination: Termination | undefined;
+  readonly termination: Fitted["termination"];
+  readonly usualFitting: Fitted["usualFitting"];
   readonly torqueNm: number | undefined;
   /** The device in the wire near this end. */
   readonly protection: Protection | null;
@@ -137,6 +138,7 @@ function wireOf(judged: JudgedNetwork, index: number, { bench, fromBranch }: Fas
       part: part.name,
       terminal: terminalName,
       termination: termination ?? (own ? run.termination : undefined),
+      usualFitting: usualFittingAt(part.kind, run.conductor),
       torqueNm,
       protection,
       ...inLineEnd(network, part, terminalName),
@@ -180,11 +182,13 @@ function fastenedAs(
 
 function wiresOfLone(circuit: Run, bench: AtBench): Wire[] {
   const { record, name, protection, protectionFarEnd } = circuit;
-  const nowhere = { at: "notStated", part: "", terminal: "", termination: undefined } as const;
-  const supply = { ...nowhere, torqueNm: undefined };
+  const nowhere = { at: "notStated", part: "", terminal: "" } as const;
+  const unknown = { termination: undefined, usualFitting: undefined, torqueNm: undefined };
+  const supply = { ...nowhere, ...unknown };
   const load = (terminal: string): WireEnd => ({
     ...{ at: "ownLoad", part: name, terminal, torqueNm: undefined, protection: null },
     termination: circuit.termination,
+    usualFitting: usualFittingAt("load", circuit.conductor),
   });
   const positive: Wire = {
     ...{ record, name, role: "positive", side: "positive", conductor: undefined },
