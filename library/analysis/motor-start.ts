@@ -1,17 +1,17 @@
 import { isMotor, type MotorPart } from "../model/motor-starts.ts";
 import type { Network, ProtectiveDevice } from "../model/network.ts";
+import { isStarterMotor } from "../model/part-roles.ts";
 import type { Citation } from "../standards/citation.ts";
-import { motorStart } from "../standards/device-practice.ts";
+import { cranking, motorStart } from "../standards/device-practice.ts";
 import { groupedBy } from "./grouped-by.ts";
 import { portsOf } from "./network/topology/ports.ts";
 import { greatestAlone } from "./network/worst-alone.ts";
 import type { NetworkResult } from "./network-result.ts";
-import { earliestOpening, openingTime } from "./opening-time.ts";
+import { earliestOpening, middleOpening, openingTime } from "./opening-time.ts";
 import type { SingleDraw } from "./single-draw.ts";
 
-/** The greatest current of a starting motor through a device. */
-interface StartThroughDevice {
-  readonly device: ProtectiveDevice;
+/** The greatest current of a starting motor at a place. */
+export interface Start {
   readonly motor: MotorPart;
   /** The starting current of the motor alone, or that of a scenario in which it starts and others run, A. */
   readonly currentA: number;
@@ -19,24 +19,44 @@ interface StartThroughDevice {
   readonly scenario?: number;
 }
 
-/**
- * For every device with motors behind it, seen from the banks: the greatest starting current of a single motor, and the greatest
- * current through the device in a scenario in which that motor starts. Motors that need another time to start count apart.
- */
+interface StartThroughDevice extends Start {
+  readonly device: ProtectiveDevice;
+}
+
+/** For every device with motors behind it: {@link greatestStarts}. Motors that need another time to start count apart. */
 export function startsThroughDevices(network: Network, result: NetworkResult): readonly StartThroughDevice[] {
   return motorsByTime(network).flatMap((motors) => {
-    const starts = motors.flatMap(startOf).sort((one, other) => other.currentA - one.currentA);
-    const alone = greatestAlone(network, result.topology, starts);
+    const startAt = greatestStarts(network, result, motors);
     return network.devices.flatMap((device): StartThroughDevice[] => {
-      const { place } = device;
-      const own = place.at === "part" ? alone.feeds[place.part] : alone.conductors[place.conductor];
-      const motor = own && network.parts[own.worst.alone];
-      if (!own || !motor || !isMotor(motor)) return [];
-      const start = { device, motor, currentA: own.worst.currentA };
-      return [{ ...start, ...greaterInScenario(network, result, start) }];
+      const start = startAt(device.place);
+      return start ? [{ device, ...start }] : [];
     });
   });
 }
+
+/**
+ * By place, seen from the banks: the greatest starting current of a single motor behind it, and the greatest current there in a
+ * scenario in which that motor starts.
+ */
+export function greatestStarts(
+  network: Network,
+  result: NetworkResult,
+  motors: readonly MotorPart[],
+): (place: StartPlace) => Start | undefined {
+  const starts = motors.flatMap(startOf).sort((one, other) => other.currentA - one.currentA);
+  const alone = greatestAlone(network, result.topology, starts);
+  return (place) => {
+    const own = place.at === "part" ? alone.feeds[place.part] : alone.conductors[place.conductor];
+    const motor = own && network.parts[own.worst.alone];
+    if (!own || !motor || !isMotor(motor)) return undefined;
+    const start = { motor, currentA: own.worst.currentA };
+    return { ...start, ...greaterInScenario(network, result, place, start) };
+  };
+}
+
+type StartPlace =
+  | { readonly at: "part"; readonly part: number }
+  | { readonly at: "conductor"; readonly conductor: number };
 
 /** The motors that need the same time to start, the quickest first. */
 function motorsByTime({ parts }: Network): readonly (readonly MotorPart[])[] {
@@ -50,8 +70,8 @@ function motorsByTime({ parts }: Network): readonly (readonly MotorPart[])[] {
 /** Our choice, to bound the work: each takes a walk of the network. The longest ones count together. */
 const mostTimes = 8;
 
-function startTimeS({ draws }: MotorPart): number {
-  return draws.startingS ?? motorStart.seconds;
+function startTimeS(motor: MotorPart): number {
+  return motor.draws.startingS ?? (isStarterMotor(motor) ? cranking : motorStart).seconds;
 }
 
 function startOf(motor: MotorPart): SingleDraw[] {
@@ -62,9 +82,10 @@ function startOf(motor: MotorPart): SingleDraw[] {
 function greaterInScenario(
   network: Network,
   result: NetworkResult,
-  { device: { place }, motor, currentA }: StartThroughDevice,
-): Pick<StartThroughDevice, "currentA" | "scenario"> {
-  let worst: Pick<StartThroughDevice, "currentA" | "scenario"> = { currentA };
+  place: StartPlace,
+  { motor, currentA }: Start,
+): Pick<Start, "currentA" | "scenario"> {
+  let worst: Pick<Start, "currentA" | "scenario"> = { currentA };
   for (const solved of result.scenarios) {
     if (solved.state !== "solved" || !network.scenarios[solved.scenario]?.starting[motor.index]) continue;
     const through = place.at === "part" ? solved.partA[place.part] : solved.conductorA[place.conductor];
@@ -94,8 +115,9 @@ export function devicesOpenedByStarts(network: Network, result: NetworkResult): 
 }
 
 /**
- * Undefined if it does not open, or if its gates are not known. If the plan does not state how long the motor needs, only the
- * longest time of a gate counts: the shortest one of a fuse is far below the time that an ordinary one takes.
+ * Undefined if it does not open, or if its gates are not known. The shortest time of a fuse's gate is far below the time that an
+ * ordinary one takes: if the plan does not state how long the motor needs, it counts only where the middle of the gates is near the
+ * usual time of a start.
  */
 export function opensAtStart(start: StartThroughDevice): OpensAtStart | undefined {
   const { device, motor, currentA } = start;
@@ -104,11 +126,19 @@ export function opensAtStart(start: StartThroughDevice): OpensAtStart | undefine
   const opens = openingTime(device, currentA);
   if (opens.judged && opens.openingS <= startS)
     return { ...start, certain: true, openingS: opens.openingS, startS, source: opens.source };
-  const earliest = startingS === undefined ? undefined : earliestOpening(device, currentA);
+  const isLikely = startingS !== undefined || isNear(middleOpening(device, currentA)?.openingS, startS);
+  const earliest = isLikely ? earliestOpening(device, currentA) : undefined;
   return earliest && earliest.notBeforeS < startS
     ? { ...start, certain: false, openingS: earliest.notBeforeS, startS, source: earliest.source }
     : undefined;
 }
+
+function isNear(openingS: number | undefined, startS: number): boolean {
+  return openingS !== undefined && openingS < startS * slowStart;
+}
+
+/** Our choice: a start that takes half as long again as usual is nothing rare. */
+const slowStart = 1.5;
 
 /** The same current in two scenarios differs in its last digits. */
 const moreThanRounding = 1 + 1e-9;

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { letThrough, opensFirst } from "./let-through.ts";
-import { earliestOpening, openingTime } from "./opening-time.ts";
+import { earliestOpening, middleOpening, openingTime } from "./opening-time.ts";
 
 const blade = { ratingA: 20, family: "ISO 8820-3 Type C" } as const;
 const strip = { ratingA: 100, family: "ISO 8820-5 Type SF 51" } as const;
@@ -144,5 +144,33 @@ describe("which of two opens first", () => {
     ],
   ])("not judged: %s", (_, upstream, downstream, why) => {
     expect(opensFirst(upstream, downstream, 1000)).toEqual({ judged: false, why });
+  });
+});
+
+describe("middle of the permitted times", () => {
+  // ISO 8820-3, makers' data sheets: Type E 0.2 to 7 s at 350 %, 0.04 to 1 s at 600 %; Type C 0.15 to 5 s at 200 %.
+  const slow = { ratingA: 40, family: "ISO 8820-3 Type E" } as const;
+  test.each([
+    ["below the first gate with both times", slow, 41, undefined],
+    ["at a gate", slow, 140, Math.sqrt(0.2 * 7)],
+    ["at the last gate", slow, 240, Math.sqrt(0.04 * 1)],
+    ["at twice the last gate, a quarter of its time", slow, 480, Math.sqrt(0.04 * 1) / 4],
+    ["at another gate", { ratingA: 10, family: "ISO 8820-3 Type C" } as const, 20, Math.sqrt(0.15 * 5)],
+    [
+      "of a family without least times",
+      { ratingA: 40, family: "UL 248-15 Class T" } as const,
+      200,
+      undefined,
+    ],
+  ])("%s", (_, device, currentA, openingS) => {
+    const middle = middleOpening(device, currentA);
+    if (openingS === undefined) expect(middle).toBeUndefined();
+    else expect(middle?.openingS).toBeCloseTo(openingS, 9);
+  });
+
+  test("between two gates it lies between their middles", () => {
+    const { openingS } = middleOpening(slow, 180)!;
+    expect(openingS).toBeGreaterThan(Math.sqrt(0.04 * 1));
+    expect(openingS).toBeLessThan(Math.sqrt(0.2 * 7));
   });
 });

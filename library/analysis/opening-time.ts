@@ -70,6 +70,35 @@ export function earliestOpening(
   return { notBeforeS: gate.minS / beyond ** 2, source: sourceOf(gate, table) };
 }
 
+/**
+ * The middle of the times that the gates permit, on the scale of their logarithms, with straight lines between the gates: the time of an
+ * ordinary device, for want of its curve. Undefined if the gates at the current lack a least or a greatest time.
+ */
+export function middleOpening(
+  device: TimedDevice,
+  currentA: number,
+): { readonly openingS: number; readonly source: Citation } | undefined {
+  const table = gatesFor(device);
+  const percent = percentOfRating(device, currentA);
+  const next = table?.gates.findIndex(({ percentOfRating }) => percentOfRating >= percent) ?? -1;
+  const gate = table?.gates.at(next);
+  const middleS = gate && middleOf(gate);
+  if (!table || !gate || middleS === undefined) return undefined;
+  const source = sourceOf(gate, table);
+  const beyond = percent / gate.percentOfRating;
+  // Beyond the last gate as in `earliestOpening`.
+  if (beyond >= 1) return { openingS: middleS / beyond ** 2, source };
+  const before = table.gates[next - 1];
+  const beforeS = before && middleOf(before);
+  if (!before || beforeS === undefined) return undefined;
+  const slope = Math.log(middleS / beforeS) / Math.log(gate.percentOfRating / before.percentOfRating);
+  return { openingS: middleS * beyond ** slope, source };
+}
+
+function middleOf({ minS, maxS }: Gate): number | undefined {
+  return minS !== null && maxS !== null ? Math.sqrt(minS * maxS) : undefined;
+}
+
 /** The gates that the plan states for a device, else those of its family at its rating; undefined if none are known. */
 export function gatesFor({ ratingA, family, opening }: TimedDevice): OpeningTimes | undefined {
   if (opening) return opening;

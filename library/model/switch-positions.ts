@@ -3,7 +3,10 @@ import { displayName } from "./display-name.ts";
 import { internalConnections } from "./internal-connections.ts";
 import type { Network, Part, Scenario } from "./network.ts";
 import { asClosed, type PartState } from "./parts/define-part.ts";
+import type { DisconnectPart } from "./parts/disconnect.ts";
 import { descriptorOf } from "./parts/index.ts";
+import type { RelayPart } from "./parts/relay.ts";
+import type { SelectorSwitchPart } from "./parts/selector-switch.ts";
 
 /*
  * The positions of switches: of disconnects and breakers as the scenarios state them, of relays and selector switches every one,
@@ -25,6 +28,13 @@ export function switchesOf({ parts }: Pick<Network, "parts">): readonly Part[] {
 export function isSwitch(part: Pick<Part, "kind">): boolean {
   const { opens } = descriptorOf(part);
   return opens === "by hand" || opens === "by control";
+}
+
+/** A part whose contacts are opened and closed, and are no protection: a breaker is left out. */
+export type Contacts = DisconnectPart | RelayPart | SelectorSwitchPart;
+
+export function hasContacts(part: Part): part is Contacts {
+  return isSwitch(part) && descriptorOf(part).protects !== true;
 }
 
 /** Equal for two scenarios with all switches in the same positions. */

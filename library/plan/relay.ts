@@ -1,3 +1,4 @@
+import type { ContactsForSeconds } from "./contacts-for-seconds.ts";
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { PartOptions } from "./part-options.ts";
 import type { EitherTerminal } from "./terminal.ts";
@@ -29,7 +30,7 @@ export interface PlannedRelay {
 }
 
 /** The input of {@link relay}. */
-export interface RelayInput extends PartOptions, TerminalRating {
+export interface RelayInput extends PartOptions, ContactsForSeconds, TerminalRating {
   /**
    * Maximum current that its contact may carry for longer than a moment, A. Above 0, up to 10,000. Always needed.
    *

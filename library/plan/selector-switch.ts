@@ -1,3 +1,4 @@
+import type { ContactsForSeconds } from "./contacts-for-seconds.ts";
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { PartOptions } from "./part-options.ts";
 import type { EitherTerminal } from "./terminal.ts";
@@ -36,7 +37,7 @@ export interface PlannedSelectorSwitch {
 }
 
 /** The input of {@link selectorSwitch}. */
-export interface SelectorSwitchInput extends PartOptions, TerminalRating {
+export interface SelectorSwitchInput extends PartOptions, ContactsForSeconds, TerminalRating {
   /**
    * Maximum current that it may carry for longer than a moment, A. Above 0, up to 10,000. Always needed.
    *

@@ -39,5 +39,11 @@ export const motorStart = {
   seconds: 0.5,
 } as const;
 
+/** Assumed duration of the cranking of an engine. */
+export const cranking = {
+  source: { ...practice, note: "An engine that starts well is cranked for one to five seconds." },
+  seconds: 5,
+} as const;
+
 /** Voltage drop of a shunt at its rated current. */
 export const shuntVoltage = { source: practice, ratedMV: 50 } as const;

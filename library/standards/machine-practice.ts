@@ -64,3 +64,11 @@ export const touchVoltage = {
   } satisfies Citation,
   uncoveredUpToV: 60,
 } as const;
+
+/** The rating of a switch is for hours; starts last seconds. */
+export const contactsForSeconds = {
+  source: practice(
+    "Makers of battery switches state a further rating for seconds (cranking, intermittent): half as much again as that for hours, or more.",
+  ),
+  timesRating: 1.5,
+} as const;

@@ -279,6 +279,7 @@ const wordsByHolder: Readonly<Record<string, readonly Word[]>> = {
   DeviceInShort: ["fuseHolder", "breaker"],
   OpeningTimeInput: ["fuseHolder", "breaker"],
   TestedBehindInput: ["fusePanel", "fuseHolder", "breaker"],
+  ContactsForSeconds: ["disconnect", "relay", "selectorSwitch"],
   TerminalRating: ["busBar", "fusePanel", "disconnect", "relay", "selectorSwitch", "fuseHolder", "breaker"],
   LoadOptions: ["load", "motor"],
   PermittedFuse: ["inverter", "shoreCharger", "dcDcCharger", "solarController", "load", "motor"],

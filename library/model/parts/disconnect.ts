@@ -1,5 +1,5 @@
 import { definePart, type PartOf } from "./define-part.ts";
-import { ratedContacts } from "./rated-contacts.ts";
+import { contradictingContacts, ratedContacts } from "./rated-contacts.ts";
 
 export const disconnect = definePart("disconnect", {
   called: { word: "disconnect", saidBy: /disconnect|switch|isolator/i },
@@ -11,6 +11,7 @@ export const disconnect = definePart("disconnect", {
   opens: "by hand",
   inSeries: true,
   properties: ratedContacts,
+  contradictions: contradictingContacts,
   inside: (_, { closed }) => (closed ? [{ between: ["line", "load"], ohm: 0 }] : []),
 });
 

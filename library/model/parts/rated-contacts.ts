@@ -1,5 +1,6 @@
 import { rating } from "../part-properties.ts";
-import { required } from "./part-property.ts";
+import { notBelow } from "./contradiction.ts";
+import { optional, required } from "./part-property.ts";
 import { terminalRating } from "./terminal-rating.ts";
 
 /** The properties of a disconnect, relay or selector switch. */
@@ -9,5 +10,17 @@ export const ratedContacts = {
     summary: true,
     limitOf: { current: "carries", words: "rating", judgedBy: "disconnect/rating" },
   }),
+  momentaryA: optional(rating, { words: "rating for seconds", details: "for seconds" }),
   ...terminalRating,
 };
+
+/** What a switch carries for hours it also carries for seconds. */
+export function contradictingContacts({
+  ratedA = 0,
+  momentaryA,
+}: {
+  readonly ratedA?: number | undefined;
+  readonly momentaryA?: number | undefined;
+}) {
+  return notBelow("momentaryA", momentaryA, { what: "its rating", value: ratedA, unit: "A" });
+}

@@ -1,5 +1,5 @@
 import { definePart, type PartOf } from "./define-part.ts";
-import { ratedContacts } from "./rated-contacts.ts";
+import { contradictingContacts, ratedContacts } from "./rated-contacts.ts";
 
 export const relay = definePart("relay", {
   called: { word: "relay", saidBy: /relay|contactor|isolator|combiner/i },
@@ -12,6 +12,7 @@ export const relay = definePart("relay", {
   positions: [{ closed: false }],
   inSeries: true,
   properties: ratedContacts,
+  contradictions: contradictingContacts,
   inside: (_, { closed }) => (closed ? [{ between: ["line", "load"], ohm: 0 }] : []),
 });
 

@@ -1,5 +1,5 @@
 import { definePart, type PartOf } from "./define-part.ts";
-import { ratedContacts } from "./rated-contacts.ts";
+import { contradictingContacts, ratedContacts } from "./rated-contacts.ts";
 
 const inputs = ["input1", "input2", "input3", "input4"] as const;
 
@@ -18,6 +18,7 @@ export const selectorSwitch = definePart("selectorSwitch", {
   inSeries: true,
   collectsAt: ["common", ...inputs],
   properties: ratedContacts,
+  contradictions: contradictingContacts,
   inside: (_, { closed, selected = inputs }) =>
     inputs
       .filter((input) => closed && selected.includes(input))

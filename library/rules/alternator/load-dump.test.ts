@@ -39,6 +39,72 @@ testRule(loadDump, [
     finds: "nothing",
   },
   {
+    name: "behind the battery switch",
+    plan: `const house = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 4 });
+      const off = disconnect({ ratedA: 200 }); ${behindSwitch("off.load")}
+      cable({ name: "main", from: house.positive, to: off.line, lengthFt: 1, gauge: 2 });`,
+    finds: [
+      {
+        subject: "engine",
+        record: "engine",
+        on: "",
+        severity: "warning",
+        message:
+          "The disconnect off can disconnect it from every battery while the engine runs: the voltage then surges (common practice, no source). Connect the alternator's plus on the battery's side, or put a battery beside it.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "on the battery's side of the switch",
+    plan: `const house = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 4 });
+      const off = disconnect({ ratedA: 200 }); ${behindSwitch("off.line")}
+      cable({ name: "main", from: house.positive, to: off.line, lengthFt: 1, gauge: 2 });`,
+    finds: "nothing",
+  },
+  {
+    name: "a switch in the minus",
+    plan: `const house = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 4 });
+      const off = disconnect({ ratedA: 200 });
+      const engine = alternator({ ratedA: 70 });
+      cable({ name: "charging", from: engine.positive, to: house.positive, lengthFt: 4, gauge: 4, protectFarEnd: 100 });
+      cable({ name: "charging return", from: engine.negative, to: off.load, lengthFt: 4, gauge: 4 });
+      cable({ name: "main", from: house.negative, to: off.line, lengthFt: 1, gauge: 2 });`,
+    finds: [{ on: "", message: "The disconnect off can disconnect it", fixes: "no fix" }],
+  },
+  {
+    name: "another battery stays beside it",
+    plan: `const house = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 4 });
+      const off = disconnect({ ratedA: 200 }); ${behindSwitch("off.load")}
+      cable({ name: "main", from: house.positive, to: off.line, lengthFt: 1, gauge: 2 });
+      const start = battery({ chemistry: "AGM", capacityAh: 60, internalMilliohm: 6 });
+      cable({ name: "start", from: off.load, to: start.positive, lengthFt: 2, gauge: 2, protect: 150, protectFarEnd: 150 });
+      cable({ name: "start return", from: house.negative, to: start.negative, lengthFt: 2, gauge: 2 });`,
+    finds: "nothing",
+  },
+  {
+    name: "two in series stay beside it",
+    plan: `build({ voltage: 24 });
+      const low = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 4 });
+      const house = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 4 });
+      cable({ name: "link", from: low.positive, to: house.negative, lengthFt: 1, gauge: 2 });
+      const engine = alternator({ ratedA: 70 });
+      cable({ name: "charging", from: engine.positive, to: house.positive, lengthFt: 4, gauge: 4, protectFarEnd: 100 });
+      cable({ name: "charging return", from: engine.negative, to: low.negative, lengthFt: 4, gauge: 4 });`,
+    finds: "nothing",
+  },
+  {
+    name: "a selector switch before two batteries",
+    plan: `const house = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 4 });
+      const start = battery({ chemistry: "AGM", capacityAh: 60, internalMilliohm: 6 });
+      const choice = selectorSwitch({ ratedA: 200 }); ${behindSwitch("choice.common")}
+      cable({ name: "one", from: house.positive, to: choice.input1, lengthFt: 1, gauge: 2 });
+      cable({ name: "two", from: start.positive, to: choice.input2, lengthFt: 1, gauge: 2 });
+      cable({ name: "start return", from: house.negative, to: start.negative, lengthFt: 2, gauge: 2 });`,
+    finds: [{ on: "", message: "The selector switch choice can disconnect it", fixes: "no fix" }],
+  },
+  { name: "no battery at all", plan: "alternator({ ratedA: 70 });", finds: "nothing" },
+  {
     name: "accepted with a reason",
     plan: planWith({
       alternator: 'accept: { "alternator/load-dump": "the battery stops the regulator before it cuts off" }',
@@ -53,6 +119,12 @@ testRule(loadDump, [
     ],
   },
 ]);
+
+function behindSwitch(side: string): string {
+  return `const engine = alternator({ ratedA: 70 });
+    cable({ name: "charging", from: engine.positive, to: ${side}, lengthFt: 4, gauge: 4, protectFarEnd: 100 });
+    cable({ name: "charging return", from: engine.negative, to: house.negative, lengthFt: 4, gauge: 4 });`;
+}
 
 function planWith({ chemistry = "LiFePO4", more = "", alternator = "" } = {}): string {
   return `

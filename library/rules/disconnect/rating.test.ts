@@ -52,4 +52,78 @@ testRule(disconnectRating, [
     plan: behind(`out("oven", 101);`, `, accept: { "disconnect/rating": "rated 120 A for an hour" }`),
     finds: [{ on: "ratedA", message: "Carries 101 A", accepted: "rated 120 A for an hour", fixes: "no fix" }],
   },
+  {
+    name: "the starter motor of an engine, within 1.5 times the rating",
+    plan: behind(cranking(140)),
+    finds: [
+      {
+        subject: "off",
+        on: "ratedA",
+        severity: "info",
+        message:
+          "Carries 140 A at the start of starter, its rating is 100 A for hours (ratedA): state its rating for seconds (momentaryA), which is commonly higher.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "the starter motor of an engine, above that",
+    plan: behind(cranking(260)),
+    finds: [
+      {
+        subject: "off",
+        record: "off",
+        on: "ratedA",
+        severity: "warning",
+        message:
+          "Carries 260 A at the start of starter; its rating is 100 A for hours (ratedA), which makes 150 A for seconds (common practice, no source): state its own rating for seconds (momentaryA), or use a disconnect with a higher one.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  { name: "a starter motor at exactly the rating", plan: behind(cranking(100)), finds: "nothing" },
+  {
+    name: "the rating for seconds is stated, and enough",
+    plan: behind(cranking(260), ", momentaryA: 260"),
+    finds: "nothing",
+  },
+  {
+    name: "the rating for seconds is stated, and too low for a starter motor",
+    plan: behind(cranking(260), ", momentaryA: 250"),
+    finds: [
+      {
+        on: "momentaryA",
+        severity: "warning",
+        message:
+          "Carries 260 A at the start of starter, its rating for seconds is 250 A (momentaryA): use a disconnect with a higher one.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "the rating for seconds is stated, and too low for a pump",
+    plan: behind(
+      `const pump = motor({ runningA: 40, startingA: 160 });
+      circuit({ from: off.load, returnTo: house.negative, to: pump, oneWayFt: 5, gauge: 1, protect: 100 });`,
+      ", momentaryA: 150",
+    ),
+    finds: [{ on: "momentaryA", severity: "warning", message: "Carries 160 A", fixes: "no fix" }],
+  },
+  {
+    name: "through one input of a selector switch",
+    plan: `
+      const [house, other] = [1, 2].map(() => battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 5 }));
+      const choice = selectorSwitch({ ratedA: 100 });
+      cable({ from: house.positive, to: choice.input1, lengthFt: 2, gauge: "2/0" });
+      cable({ from: other.positive, to: choice.input2, lengthFt: 2, gauge: "2/0" });
+      cable({ from: house.negative, to: other.negative, lengthFt: 2, gauge: "2/0" });
+      const starter = starterMotor({ crankingA: 260 });
+      circuit({ from: choice.common, returnTo: house.negative, to: starter, oneWayFt: 5, gauge: "2/0" });`,
+    finds: [{ on: "ratedA", severity: "warning", message: "Carries 260 A", fixes: "no fix" }],
+  },
 ]);
+
+function cranking(crankingA: number): string {
+  return `const starter = starterMotor({ crankingA: ${crankingA} });
+    circuit({ from: off.load, returnTo: house.negative, to: starter, oneWayFt: 5, gauge: "2/0" });`;
+}

@@ -51,7 +51,63 @@ testRule(networkShorted, [
       wire("link", house.positive, upper.negative); wire("slip", upper.positive, house.negative);`,
     finds: [
       {
-        message: "Connects the positive side of the battery house directly to the negative side",
+        message:
+          "Closes a ring of the battery house and the battery upper, plus to minus all round: a dead short. The battery upper is the wrong way round: swap its two cables. If they are meant to be in series, take one of these out.",
+        on: "to",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "the second of two in parallel turned round",
+    plan: `${bank} ${lamp} const second = battery({ name: "second", chemistry: "AGM", capacityAh: 100, internalMilliohm: 4 });
+      wire("a", house.positive, second.negative); wire("b", house.negative, second.positive);`,
+    finds: [
+      {
+        subject: "b",
+        message:
+          "Closes a ring of the battery house and the battery second, plus to minus all round: a dead short. The battery second is the wrong way round",
+        on: "to",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "the first of two turned round, at bus bars with the loads",
+    plan: `
+      const first = battery({ name: "first", chemistry: "AGM", capacityAh: 100, internalMilliohm: 4 });
+      const house = battery({ name: "house", chemistry: "AGM", capacityAh: 100, internalMilliohm: 4 });
+      const wire = (name, from, to) => cable({ name, from, to, lengthFt: 3, gauge: 4, protect: 60 });
+      const plus = busBar({}); const minus = busBar({});
+      wire("a", first.negative, plus.stud); wire("b", first.positive, minus.stud);
+      wire("c", house.positive, plus.stud); wire("d", house.negative, minus.stud); ${lamp}`,
+    finds: [
+      {
+        message: "Closes a ring of ",
+        values: {
+          turned: { source: "the battery first", others: ["the battery house"], maybeInSeries: true },
+        },
+        on: "to",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a charger turned round",
+    plan: `${bank} ${lamp} const shore = shoreCharger({ name: "shore", outputA: 20 });
+      const plus = busBar({}); const minus = busBar({});
+      wire("a", house.positive, plus.stud); wire("b", house.negative, minus.stud);
+      wire("c", plus.stud, shore.negative); wire("d", minus.stud, shore.positive);`,
+    finds: [
+      {
+        message: "Closes a ring of ",
+        values: {
+          turned: {
+            source: "the shore charger shore",
+            others: ["the shore charger shore"],
+            maybeInSeries: false,
+          },
+        },
         on: "to",
         fixes: "no fix",
       },

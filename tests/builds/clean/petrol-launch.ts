@@ -26,7 +26,7 @@ const atMachine = { ...classT, ratingA: 60, distanceIn: 6 } as const;
 cable({
   name: "generator plus",
   from: engine.positive,
-  to: batterySwitch.load,
+  to: batterySwitch.line,
   lengthFt: 6,
   gauge: 4,
   engineSpace: true,

@@ -27,7 +27,7 @@ const engine = alternator({ name: "generator", ratedA: 50, selfLimiting: false }
 cable({
   name: "generator plus",
   from: engine.positive,
-  to: mainSwitch.load,
+  to: mainSwitch.line,
   lengthFt: 6,
   gauge: 4,
   engineSpace: true,

@@ -472,16 +472,19 @@ const parts: readonly Case[] = [
   ...ofEveryPart("disconnect", "mainSwitch", "disconnect/rating", { "mainSwitch.ratedA": 5 }),
   ...at(made, "mainSwitch", "disconnect", [
     ["ratedA", finding("disconnect/rating"), [500, 5]],
+    ["momentaryA", finding("disconnect/rating"), [500, 6], { "mainSwitch.ratedA": 5 }],
     ["terminalC", finding("inverter/supply"), [105, 60], { "switchToBus.gauge": 2 }],
   ]),
   ...ofEveryPart("selectorSwitch", "selector", "disconnect/rating", { "selector.ratedA": 5 }),
   ...at(made, "selector", "selectorSwitch", [
     ["ratedA", finding("disconnect/rating"), [500, 5]],
+    ["momentaryA", finding("disconnect/rating"), [500, 150], { "selector.ratedA": 100 }],
     ["terminalC", "figures", [105, 60]],
   ]),
   ...ofEveryPart("relay", "combiner", "disconnect/rating", { "combiner.ratedA": 5 }),
   ...at(made, "combiner", "relay", [
     ["ratedA", finding("disconnect/rating"), [500, 5]],
+    ["momentaryA", "documents", [undefined, 400]],
     ["terminalC", finding("protection/unprotected-path"), [105, 60], { "toPlug.gauge": 10 }],
   ]),
   ...ofEveryPart("fuseHolder", "mainFuse", "protection/below-load", { "mainFuse.ratingA": 10 }),

@@ -9,8 +9,15 @@ export interface NetworkTopology {
    * poles.
    */
   readonly conductorSides: readonly ConductorPolarity[];
-  /** Sources with their own poles connected without a load between, each with the conductors of the shortest path. */
-  readonly shorts: readonly { readonly source: number; readonly conductors: readonly number[] }[];
+  /**
+   * Sources with their own poles connected without a load between, each with the conductors of the shortest path, and with the other
+   * sources that this path passes from their negative to their positive.
+   */
+  readonly shorts: readonly {
+    readonly source: number;
+    readonly conductors: readonly number[];
+    readonly through: readonly number[];
+  }[];
   /** Positive conductors that a source reaches without passing a device that protects them; cranking feeds left out. */
   readonly unprotected: readonly UnprotectedPath[];
   /** Conductors that are the main feed of an engine's starter motor. No rule asks for protection there. */

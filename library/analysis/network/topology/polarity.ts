@@ -1,5 +1,6 @@
 import type { Network } from "../../../model/network.ts";
 import { descriptorOf } from "../../../model/parts/index.ts";
+import { groupedBy } from "../../grouped-by.ts";
 import type { Source } from "./internal-connections.ts";
 import type { NetworkGraph } from "./network-graph.ts";
 import type { ConductorPolarity, NetworkTopology } from "./network-topology.ts";
@@ -76,8 +77,8 @@ export function shortsOf(wiring: NetworkGraph, nets: readonly NetPolarity[]): Ne
   const shorted = sources.filter(({ positive }) => nets[componentOf[positive]!] === "both");
   if (shorted.length === 0) return [];
   const rounds = shorted.flatMap((source) => {
-    const conductors = wayRound(wiring, shorted, source);
-    return conductors ? [{ source: source.part, conductors }] : [];
+    const round = wayRound(wiring, shorted, source);
+    return round ? [{ source: source.part, ...round }] : [];
   });
   const told = new Set<number>();
   return rounds
@@ -91,35 +92,40 @@ export function shortsOf(wiring: NetworkGraph, nets: readonly NetPolarity[]): Ne
 
 function wayRound({ graph, pointOf }: NetworkGraph, sources: readonly Source[], start: Source) {
   const goal = pointOf[start.negative]!;
-  const upwards = new Map<number, number[]>();
-  for (const { part, negative, positive } of sources) {
-    if (part === start.part) continue;
-    const above = upwards.get(pointOf[negative]!);
-    if (above) above.push(pointOf[positive]!);
-    else upwards.set(pointOf[negative]!, [pointOf[positive]!]);
-  }
-  const throughSource = -1;
-  const cameBy = new Map<number, { from: number; by: number }>();
+  const others = sources.filter(({ part }) => part !== start.part);
+  const upwards = groupedBy(others, ({ negative }) => pointOf[negative]!);
+  const cameBy = new Map<number, Step>();
   const queue: number[] = [];
-  const reach = (point: number, step: { from: number; by: number }) => {
+  const reach = (point: number, step: Step) => {
     if (cameBy.has(point)) return;
     cameBy.set(point, step);
     queue.push(point);
   };
-  reach(pointOf[start.positive]!, { from: -1, by: throughSource });
+  reach(pointOf[start.positive]!, { from: -1 });
   for (let next = 0; next < queue.length && !cameBy.has(goal); next++) {
     const point = queue[next]!;
     for (let at = graph.first[point]!; at < graph.first[point + 1]!; at++) {
       const conductor = graph.edges[at]!;
-      reach(across(graph, conductor, point), { from: point, by: conductor });
+      reach(across(graph, conductor, point), { from: point, conductor });
     }
-    for (const above of upwards.get(point) ?? []) reach(above, { from: point, by: throughSource });
+    for (const { part, positive } of upwards.get(point) ?? [])
+      reach(pointOf[positive]!, { from: point, source: part });
   }
+  if (!cameBy.has(goal)) return undefined;
   const conductors: number[] = [];
+  const through: number[] = [];
   for (let step = cameBy.get(goal); step && step.from !== -1; step = cameBy.get(step.from)) {
-    if (step.by !== throughSource) conductors.push(step.by);
+    if (step.conductor !== undefined) conductors.push(step.conductor);
+    if (step.source !== undefined) through.push(step.source);
   }
-  return cameBy.has(goal) ? conductors.reverse() : undefined;
+  return { conductors: conductors.reverse(), through: through.reverse() };
+}
+
+/** From a point over a conductor, or through a source from its negative to its positive; from −1 at the start. */
+interface Step {
+  readonly from: number;
+  readonly conductor?: number;
+  readonly source?: number;
 }
 
 /**

@@ -299,7 +299,7 @@ describe("shorts", () => {
     build.cable(bus, battery.negative);
     build.cable(battery.negative, battery.positive);
     const { shorts, sides, conductorSides, unprotected } = topologyOf(build.network());
-    expect(shorts).toEqual([{ source: 0, conductors: [2] }]);
+    expect(shorts).toEqual([{ source: 0, conductors: [2], through: [] }]);
     expect(sides).toEqual(["both", "both", "both"]);
     expect(new Set(conductorSides)).toEqual(new Set(["shorted"]));
     expect(unprotected).toEqual([]);
@@ -313,7 +313,7 @@ describe("shorts", () => {
     build.cable(one.negative, minus);
     build.cable(two.negative, minus);
     build.cable(plus, minus);
-    expect(topologyOf(build.network()).shorts).toEqual([{ source: 0, conductors: [0, 4, 2] }]);
+    expect(topologyOf(build.network()).shorts).toEqual([{ source: 0, conductors: [0, 4, 2], through: [] }]);
   });
 
   test("a battery the wrong way round beside another is a ring of two", () => {
@@ -321,7 +321,7 @@ describe("shorts", () => {
     const [one, two] = [build.battery(), build.battery()];
     build.cable(one.positive, two.negative);
     build.cable(two.positive, one.negative);
-    expect(topologyOf(build.network()).shorts).toEqual([{ source: 0, conductors: [0, 1] }]);
+    expect(topologyOf(build.network()).shorts).toEqual([{ source: 0, conductors: [0, 1], through: [1] }]);
   });
 
   test("a short of one battery of a string leaves the string a string", () => {
@@ -330,7 +330,7 @@ describe("shorts", () => {
     build.cable(low.positive, high.negative);
     build.cable(high.positive, high.negative);
     const { shorts } = topologyOf(build.network());
-    expect(shorts).toEqual([{ source: high.part, conductors: [1] }]);
+    expect(shorts).toEqual([{ source: high.part, conductors: [1], through: [] }]);
   });
 
   test.each([["a load"], ["a fuse in a part that joins nothing"]])("not through %s", (between) => {

@@ -1,0 +1,63 @@
+import { disjointSets } from "../../../model/disjoint-sets.ts";
+import { internalConnections } from "../../../model/internal-connections.ts";
+import type { BatteryPart, Network, Part } from "../../../model/network.ts";
+import { hasContacts } from "../../../model/switch-positions.ts";
+import { workedOutOnce } from "../../../model/worked-out-once.ts";
+import { groupedBy } from "../../grouped-by.ts";
+import { graphInState, networkGraph } from "./network-graph.ts";
+
+/** The terminals of a source. */
+interface Poles {
+  readonly positive: number;
+  readonly negative: number;
+}
+
+/** The batteries that conductors and closed switches connect with the positive terminal of a source. */
+export function batteriesBeside(
+  network: Network,
+  { positive }: Pick<Poles, "positive">,
+): readonly BatteryPart[] {
+  return batteriesByComponent(network).get(networkGraph(network).componentOf[positive]!) ?? [];
+}
+
+const batteriesByComponent = workedOutOnce((network: Network) => {
+  const { componentOf } = networkGraph(network);
+  const batteries = network.parts.filter((part): part is BatteryPart => part.kind === "battery");
+  return groupedBy(batteries, ({ terminals }) => componentOf[terminals.positive]!);
+});
+
+/**
+ * The switches that can cut a source off from every battery: those beside its piece of the network when all are open. None if a battery
+ * stays connected with it, plus and minus, or if there is no battery at all. The input of a DC-DC charger counts as a battery. Breakers
+ * are taken as closed: they open in a fault.
+ */
+export function switchesBeforeBatteries(network: Network, { positive, negative }: Poles): readonly Part[] {
+  const { componentOf, held, besides } = piecesWithSwitchesOpen(network);
+  const [plus, minus] = [componentOf[positive]!, componentOf[negative]!];
+  if (batteriesBeside(network, { positive }).length === 0 || held(plus) === held(minus)) return [];
+  return [...new Set([plus, minus].flatMap((piece) => [...(besides.get(piece) ?? [])]))];
+}
+
+const piecesWithSwitchesOpen = workedOutOnce((network: Network) => {
+  const switches = network.parts.filter(hasContacts);
+  const { componentOf, components } = graphInState(network, (part) => ({ closed: !hasContacts(part) }));
+  const throughBatteries = disjointSets(components);
+  for (const part of network.parts)
+    for (const [one, other] of holdingPoles(part))
+      throughBatteries.union(componentOf[one]!, componentOf[other]!);
+  const besides = new Map<number, Set<Part>>();
+  for (const part of switches)
+    for (const { between } of internalConnections(part)) {
+      const pieces = between.map((terminal) => componentOf[terminal]!);
+      if (pieces[0] === pieces[1]) continue;
+      for (const piece of pieces) besides.set(piece, (besides.get(piece) ?? new Set()).add(part));
+    }
+  return { componentOf, held: throughBatteries.find, besides };
+});
+
+/** The pairs of poles that hold the voltage of a source. */
+function holdingPoles(part: Part): readonly (readonly [number, number])[] {
+  if (part.kind === "battery") return [[part.terminals.positive, part.terminals.negative]];
+  if (part.kind === "dcDcCharger") return [[part.terminals.inputPositive, part.terminals.inputNegative]];
+  return [];
+}
