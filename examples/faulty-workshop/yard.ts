@@ -18,6 +18,7 @@ import {
   scenario,
   shoreCharger,
   shunt,
+  solarController,
 } from "loomwright";
 
 // Faulty on purpose: a yard full of small systems that have nothing to do with one another, each of which breaks one rule of
@@ -511,7 +512,11 @@ cable({
 // alternator/overload: it gives 50 A for minutes, not for hours.
 const truck = sound("truck");
 heater("truck", truck, 45);
-const engine = alternator({ name: "alternator", ratedA: 50 });
+const engine = alternator({
+  name: "alternator",
+  ratedA: 50,
+  accept: { "alternator/load-dump": "the disconnect switches its field off first" },
+});
 cable({
   name: "alternator cable",
   from: engine.positive,
@@ -664,3 +669,21 @@ cable({
   protect: { ...classT, ratingA: 100 },
 });
 heater("mast", { positive: mastOff.load, negative: mast.negative });
+
+// network/wrong-port: the circuit from the bank ends at the modules' side of the controller.
+const glasshouse = sound("glasshouse");
+heater("glasshouse", glasshouse, 5);
+circuit({
+  name: "controller feed, glasshouse",
+  from: glasshouse.positive,
+  returnTo: glasshouse.negative,
+  to: solarController({
+    name: "controller, glasshouse",
+    maxInputV: 50,
+    outputA: 20,
+    accept: { "network/unconnected": "follows from its feed" },
+  }),
+  oneWayFt: 4,
+  gauge: 8,
+  protect: { ...classT, ratingA: 40 },
+});

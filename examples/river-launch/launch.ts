@@ -58,13 +58,14 @@ cable({
   gauge: 2,
 });
 
-// The alternator limits itself; what the bank could push back into its cable is what the fuse at the bus is for.
+// The alternator limits itself; what the bank could push back into its cable is what the fuse at the switch is for. It is on the
+// battery's side: a hand that turns the switch off must not take the battery from a running engine.
 const engine = alternator({ name: "alternator", ratedA: 50 });
 cable({
   ...inEngineSpace,
   name: "alternator, positive",
   from: engine.positive,
-  to: positiveBus.stud,
+  to: batterySwitch.line,
   lengthFt: 6,
   gauge: 4,
   protectFarEnd: { ...classT, ratingA: 70, distanceIn: 5 },

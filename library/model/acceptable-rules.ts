@@ -36,6 +36,7 @@ export const acceptableRules = [
   "network/no-return",
   "network/two-grounds",
   "network/unconnected",
+  "network/wrong-port",
   "panel/fuse-family",
   "panel/rating",
   "part/rating",

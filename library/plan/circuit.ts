@@ -93,7 +93,7 @@ interface LoadIsPart {
 
 /**
  * A whole part at which a circuit may end: it has a plus and a minus. Chargers and controllers are fed at their input, panels
- * at their feed.
+ * at their feed. A circuit of the output begins there: `from: charger.outputPositive`, `from: controller.positive`.
  */
 export type FedPart =
   | PlannedAlternator

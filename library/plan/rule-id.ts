@@ -35,6 +35,7 @@ export type RuleId =
   | "network/no-return"
   | "network/two-grounds"
   | "network/unconnected"
+  | "network/wrong-port"
   | "panel/fuse-family"
   | "panel/rating"
   | "part/rating"

@@ -32,6 +32,7 @@ import { noReturn } from "./network/no-return.ts";
 import { networkShorted } from "./network/shorted.ts";
 import { twoGrounds } from "./network/two-grounds.ts";
 import { networkUnconnected } from "./network/unconnected.ts";
+import { wrongPort } from "./network/wrong-port.ts";
 import { fuseFamily } from "./panel/fuse-family.ts";
 import { panelRating } from "./panel/rating.ts";
 import { partRating } from "./part/rating.ts";
@@ -106,6 +107,7 @@ export const rules: readonly Rule<unknown>[] = [
   networkShorted,
   twoGrounds,
   networkUnconnected,
+  wrongPort,
   fuseFamily,
   panelRating,
   partRating,
