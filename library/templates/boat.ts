@@ -31,6 +31,7 @@ const panel = fusePanel({
   positions: 10,
   ratedA: 60,
   branchRatedA: 20,
+  branchFamily: "ISO 8820-3 Type C",
   // The blade fuses of a panel cannot interrupt the short of this battery alone. Ask the maker of yours for the tested fuse ahead of it.
   testedBehind: { family: "UL 248-15 Class T", ratingA: 60, interruptingA: 10_000 },
 });

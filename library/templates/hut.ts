@@ -31,6 +31,7 @@ const panel = fusePanel({
   positions: 8,
   ratedA: 80,
   branchRatedA: 30,
+  branchFamily: "ISO 8820-3 Type C",
   // The blade fuses of a panel cannot interrupt the short of this bank alone. Ask the maker of yours for the tested fuse ahead of it.
   testedBehind: { family: "UL 248-15 Class T", ratingA: 80, interruptingA: 10_000 },
 });

@@ -35,7 +35,11 @@ export const options = {
     value: "SHEET",
     help: "the label sheet, paper and labels across and down: default A4-5x13",
   },
-  page: { type: "string", value: "SIZE", help: "A4, Letter or A3; default A4" },
+  page: {
+    type: "string",
+    value: "SIZE",
+    help: "A4, Letter or A3; default A4, for draw a sheet as large as the drawing",
+  },
   revision: {
     type: "string",
     value: "TEXT",
