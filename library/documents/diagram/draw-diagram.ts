@@ -12,7 +12,6 @@ import { readingOrder } from "./reading-order.ts";
 import type { LineEnd, Pointed, Schematic } from "./schematic.ts";
 import { sheet } from "./sheet.ts";
 import { createPen } from "./svg-writer.ts";
-import { readsForward } from "./upstream.ts";
 import { wiringSchematic } from "./wiring-schematic.ts";
 
 /**
@@ -87,11 +86,11 @@ function graphOf(schematic: Schematic, anatomies: readonly NodeGeometry[]): Diag
 
 /** Node and row of both ends, in the direction of reading. */
 function portsOf(schematic: Schematic, anatomies: readonly NodeGeometry[], line: number) {
-  const { from, to } = schematic.lines[line]!;
+  const { from, to, forward } = schematic.lines[line]!;
   const port = (which: "from" | "to", node: number) =>
     [node, anatomies[node]!.rows.findIndex((row) => row.line === line && row.which === which)] as const;
   const ends = [port("from", from.part), port("to", to.part)] as const;
-  return readsForward(schematic, from, to) ? ends : ([ends[1], ends[0]] as const);
+  return forward ? ends : ([ends[1], ends[0]] as const);
 }
 
 function diagram(

@@ -1,12 +1,12 @@
 import type { View } from "./drawing.ts";
 import { markPx, worstOf } from "./finding-mark.ts";
+import { fixedSide } from "./flow.ts";
 import type { GraphNode, GraphPort } from "./graph.ts";
 import type { Schematic, SchematicPart, SymbolName } from "./schematic.ts";
 import { columnsOf, labelOf, type Row, type StubColumns, stubWidth } from "./stub.ts";
 import { textPx } from "./svg-writer.ts";
 import { symbols } from "./symbols/symbols.ts";
 import { cutToWidth, textWidth } from "./text-measure.ts";
-import { fixedSide, readsForward } from "./upstream.ts";
 
 /**
  * The geometry of a part before it has a place on the sheet: its symbol's body between the stubs of the lines that end there, its
@@ -39,11 +39,15 @@ export function anatomiesOf(schematic: Schematic, view: View): readonly NodeGeom
   const rows = rowsByPart(schematic, view);
   return schematic.parts.map((part, index) => {
     const own = rows[index]!;
-    return symbols[part.symbol].landing === "end of line" && own.every(({ side }) => side === "west")
-      ? endPiece(part, own, schematic, view)
-      : symbols[part.symbol].landing === "bar"
-        ? barPiece(part, own, schematic)
-        : polePiece(part, own, schematic);
+    switch (symbols[part.symbol].landing) {
+      case "bar":
+        return barPiece(part, own, schematic);
+      case "two bars":
+        return panelPiece(part, own, schematic);
+      case "end of line":
+        if (own.every(({ side }) => side === "west")) return endPiece(part, own, schematic, view);
+    }
+    return polePiece(part, own, schematic);
   });
 }
 
@@ -63,8 +67,7 @@ function rowsByPart(schematic: Schematic, view: View): readonly (readonly Row[])
   const { parts, lines } = schematic;
   const rows: Row[][] = parts.map(() => []);
   for (const [line, one] of lines.entries()) {
-    const forward = readsForward(schematic, one.from, one.to);
-    const [upstream, downstream] = forward ? (["from", "to"] as const) : (["to", "from"] as const);
+    const [upstream, downstream] = one.forward ? (["from", "to"] as const) : (["to", "from"] as const);
     const far = parts[one[downstream].part]!;
     const own = one.name === far.name || one.name === `${far.name}, return`;
     const label = one.isMounting ? undefined : labelOf(one, own);
@@ -164,6 +167,52 @@ function barPiece(part: SchematicPart, rows: readonly Row[], { lines }: Schemati
     body: { x: head.bodyX, y: head.height, width: symbol.widthPx, height: tallest + foot },
     node: { width: head.width, height: tallest + 2 * margin, ports: "free", rows: heights },
   };
+}
+
+/**
+ * A part with a bar for each polarity. Its branches are in the order of the parts that they lead to. Its feed is in their middle, and its
+ * returns towards the sources are below them all: below the end of the positive bar, which they would cross further up.
+ */
+function panelPiece(part: SchematicPart, rows: readonly Row[], { lines }: Schematic): NodeGeometry {
+  const symbol = symbols[part.symbol];
+  const [west, east] = sidesOf(rows);
+  const farPart = ({ line, which }: Row) => lines[line]![which === "from" ? "to" : "from"].part;
+  const isReturn = ({ terminal }: Row) => terminal === "negative";
+  const branches = east.toSorted(
+    (one, other) => farPart(one) - farPart(other) || Number(isReturn(one)) - Number(isReturn(other)),
+  );
+  const feeds = west.filter((row) => !isReturn(row));
+  const returns = west.filter(isReturn);
+  const head = headOf(part, columnsOf(west, lines), columnsOf(east, lines), symbol.widthPx);
+  const upper = Math.max(
+    sumOfHeights(branches),
+    sumOfHeights(feeds),
+    symbol.heightPx - sumOfHeights(returns),
+  );
+  const sorted = [...branches, ...feeds, ...returns];
+  const ys = [
+    ...stacked(branches, head.height + (upper - sumOfHeights(branches)) / 2),
+    ...stacked(feeds, head.height + (upper - sumOfHeights(feeds)) / 2),
+    ...stacked(returns, head.height + upper),
+  ];
+  const bodyHeight = upper + sumOfHeights(returns) + 4;
+  return {
+    ...{ part, rows: sorted, words: head.words, mark: head.mark },
+    west: columnsOf(west, lines),
+    east: columnsOf(east, lines),
+    body: { x: head.bodyX, y: head.height, width: symbol.widthPx, height: bodyHeight },
+    node: {
+      width: head.width,
+      height: head.height + bodyHeight + 12,
+      ports: "placed",
+      rows: sorted.map(({ side }, index) => ({ side, y: ys[index]!, height: 0 })),
+    },
+  };
+}
+
+/** The middles of rows one below the other. */
+function stacked(rows: readonly Row[], top: number): readonly number[] {
+  return rows.map(({ height }, index) => top + sumOfHeights(rows.slice(0, index)) + height / 2);
 }
 
 /** A part with poles: each terminal in a band of its own, positive above negative, on whichever sides its lines are. */

@@ -1,17 +1,15 @@
 import type { Schematic } from "./schematic.ts";
-import { readsForward } from "./upstream.ts";
 
 /**
  * The parts in the order an eye meets them along the lines: from the first source of the plan outwards, each branch to its end
  * before the next, in the order of the plan. Drawn in this order from top to bottom, few lines cross; and a part added later does
  * not reorder the others.
  */
-export function readingOrder(schematic: Schematic): readonly number[] {
-  const { parts, lines } = schematic;
+export function readingOrder({ parts, lines }: Schematic): readonly number[] {
   const onwards: number[][] = parts.map(() => []);
   const entered = new Set<number>();
-  for (const { from, to } of lines) {
-    const [first, then] = readsForward(schematic, from, to) ? [from.part, to.part] : [to.part, from.part];
+  for (const { from, to, forward } of lines) {
+    const [first, then] = forward ? [from.part, to.part] : [to.part, from.part];
     onwards[first]!.push(then);
     if (first !== then) entered.add(then);
   }

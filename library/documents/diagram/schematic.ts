@@ -17,11 +17,6 @@ export interface SchematicPart extends Pointed {
   readonly words: readonly string[];
   /** Those at which a line may end, in their order. */
   readonly terminals: readonly SchematicTerminal[];
-  /**
-   * Distance from the sources: batteries 0, then 1 for each conductor outwards. It only decides which of two parts is further
-   * left.
-   */
-  readonly hops: number;
 }
 
 /** The symbol of a part: its kind, except that motors have a symbol of their own and a lone circuit has a supply. */
@@ -42,6 +37,8 @@ export interface SchematicLine extends Pointed {
   readonly isMounting?: true;
   readonly from: LineEnd;
   readonly to: LineEnd;
+  /** It is read from `from` to `to`: away from the sources, towards the loads. */
+  readonly forward: boolean;
   /** Its number; "" if it has none. */
   readonly number: string;
   /** "6 AWG · 30 ft · 12.4 A". */

@@ -12,8 +12,8 @@ import { notKeptYet } from "../schedules/cells.ts";
 import { conductorData, protectionInWords } from "./conductor-words.ts";
 import type { WireNumbers } from "./drawing.ts";
 import { elementIds } from "./element-ids.ts";
+import { readsForward, type UndirectedLine } from "./flow.ts";
 import { type FindingsByPlace, findingsByPlace } from "./found-here.ts";
-import { hopsFromSources } from "./hops-from-sources.ts";
 import { operatingWords, ratingInWords } from "./part-words.ts";
 import type {
   Device,
@@ -45,7 +45,7 @@ class Drawing {
   readonly #found: FindingsByPlace;
   readonly #idOf = elementIds();
   readonly #parts: SchematicPart[] = [];
-  readonly #lines: SchematicLine[] = [];
+  readonly #lines: UndirectedLine[] = [];
   readonly #notices: string[] = [];
 
   constructor(plan: Judgement, scenario: number | undefined, numbers: WireNumbers) {
@@ -61,8 +61,7 @@ class Drawing {
 
   addNetwork(network: Network): void {
     const lines = network.conductors.map((conductor, index) => this.#lineOf(network, conductor, index));
-    const hops = hopsFromSources(network);
-    for (const part of network.parts) this.#parts.push(this.#partOf(network, part, hops[part.index] ?? 0));
+    for (const part of network.parts) this.#parts.push(this.#partOf(network, part));
     for (const line of lines) this.#lines.push(line);
     this.#lines.push(...this.#mountingsIn(network));
   }
@@ -88,7 +87,6 @@ class Drawing {
         { name: "positive", label: "" },
         { name: "negative", label: "" },
       ],
-      hops: 0,
       found: [],
       description: "Supply, not stated in the plan: circuits that name no source begin here.",
     });
@@ -111,14 +109,15 @@ class Drawing {
           ? "1 finding is about the plan as a whole, or about elements that are not drawn."
           : `${open} findings are about the plan as a whole, or about elements that are not drawn.`,
       );
+    const forward = readsForward(this.#parts, this.#lines);
     return {
       parts: this.#parts,
-      lines: this.#lines,
+      lines: this.#lines.map((line, index): SchematicLine => ({ ...line, forward: forward[index]! })),
       notices: this.#notices,
     };
   }
 
-  #partOf(network: Network, part: Part, hops: number): SchematicPart {
+  #partOf(network: Network, part: Part): SchematicPart {
     // The circuit's conductors already show the findings of its record.
     const found = isOfCircuit(part) ? [] : this.#found.ofRecord(part.record);
     const operating = this.#solved ? operatingWords(part, this.#solved) : "";
@@ -131,16 +130,15 @@ class Drawing {
       name,
       words,
       terminals: terminalsOf(part),
-      hops,
       found,
       description: sentences(`${name}: ${[...words, ...mountedInWords(network, part)].join(", ")}`, found),
     };
   }
 
   /** From the terminal to the device that is mounted on it. */
-  #mountingsIn({ parts, terminals }: Network): SchematicLine[] {
+  #mountingsIn({ parts, terminals }: Network): UndirectedLine[] {
     const sides = this.#plan.network?.result.topology.sides ?? [];
-    return parts.flatMap((part): SchematicLine[] => {
+    return parts.flatMap((part): UndirectedLine[] => {
       if (!isDevice(part) || part.mountedOn === undefined) return [];
       const { part: host, name: terminal } = terminals[part.mountedOn]!;
       const side = sides[part.mountedOn];
@@ -156,7 +154,7 @@ class Drawing {
     });
   }
 
-  #lineOf(network: Network, conductor: NetworkConductor, index: number): SchematicLine {
+  #lineOf(network: Network, conductor: NetworkConductor, index: number): UndirectedLine {
     const { record, role, run, near, far, lengthM } = conductor;
     const side = this.#plan.network?.result.topology.conductorSides[index] ?? "none";
     const currentA = this.#solved?.conductorA[index];
@@ -214,7 +212,6 @@ class Drawing {
       name,
       words,
       terminals: poles,
-      hops: 1,
       found: [],
       description: `${name}: ${words.join(", ")}.`,
     });
@@ -234,7 +231,7 @@ class Drawing {
     readonly from: Landing;
     readonly to: Landing;
     readonly between: string;
-  }): SchematicLine {
+  }): UndirectedLine {
     const { record, role, run, name, polarity, near, far, from, to } = given;
     const device = (protection: Protection | null, end: "near" | "far", at: string): Device | undefined => {
       if (!protection) return undefined;

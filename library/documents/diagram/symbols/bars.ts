@@ -39,7 +39,10 @@ export const chassis: PartSymbol = {
   },
 };
 
-/** A panel of fuses: its feed joins every branch; its own negative bar joins the returns. */
+/**
+ * A panel of fuses: its feed joins every branch; its own negative bar joins the returns, and is interrupted where the lead of a branch
+ * passes.
+ */
 export const fusePanel: PartSymbol = { ...panel("fuse panel", "thin"), spreads: true };
 /** The start of circuits if the plan does not state one. */
 export const supply = panel("supply, not stated in the plan", "fine");
@@ -47,7 +50,7 @@ export const supply = panel("supply, not stated in the plan", "fine");
 function panel(legend: string, frame: "thin" | "fine"): PartSymbol {
   return {
     legend,
-    landing: "bar",
+    landing: "two bars",
     widthPx: 64,
     heightPx: 40,
     leads: "each",
@@ -56,8 +59,14 @@ function panel(legend: string, frame: "thin" | "fine"): PartSymbol {
       const positive = leads.filter(({ terminal }) => terminal !== "negative");
       return [
         pen.rect(box, frame),
-        innerBar(pen, box, positive, box.x + 22),
-        innerBar(pen, box, negative, box.x + 42),
+        innerBar(pen, box, positive, box.x + 20),
+        innerBar(
+          pen,
+          box,
+          negative,
+          box.x + 42,
+          positive.filter(({ side }) => side === "east"),
+        ),
       ].join("");
     },
   };
@@ -75,21 +84,42 @@ function bar(pen: SvgWriter, box: Box, leads: readonly Lead[], x: number): strin
   );
 }
 
-/** Spans the leads that it joins. */
-function innerBar(pen: SvgWriter, box: Box, leads: readonly Lead[], x: number): string {
+/** Spans the leads that it joins, with a gap for each lead that passes it. */
+function innerBar(
+  pen: SvgWriter,
+  box: Box,
+  leads: readonly Lead[],
+  x: number,
+  passing: readonly Lead[] = [],
+): string {
   if (leads.length === 0) return "";
   const { top, bottom } = verticalExtent(leads);
-  const spread = leads.length === 1 ? 6 : 0;
-  return (
-    pen.line(
-      [
-        { x, y: top - spread },
-        { x, y: bottom + spread },
-      ],
-      "thick",
-    ) + joined(pen, box, leads, x, 2.4)
-  );
+  const gaps = passing
+    .map(({ y }) => ({ top: y - gapPx, bottom: y + gapPx }))
+    .sort((one, other) => one.top - other.top);
+  const pieces: string[] = [];
+  let from = top - barEndPx;
+  for (const gap of [...gaps, { top: Number.POSITIVE_INFINITY, bottom: Number.POSITIVE_INFINITY }]) {
+    const to = Math.min(gap.top, bottom + barEndPx);
+    if (to > from)
+      pieces.push(
+        pen.line(
+          [
+            { x, y: from },
+            { x, y: to },
+          ],
+          "thick",
+        ),
+      );
+    from = Math.max(from, gap.bottom);
+  }
+  return pieces.join("") + joined(pen, box, leads, x, 2.4);
 }
+
+/** A bar reaches beyond its outer leads. */
+const barEndPx = 6;
+/** Half the gap that a bar leaves for a lead of the other polarity. */
+const gapPx = 7;
 
 /** Each lead from the edge of the box to the bar, with a dot where they join. */
 function joined(pen: SvgWriter, box: Box, leads: readonly Lead[], x: number, dotPx: number): string {

@@ -13,10 +13,10 @@ export interface PartSymbol {
    */
   readonly leads: "gathered" | "each";
   /**
-   * How lines land on it: on a bar in any order; in series, one on each side; as the end of their line, with the words behind it.
+   * How lines land on it: on a bar in any order; on a bar of each polarity; in series, one on each side; as the end of their line, with the words behind it.
    * Absent: at its terminals in their bands.
    */
-  readonly landing?: "bar" | "series" | "end of line";
+  readonly landing?: "bar" | "two bars" | "series" | "end of line";
   /** It spreads current: the legend shows it fed from one side. */
   readonly spreads?: true;
   draw(pen: SvgWriter, box: Box, leads: readonly Lead[]): string;
