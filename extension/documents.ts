@@ -122,6 +122,11 @@ function askDocument(): Promise<keyof typeof documents | undefined> {
       description: "for the bench or for the inspector, as a page or a PDF",
       value: "writeReport",
     },
+    {
+      label: "Wire numbers",
+      description: "a permanent number for each wire, in a file beside the plan",
+      value: "numberWires",
+    },
   ]);
 }
 

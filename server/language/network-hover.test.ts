@@ -26,6 +26,23 @@ function changed(marked: string, changes: Readonly<Record<string, string>>): str
   return text;
 }
 
+test("a fuse whose family only its panel states", async () => {
+  const den = (family: string) => `import { battery, build, cable, circuit, fusePanel } from "loomwright";
+build({ insulationC: 105 });
+const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 80, internalMilliohm: 20 });
+const panel = fusePanel({ name: "box *one*", positions: 6${family} });
+cable({ from: bank.positive, to: panel.feed, lengthFt: 3, gauge: 6, protect: 60 });
+cable({ from: panel.negative, to: bank.negative, lengthFt: 3, gauge: 6 });
+cir‸cuit({ name: "lamp", from: panel.branch, load: 2, oneWayFt: 10, gauge: 14, sheathed: "flat duplex", protect: 5 });
+`;
+  const text = await hoverIn(den(', branchFamily: "ISO 8820-3 Type C"'));
+  expect(text).toContain(
+    String.raw`- Protection: **5 A, ISO 8820\-3 Type C\, as stated at box \*one\***; allowed`,
+  );
+  expect(text).toContain("V on 14 AWG, flat duplex");
+  expect(await hoverIn(den(""))).toMatch(/- Protection: \*\*5 A\*\*; allowed/);
+});
+
 describe("a part", () => {
   test("a battery: what it gives against what it may, its dead short, each scenario, the source of its numbers", async () => {
     const text = await hoverAt("bat‸tery({\n");
