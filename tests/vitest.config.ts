@@ -2,6 +2,7 @@ import { availableParallelism } from "node:os";
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 import { LongFirst } from "./setup/long-first.ts";
+import { casesOfCommit } from "./setup/which-cases.ts";
 
 const house = fileURLToPath(new URL("..", import.meta.url));
 const tests = ["library", "server", "extension", "tests"].map((folder) => `${folder}/**/*.test.ts`);
@@ -26,6 +27,10 @@ const files = Object.keys(alone);
 
 const common = { root: house, resolve: { alias: { loomwright: `${house}library/plan/index.ts` } } };
 const propertySeed = "tests/setup/property-seed.ts";
+const keptEngine = "tests/setup/kept-engine.ts";
+
+// For the tests in their processes, and for the global setup in this one.
+process.env.LOOMWRIGHT_CASES = casesOfCommit(house);
 
 /** Long enough for a slow test on a busy machine; it only ends a test that hangs. */
 const testTimeout = 120_000;
@@ -33,7 +38,7 @@ const testTimeout = 120_000;
 export default defineConfig({
   ...common,
   test: {
-    globalSetup: ["tests/setup/build-worker.mjs"],
+    globalSetup: ["tests/setup/build-worker.mjs", "tests/setup/which-cases.ts"],
     maxWorkers: availableParallelism(),
     // Not if another order is asked for: Vitest's own random one would give way to it.
     sequence: process.argv.some((word) => word.startsWith("--sequence.shuffle"))
@@ -47,7 +52,7 @@ export default defineConfig({
           name: "shared",
           include: tests,
           exclude: ["**/node_modules/**", ...files],
-          setupFiles: [propertySeed, "tests/setup/shared-process.ts"],
+          setupFiles: [propertySeed, keptEngine, "tests/setup/shared-process.ts"],
           isolate: false,
           sequence: { groupOrder: 1 },
           testTimeout,
@@ -58,7 +63,7 @@ export default defineConfig({
         test: {
           name: "alone",
           include: files,
-          setupFiles: [propertySeed],
+          setupFiles: [propertySeed, keptEngine],
           sequence: { groupOrder: 2 },
           testTimeout,
         },

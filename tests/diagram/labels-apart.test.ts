@@ -4,6 +4,7 @@ import { textWidth } from "../../library/documents/diagram/text-measure.ts";
 import type { Judgement } from "../../library/judge.ts";
 // @ts-expect-error the generator is plain JavaScript, for the bench that runs it as it is
 import { networkPlanText, planText } from "../bench/plan-text.mjs";
+import { sampled } from "../setup/sampled.ts";
 import { correctNetworks, drawn, examplePlans, fileJudge, judgedText } from "./drawn-plans.ts";
 import { blots, type Measure, piecesOf } from "./pieces-of-svg.ts";
 
@@ -12,17 +13,16 @@ const judgedFile = fileJudge();
 const views: readonly View[] = ["one-line", "wiring"];
 const measure: Measure = (text, bold) => textWidth(text, 1, bold ? "bold" : "regular");
 
-/** In each view, without a scenario and in each: no text on another, on a line, on a symbol, or off the sheet. */
+/** In this run's share of the views, without a scenario and in each: no text on another, on a line, on a symbol, or off the sheet. */
 async function expectNoBlots(plan: Judgement): Promise<void> {
   const scenarios = plan.network?.network.scenarios.map((_, index) => index) ?? [];
-  for (const view of views) {
-    for (const scenario of [undefined, ...scenarios]) {
-      const numbers = (record: number, role: string) => `W${record + 1}${role === "return" ? "N" : ""}`;
-      const options = scenario === undefined ? { view } : { view, scenario, numbers };
-      const pieces = piecesOf((await drawn(plan, options)).svg, measure);
-      expect(pieces.texts.length).toBeGreaterThan(5);
-      expect(blots(pieces), `${view}, scenario ${scenario}`).toEqual([]);
-    }
+  const shown = views.flatMap((view) => [undefined, ...scenarios].map((scenario) => ({ view, scenario })));
+  for (const { view, scenario } of sampled("views and scenarios without overlaps", shown)) {
+    const numbers = (record: number, role: string) => `W${record + 1}${role === "return" ? "N" : ""}`;
+    const options = scenario === undefined ? { view } : { view, scenario, numbers };
+    const pieces = piecesOf((await drawn(plan, options)).svg, measure);
+    expect(pieces.texts.length).toBeGreaterThan(5);
+    expect(blots(pieces), `${view}, scenario ${scenario}`).toEqual([]);
   }
 }
 
@@ -31,7 +31,7 @@ describe("labels keep clear of each other, of lines and of symbols", () => {
     await expectNoBlots(await judgedFile(file));
   });
 
-  test.each([20, 60, 200])(
+  test.each(sampled("generated drawings without overlaps", [20, 60, 200]))(
     "a network of %i circuits",
     async (circuits) => {
       // As many branches as the generator needs for that many circuits.
@@ -40,7 +40,7 @@ describe("labels keep clear of each other, of lines and of symbols", () => {
     120_000,
   );
 
-  test.each([20, 60, 200])(
+  test.each(sampled("generated drawings without overlaps", [200, 60, 20]))(
     "%i circuits that stand alone",
     async (circuits) => {
       await expectNoBlots(await judgedText(planText(circuits)));

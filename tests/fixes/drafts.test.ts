@@ -14,6 +14,7 @@ import type { CheckedPlan } from "../../server/evaluate/checked-plan.ts";
 import { keyOf } from "../../server/evaluate/fixes/finding-keys.ts";
 import type { FixAllOptions } from "../../server/evaluate/fixes/prove-fixes.ts";
 import { checkFiles, closeCheckers, folder } from "../provenance/marked-plan.ts";
+import { sampled } from "../setup/sampled.ts";
 import { applyEdits } from "./apply-edits.ts";
 import { leastCopperByHighs } from "./highs.ts";
 
@@ -45,7 +46,7 @@ function draft(name: string): string {
   return readFileSync(drafts.find(([file]) => file === name)![1], "utf8");
 }
 
-describe.each([...drafts, ...examples])("any draft: %s", (_, path) => {
+describe.each(sampled("first drafts, repaired", [...drafts, ...examples]))("any draft: %s", (_, path) => {
   const text = readFileSync(path, "utf8");
   test("no error and no warning with a repair is left, and a second time changes nothing", async () => {
     const { plan } = await fixed(text);
@@ -87,7 +88,7 @@ describe.each([...drafts, ...examples])("any draft: %s", (_, path) => {
   });
 });
 
-describe.each(drafts)("with offers: %s", (_, path) => {
+describe.each(sampled("first drafts, with offers", drafts))("with offers: %s", (_, path) => {
   const text = readFileSync(path, "utf8");
 
   test("with offers taken, no conductor is thicker than it need be, and the copper is near the least possible", async () => {

@@ -1,5 +1,6 @@
 import { afterAll, describe, expect, test } from "vitest";
 import { checkFiles, closeCheckers, filesOf } from "../provenance/marked-plan.ts";
+import { everyCase, sampled } from "../setup/sampled.ts";
 import { countedSteps } from "./counted-steps.ts";
 import { type PlanOfSize, plansByShape, plansByWord } from "./plans-of-size.ts";
 import { plansByProvenance } from "./provenance-shapes.ts";
@@ -28,11 +29,13 @@ async function exponentOf(plan: PlanOfSize, few: number, many: number): Promise<
 }
 
 describe("work grows no faster than n log n up to 3,000", () => {
-  test.each([
-    ["batteries", plansByWord.battery],
-    ["scenarios", plansByWord.scenario],
-    ["findings", plansByShape["lone circuits, everything wrong"]!],
-  ])("in %s", { timeout: 600_000 }, async (_, plan) => {
+  test.each(
+    sampled("growth up to 3,000", [
+      ["batteries", plansByWord.battery],
+      ["scenarios", plansByWord.scenario],
+      ["findings", plansByShape["lone circuits, everything wrong"]!],
+    ] as const),
+  )("in %s", { timeout: 600_000 }, async (_, plan) => {
     expect(await exponentOf(plan, 750, 3_000)).toBeLessThan(mostExponent);
   });
 });
@@ -49,11 +52,15 @@ async function stepsToText(text: string): Promise<number> {
 }
 
 describe("the way back to the text grows no faster", () => {
-  test.each(Object.entries(plansByProvenance))("of %s", { timeout: 600_000 }, async (_, plan) => {
-    await stepsToText(plan(10));
-    const [few, many] = [await stepsToText(plan(250)), await stepsToText(plan(1_000))];
-    expect(Math.log(many / few) / Math.log(4)).toBeLessThan(mostExponent);
-  });
+  test.each(sampled("growth of the way back to the text", Object.entries(plansByProvenance)))(
+    "of %s",
+    { timeout: 600_000 },
+    async (_, plan) => {
+      await stepsToText(plan(10));
+      const [few, many] = [await stepsToText(plan(250)), await stepsToText(plan(1_000))];
+      expect(Math.log(many / few) / Math.log(4)).toBeLessThan(mostExponent);
+    },
+  );
 });
 
 /**
@@ -69,25 +76,32 @@ const quadraticShapes = new Set([
 ]);
 
 /**
- * The gate tests functions at a few hundred. GROWTH=all tests every function at 500 and 2,000 and every shape at 250 and 1,000,
- * which takes minutes, and prints the exponents.
+ * The gate tests a share of the functions at a few hundred. A run of every case tests every function at 500 and 2,000 and every
+ * shape at 250 and 1,000, which takes minutes, and prints the exponents.
  */
-const inAll = process.env.GROWTH === "all";
 
 describe("work grows no faster than n log n", () => {
-  test.each(Object.entries(plansByWord))("in %s", { timeout: 600_000 }, async (name, plan) => {
-    const exponent = await (inAll ? exponentOf(plan, 500, 2_000) : exponentOf(plan, 100, 400));
-    print(exponent, name);
-    expect(exponent).toBeLessThan(mostExponent);
-  });
+  test.each(sampled("growth in words up to 400", Object.entries(plansByWord)))(
+    "in %s",
+    { timeout: 600_000 },
+    async (name, plan) => {
+      const exponent = await (everyCase ? exponentOf(plan, 500, 2_000) : exponentOf(plan, 100, 400));
+      print(exponent, name);
+      expect(exponent).toBeLessThan(mostExponent);
+    },
+  );
 
-  test.each(inAll ? Object.entries(plansByShape) : [])("in %s", { timeout: 600_000 }, async (name, plan) => {
-    const exponent = await exponentOf(plan, 250, 1_000);
-    print(exponent, name);
-    expect(exponent).toBeLessThan(quadraticShapes.has(name) ? 2.05 : mostExponent);
-  });
+  test.each(everyCase ? Object.entries(plansByShape) : [])(
+    "in %s",
+    { timeout: 600_000 },
+    async (name, plan) => {
+      const exponent = await exponentOf(plan, 250, 1_000);
+      print(exponent, name);
+      expect(exponent).toBeLessThan(quadraticShapes.has(name) ? 2.05 : mostExponent);
+    },
+  );
 });
 
 function print(exponent: number, name: string): void {
-  if (inAll) process.stdout.write(`${exponent.toFixed(2)}  ${name}\n`);
+  if (everyCase) process.stdout.write(`${exponent.toFixed(2)}  ${name}\n`);
 }

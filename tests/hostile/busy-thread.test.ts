@@ -1,7 +1,8 @@
 import { Worker } from "node:worker_threads";
-import { afterAll, describe, expect, test } from "vitest";
+import { afterAll, expect, test } from "vitest";
 import { defaultLimits, type RunRequest } from "../../server/evaluate/sandbox/contract.ts";
 import { createSandbox } from "../../server/evaluate/sandbox.ts";
+import { sampled } from "../setup/sampled.ts";
 
 /**
  * Other work may delay the thread that waits for a plan at any moment, for longer than the plan may run. The thread then finds
@@ -44,31 +45,34 @@ const moments: readonly { name: string; comes: () => Promise<unknown> }[] = [
   { name: "a little later", comes: () => new Promise((resolve) => setTimeout(resolve, 15)) },
 ];
 
-describe.each(moments)("held up $name", ({ comes }) => {
-  describe.each(busyMs)("for %i ms, a plan", (lengthMs) => {
-    test.each(plans)("that $name is known to", async ({ js, limits, ends }) => {
-      const modules = [
-        {
-          uri: root,
-          js: `import { circuit } from "loomwright";${js}`,
-          imports: { loomwright: "loomwright" },
-        },
-      ];
-      const sent = nextMessageToWorker();
-      const running = sandbox.run({
-        root,
-        modules,
-        limits: { ...defaultLimits, timeMs: limitMs, ...limits },
-      });
-      await sent;
-      await comes();
-      holdUp(lengthMs);
-      const { end, records } = await running;
-      expect([end]).toMatchObject([ends]);
-      if (ends === "whole") expect(records).toHaveLength(1);
+const cases = moments.flatMap(({ name: moment, comes }) =>
+  busyMs.flatMap((lengthMs) => plans.map((plan) => ({ moment, comes, lengthMs, ...plan }))),
+);
+
+test.each(sampled("moments at which a thread is held up", cases))(
+  "held up $moment for $lengthMs ms, a plan that $name is known to",
+  async ({ comes, lengthMs, js, limits, ends }) => {
+    const modules = [
+      {
+        uri: root,
+        js: `import { circuit } from "loomwright";${js}`,
+        imports: { loomwright: "loomwright" },
+      },
+    ];
+    const sent = nextMessageToWorker();
+    const running = sandbox.run({
+      root,
+      modules,
+      limits: { ...defaultLimits, timeMs: limitMs, ...limits },
     });
-  });
-});
+    await sent;
+    await comes();
+    holdUp(lengthMs);
+    const { end, records } = await running;
+    expect([end]).toMatchObject([ends]);
+    if (ends === "whole") expect(records).toHaveLength(1);
+  },
+);
 
 test("held up between the end of a plan and the next one, both are known", async () => {
   const run = (js: string) =>

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { sampled } from "../setup/sampled.ts";
 // @ts-expect-error the measurement is plain JavaScript, for the script that runs it as it is
 import { afterAllAtOnce, afterFolderOf, afterOneByOne } from "../soak/closed-plans.mjs";
 
@@ -8,11 +9,13 @@ import { afterAllAtOnce, afterFolderOf, afterOneByOne } from "../soak/closed-pla
  */
 describe("closed plans are freed", () => {
   // A retained plan of 300 circuits takes some 3 MB.
-  test.each([
-    ["opened one after another", () => afterOneByOne([5, 40], 300)],
-    ["open at the same time", () => afterAllAtOnce([5, 40], 300)],
-    ["all on disk in one folder", () => afterFolderOf([5, 40], 300)],
-  ])(
+  test.each(
+    sampled("ways to close plans", [
+      ["opened one after another", () => afterOneByOne([5, 40], 300)],
+      ["open at the same time", () => afterAllAtOnce([5, 40], 300)],
+      ["all on disk in one folder", () => afterFolderOf([5, 40], 300)],
+    ] as const),
+  )(
     "%s",
     async (_, measure) => {
       const [few, many] = (await measure()) as [number, number];

@@ -4,14 +4,17 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
+import { sampled } from "../setup/sampled.ts";
 
 const script = fileURLToPath(new URL("soak.mjs", import.meta.url));
 
 /** The whole script, for as long as the gate can wait; `npm run soak -- MINUTES` runs longer. */
-test.each([
-  ["pulls findings", 11],
-  ["has findings pushed", 12],
-])("a short soak with an editor that %s ends without a mismatch", (_, seed) => {
+test.each(
+  sampled("editors of the short soak", [
+    ["pulls findings", 11],
+    ["has findings pushed", 12],
+  ] as const),
+)("a short soak with an editor that %s ends without a mismatch", (_, seed) => {
   const folder = mkdtempSync(join(tmpdir(), "loomwright-soak-test-"));
   try {
     const words = [

@@ -5,32 +5,36 @@ import { createEditorWorkspace } from "../../server/editor-workspace.ts";
 import type { CheckedPlan, CheckOutcome } from "../../server/evaluate/checked-plan.ts";
 import { type Checker, createChecker } from "../../server/evaluate/checker.ts";
 import type { Workspace } from "../../server/evaluate/workspace.ts";
+import { everyCase, sampled } from "../setup/sampled.ts";
 import { examplePlans, ownPlans, type TypedPlan } from "./typed-plans.ts";
 
 /**
- * Prefixes of every plan, as if typed one character after the other: each third one, and each one that ends with a token, of
- * a long plan {@link mostPrefixes} of them at even distances; `TYPING=all` takes every one. The checker never throws, every text is either incomplete or checked, and at the end the result
- * is exactly that of a checker that has never seen any other text.
+ * Prefixes of every plan, as if typed one character after the other. The gate takes a share of these: each third one, and each
+ * one that ends with a token, of a long plan {@link mostPrefixes} of them at even distances. A run of every case takes every
+ * prefix. The checker never throws, every text is either incomplete or checked, and at the end the result is exactly that of a
+ * checker that has never seen any other text.
  */
 describe("every prefix", () => {
-  const all = process.env.TYPING === "all";
-
-  test.each([...ownPlans, ...examplePlans()])("$name", { timeout: all ? 900_000 : 300_000 }, async (plan) => {
-    const typed = editorOf(plan);
-    const text = plan.files[plan.file]!;
-    let checked = 0;
-    for (const length of all
-      ? Array.from({ length: text.length + 1 }, (_, at) => at)
-      : sampledLengths(text)) {
-      const outcome = await typed.check(text.slice(0, length));
-      if (outcome.state === "checked") {
-        checked++;
-        expectSound(outcome);
+  test.each([...ownPlans, ...examplePlans()])(
+    "$name",
+    { timeout: everyCase ? 900_000 : 300_000 },
+    async (plan) => {
+      const typed = editorOf(plan);
+      const text = plan.files[plan.file]!;
+      let checked = 0;
+      for (const length of everyCase
+        ? Array.from({ length: text.length + 1 }, (_, at) => at)
+        : sampled("prefixes of plans", sampledLengths(text))) {
+        const outcome = await typed.check(text.slice(0, length));
+        if (outcome.state === "checked") {
+          checked++;
+          expectSound(outcome);
+        }
       }
-    }
-    expect(checked).toBeGreaterThan(0);
-    expect(drawn(await typed.check(text))).toEqual(drawn(await editorOf(plan).check(text)));
-  });
+      expect(checked).toBeGreaterThan(0);
+      expect(drawn(await typed.check(text))).toEqual(drawn(await editorOf(plan).check(text)));
+    },
+  );
 });
 
 test("the prefixes of the gate end behind each token, also in and after a template", () => {

@@ -1,0 +1,33 @@
+/**
+ * The tests that go through many cases of one kind take a share of them in each run: of `drafts`, for example, each eighth. The
+ * commit decides which share, so that every case is met over time and the same commit always gives the same result.
+ * `npm run test:every-case` takes all.
+ */
+export const shares = {
+  "first drafts, repaired": 8,
+  "first drafts, with offers": 8,
+  "prefixes of plans": 4,
+  "seeds of random edits": 3,
+  "growth in words up to 400": 4,
+  "growth up to 3,000": 3,
+  "growth of the way back to the text": 4,
+  "views and scenarios without overlaps": 3,
+  "generated drawings without overlaps": 3,
+  "moments at which a thread is held up": 4,
+  "ways to close plans": 3,
+  "texts that cannot be parsed": 3,
+  "editors of the short soak": 2,
+} as const;
+
+/** `LOOMWRIGHT_CASES`: which share, a whole number; or `all`. Set by `tests/vitest.config.ts`, if nothing else set it. */
+const asked = process.env.LOOMWRIGHT_CASES ?? "all";
+
+/** True in a run of every case. */
+export const everyCase = asked === "all";
+
+/** This run's share of some cases: at least one, unless there is none. */
+export function sampled<Case>(of: keyof typeof shares, cases: readonly Case[]): readonly Case[] {
+  if (everyCase) return cases;
+  const share = Math.min(shares[of], cases.length);
+  return cases.filter((_, index) => index % share === Number(asked) % share);
+}
