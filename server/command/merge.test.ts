@@ -1,7 +1,7 @@
 import { cpSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { version } from "../../library/package.json";
 import { CommandTester, samplePlans } from "./command.tester.ts";
 import { jsonReportSchema } from "./report-schema.ts";
@@ -47,29 +47,36 @@ describe("shares", () => {
   );
 });
 
-test.each([1, 3, 50])(
-  "%i shards of every example, merged: the same bytes as one check of all",
-  async (of) => {
+describe("shards of every example, merged: the same bytes as one check of all", () => {
+  const all = new CommandTester();
+  /** One check of all judges every plan; the shards take its results, which `check-cache.test.ts` holds to be the same. */
+  const kept = { folder: join(all.around, "kept"), tool: () => "this test" };
+  const direct = new Map<string, Awaited<ReturnType<CommandTester["run"]>>>();
+
+  beforeAll(async () => {
     // The point at which an endless plan is stopped depends on the machine.
-    cpSync(examples, project.folder, { recursive: true, filter: (path) => !path.endsWith("endless.ts") });
-    const words = ["check", "--format", "json"];
+    cpSync(examples, all.folder, { recursive: true, filter: (path) => !path.endsWith("endless.ts") });
+    for (const format of formats) direct.set(format, await all.run(["check", "--format", format], { kept }));
+  }, 120_000);
+  afterAll(() => all.dispose());
+
+  test.each([1, 3, 50])("%i of them", async (of) => {
     const files = Array.from({ length: of }, (_, place) => `shard ${of - place}.json`);
-    const kept = { folder: join(project.around, "kept"), tool: () => "this test" };
     for (const [place, file] of files.entries()) {
-      const { out } = await project.run([...words, "--shard", `${of - place}/${of}`], { kept });
+      const words = ["check", "--format", "json", "--shard", `${of - place}/${of}`];
+      const { out } = await all.run(words, { kept });
       expect(`${JSON.stringify(jsonReportSchema.parse(JSON.parse(out)), null, 2)}\n`).toBe(out);
       project.write(file, out);
     }
     for (const format of formats) {
       const merged = await project.run(["merge", ...files, "--format", format]);
-      const direct = await project.run(["check", "--format", format]);
+      const { out, code } = direct.get(format)!;
       expect(merged.err).toBe("");
-      expect(merged.out).toBe(format === "text" ? withoutFrames(direct.out) : direct.out);
-      expect(merged.code).toBe(direct.code);
+      expect(merged.out).toBe(format === "text" ? withoutFrames(out) : out);
+      expect(merged.code).toBe(code);
     }
-  },
-  120_000,
-);
+  });
+});
 
 describe("merge", () => {
   test("a share says of itself that it is one", async () => {
@@ -114,9 +121,12 @@ describe("merge", () => {
   });
 
   describe("refuses", () => {
+    const shards: string[] = [];
     beforeEach(async () => {
       for (const name of ["a", "b", "c"]) project.write(`${name}.ts`, samplePlans.clean);
-      for (const index of [1, 2, 3]) await written(`${index}.json`, ["--shard", `${index}/3`]);
+      if (shards.length === 0)
+        for (const index of [1, 2, 3]) shards.push(await jsonOf(["--shard", `${index}/3`]));
+      for (const [place, text] of shards.entries()) project.write(`${place + 1}.json`, text);
     });
 
     test("nothing, where all is in order", async () => {
@@ -206,7 +216,11 @@ describe("merge", () => {
   });
 
   async function written(file: string, words: readonly string[]): Promise<void> {
-    project.write(file, (await project.run(["check", "--format", "json", ...words])).out);
+    project.write(file, await jsonOf(words));
+  }
+
+  async function jsonOf(words: readonly string[]): Promise<string> {
+    return (await project.run(["check", "--format", "json", ...words])).out;
   }
 
   async function refused(files: readonly string[], said: string): Promise<void> {

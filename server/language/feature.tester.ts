@@ -3,6 +3,7 @@ import { TextDocument } from "vscode-languageserver-textdocument";
 import type { Position, Range } from "vscode-languageserver-types";
 import { createEditorWorkspace, type EditorWorkspace } from "../editor-workspace.ts";
 import { type Checker, createChecker } from "../evaluate/checker.ts";
+import { sharedSandbox } from "../evaluate/shared-sandbox.tester.ts";
 import type { Uri, Workspace } from "../evaluate/workspace.ts";
 import { type PlanInView, viewPlan } from "./plan-in-view.ts";
 
@@ -42,7 +43,7 @@ export async function planUnderCursor(
   const document = TextDocument.create(uri, "typescript", 1, checkedText);
   workspace.open(document);
   // A machine that is busy with other tests must not make a plan look endless.
-  const checker = createChecker(workspace, { limits: { timeMs: 60_000 } });
+  const checker = createChecker(workspace, { sandbox: sharedSandbox, limits: { timeMs: 60_000 } });
   onTestFinished(() => checker.dispose());
   const plan = await checker.check(uri);
   if (plan.state !== "checked") throw new Error(`The plan is half typed: ${JSON.stringify(plan)}`);

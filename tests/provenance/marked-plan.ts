@@ -1,6 +1,7 @@
 import { expect } from "vitest";
 import type { CheckedPlan, SourceRange } from "../../server/evaluate/checked-plan.ts";
 import { type Checker, createChecker } from "../../server/evaluate/checker.ts";
+import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
 import type { Uri, Workspace } from "../../server/evaluate/workspace.ts";
 
 /**
@@ -40,7 +41,7 @@ export async function checkFiles(
   root: Uri = `${folder}/plan.ts`,
   options?: Parameters<typeof createChecker>[1],
 ) {
-  const checker = createChecker(workspaceOf(files), options);
+  const checker = createChecker(workspaceOf(files), { sandbox: sharedSandbox, ...options });
   checkers.push(checker);
   const plan = await checker.check(root);
   if (plan.state !== "checked") throw new Error(`held: ${plan.broken} ${plan.unfinished.text}`);

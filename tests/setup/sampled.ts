@@ -16,7 +16,9 @@ export const shares = {
   "moments at which a thread is held up": 4,
   "ways to close plans": 3,
   "texts that cannot be parsed": 3,
+  "formats of kept results": 2,
   "editors of the short soak": 2,
+  "reports in a browser": 3,
 } as const;
 
 /** `LOOMWRIGHT_CASES`: which share, a whole number; or `all`. Set by `tests/vitest.config.ts`, if nothing else set it. */

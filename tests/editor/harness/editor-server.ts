@@ -13,8 +13,6 @@ export interface EditorServer {
   readonly data: string;
   /** Its output so far, for a failing test's message. */
   printed(): string;
-  /** Ends the server with its extension hosts and language servers, and deletes its data. */
-  stop(): Promise<void>;
 }
 
 export interface EditorServerOptions {
@@ -59,7 +57,7 @@ export async function startEditorServer(options: EditorServerOptions): Promise<E
       ...["--telemetry-level", "off"],
       ...(options.trustEverything ? ["--disable-workspace-trust"] : []),
     ]);
-    endWithUs(child);
+    endWithUs(child, remove);
     const printed = collect(child);
     const port = await listeningPort(child, printed);
     return {
@@ -67,10 +65,6 @@ export async function startEditorServer(options: EditorServerOptions): Promise<E
       authority: `127.0.0.1:${port}`,
       data,
       printed,
-      async stop() {
-        await endGroup(child);
-        remove();
-      },
     };
   } catch (error) {
     remove();
@@ -93,6 +87,8 @@ function writeMachineSettings(userData: string, also: EditorServerOptions["machi
   mkdirSync(folder, { recursive: true });
   const settings = {
     "typescript.disableAutomaticTypeAcquisition": true,
+    // One server of TypeScript's own for a window, not two.
+    "typescript.tsserver.useSyntaxServer": "never",
     "telemetry.telemetryLevel": "off",
     "extensions.autoCheckUpdates": false,
     "extensions.ignoreRecommendations": true,
@@ -131,12 +127,13 @@ function listeningPort(child: ChildProcess, printed: () => string): Promise<numb
   });
 }
 
-/** After an interruption of the tests, no editor may keep running. */
-function endWithUs(child: ChildProcess): void {
+/** After the tests, or an interruption of them, no editor keeps running, with its extension hosts and language servers. */
+function endWithUs(child: ChildProcess, remove: () => void): void {
   const end = () => {
     if (child.pid !== undefined && child.exitCode === null && child.signalCode === null) {
       process.kill(-child.pid, "SIGKILL");
     }
+    remove();
   };
   process.once("exit", end);
   // Vitest's worker is ended by a signal, or by the end of the process that started it. Listening for these removes their usual
@@ -144,11 +141,4 @@ function endWithUs(child: ChildProcess): void {
   const exit = () => process.exit(1);
   for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"] as const) process.once(signal, exit);
   process.once("disconnect", exit);
-}
-
-async function endGroup(child: ChildProcess): Promise<void> {
-  if (child.pid === undefined || child.exitCode !== null || child.signalCode !== null) return;
-  const ended = new Promise((resolve) => child.on("close", resolve));
-  process.kill(-child.pid, "SIGKILL");
-  await ended;
 }

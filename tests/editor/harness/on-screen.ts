@@ -52,10 +52,19 @@ export async function runFromPalette(page: Page, title: string): Promise<void> {
   throw new Error(`the palette does not offer "${title}"`);
 }
 
-/** Takes a line of the quick pick with this title. */
+/** Takes a line of the quick pick with this title. A click may be taken although the line is gone before the click is reported. */
 export async function pick(page: Page, title: string, label: string): Promise<void> {
-  await page.locator(".quick-input-widget", { hasText: title }).waitFor();
-  await page.locator(".quick-input-list .monaco-list-row", { hasText: label }).click();
+  const widget = page.locator(".quick-input-widget", { hasText: title });
+  const row = page.locator(".quick-input-list .monaco-list-row", { hasText: label });
+  await widget.waitFor();
+  for (let tries = 0; tries < 5; tries++) {
+    const isClicked = await row.click({ timeout: 5_000 }).then(
+      () => true,
+      () => false,
+    );
+    if (isClicked || !(await widget.isVisible())) return;
+  }
+  throw new Error(`"${label}" cannot be picked from "${title}"`);
 }
 
 /** Whether it appears within the time, ms. */

@@ -13,7 +13,8 @@ import {
 import { openWindow, remoteAddress, startBrowser, type WindowOptions } from "./workbench.ts";
 
 /**
- * The editor of one file of stories, with the packed extension installed: started before its first story, ended after its last.
+ * An editor with the packed extension installed. Files of stories that ask for the same one share it, and its browser: it starts
+ * before the first story of the first of them, and ends with the process.
  */
 export interface Editor {
   server(): EditorServer;
@@ -21,12 +22,16 @@ export interface Editor {
    * Opens a folder in a fresh window, replacing the one before, and in it a file. A failing story leaves a picture of the window.
    */
   open(folder: string, options?: { readonly file?: string } & Partial<WindowOptions>): Promise<Page>;
-  /** A new folder outside the work tree with these files, deleted at the end. */
+  /** A new folder outside the work tree with these files, deleted at the end of the file of stories. */
   folder(files: Readonly<Record<string, string>>): string;
 }
 
 /** The folder for pictures of failed stories. */
 const pictures = fileURLToPath(new URL("../dist/failed", import.meta.url));
+
+/** By their options. */
+const servers = new Map<string, Promise<EditorServer>>();
+let browserOfAll: Promise<Browser> | undefined;
 
 export function useEditor(options: Omit<EditorServerOptions, "extensions">): Editor {
   let server: EditorServer | undefined;
@@ -35,8 +40,13 @@ export function useEditor(options: Omit<EditorServerOptions, "extensions">): Edi
   const folders: string[] = [];
 
   beforeAll(async () => {
-    server = await startEditorServer({ extensions: [fromEnvironment("LOOMWRIGHT_VSIX")], ...options });
-    browser = await startBrowser();
+    const key = JSON.stringify(options);
+    const started =
+      servers.get(key) ?? startEditorServer({ extensions: [fromEnvironment("LOOMWRIGHT_VSIX")], ...options });
+    servers.set(key, started);
+    server = await started;
+    browserOfAll ??= startBrowser();
+    browser = await browserOfAll;
   });
   afterEach(async ({ task }) => {
     if (task.result?.state !== "fail" || !page || page.isClosed()) return;
@@ -44,8 +54,7 @@ export function useEditor(options: Omit<EditorServerOptions, "extensions">): Edi
     await page.screenshot({ path: join(pictures, `${task.name.replace(/\W+/g, "-").slice(0, 80)}.png`) });
   });
   afterAll(async () => {
-    await browser?.close();
-    await server?.stop();
+    await page?.context().close();
     for (const folder of folders) rmSync(folder, { recursive: true, force: true });
   });
 

@@ -2,11 +2,14 @@ import { mkdirSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
-import { expect, test } from "vitest";
+import { beforeAll, expect, test } from "vitest";
 import { line, pick, runFromPalette, statusItem } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
 
+// In one window and in this order, which is never trusted.
+
 const editor = useEditor({ trustEverything: false });
+let page: Page;
 
 /** A link that runs a command of the editor, and an icon that occurs nowhere else on the screen. */
 const trap = "[PRESS ME](command:workbench.action.terminal.new) $(squirrel)";
@@ -30,12 +33,15 @@ circuit({ load: `,
 /** The folder for pictures of it, to look at. */
 const pictures = fileURLToPath(new URL("../dist/hostile", import.meta.url));
 
-async function openInRestrictedMode(file: string): Promise<Page> {
+beforeAll(async () => {
   const folder = editor.folder(files);
-  const page = await editor.open(join(folder, folderName), { file: `${file} ${trap}.ts` });
+  page = await editor.open(join(folder, folderName), { file: `lens ${trap}.ts` });
   await page.getByRole("button", { name: /^No, I don't trust/ }).click();
   await statusItem(page, "Restricted Mode").waitFor();
-  return page;
+});
+
+async function openFromExplorer(file: string): Promise<void> {
+  await page.locator(".explorer-folders-view .monaco-list-row", { hasText: `${file} [` }).dblclick();
 }
 
 /**
@@ -55,14 +61,13 @@ function sprung(): string[] {
 }
 
 /** Nowhere in the window has a text of the plan become a link that runs something, or an icon. */
-async function expectNoTrap(page: Page, picture: string): Promise<void> {
+async function expectNoTrap(picture: string): Promise<void> {
   mkdirSync(pictures, { recursive: true });
   await page.screenshot({ path: join(pictures, `${picture}.png`) });
   expect(await page.evaluate(sprung)).toEqual([]);
 }
 
 test("in the lens, the outline, the list of problems and the tab of the diagram, names stay text", async () => {
-  const page = await openInRestrictedMode("lens");
   await statusItem(page, "Loomwright: 1 circuit, 1 warning").waitFor({ timeout: 60_000 });
   const lens = page.locator(".codelens-decoration", { hasText: "worst drop" });
   await lens.waitFor();
@@ -72,25 +77,25 @@ test("in the lens, the outline, the list of problems and the tab of the diagram,
       .replace(/\s/g, " "),
   ).toContain(`(heater ${trap})`);
   expect(await lens.locator(".codicon").count()).toBe(0);
-  await expectNoTrap(page, "lens");
+  await expectNoTrap("lens");
 
   await line(page, "circuit({ name").click();
   await page.keyboard.press("Control+Shift+O");
   await page.locator(".quick-input-list .monaco-list-row", { hasText: "heater" }).waitFor();
-  await expectNoTrap(page, "outline");
+  await expectNoTrap("outline");
   await page.keyboard.press("Escape");
 
   await page.keyboard.press("Control+Shift+M");
   await page.locator(".markers-panel .monaco-list-row", { hasText: "heater" }).first().waitFor();
-  await expectNoTrap(page, "problems");
+  await expectNoTrap("problems");
 
   await page.getByRole("button", { name: "Show the Wiring Diagram" }).click();
   await page.locator(".tab", { hasText: "Wiring diagram: lens" }).waitFor();
-  await expectNoTrap(page, "diagram");
+  await expectNoTrap("diagram");
 }, 150_000);
 
 test("in a notification the error of a plan stays text", async () => {
-  const page = await openInRestrictedMode("thrown");
+  await openFromExplorer("thrown");
   await statusItem(page, "Loomwright: 1 circuit, 1 error").waitFor({ timeout: 60_000 });
   const notice = page.locator(".notification-list-item-message", { hasText: "no lamp" });
   const dialog = page.locator(".quick-input-widget", { hasText: "Write the Report" });
@@ -109,11 +114,11 @@ test("in a notification the error of a plan stays text", async () => {
   expect(text).toContain(`no lamp ${trap}`);
   expect(await notice.locator("a").count()).toBe(0);
   expect(await notice.locator(".codicon").count()).toBe(0);
-  await expectNoTrap(page, "notification");
+  await expectNoTrap("notification");
 }, 150_000);
 
 test("in the status bar the name of a half-typed file stays text", async () => {
-  const page = await openInRestrictedMode("half");
+  await openFromExplorer("half");
   const item = statusItem(page, "Loomwright: not checked yet: half");
   await item.waitFor();
   expect(
@@ -123,5 +128,5 @@ test("in the status bar the name of a half-typed file stays text", async () => {
   ).toContain(trap);
   // Our own icon, before the text.
   expect(await item.locator(".codicon").count()).toBe(1);
-  await expectNoTrap(page, "status");
+  await expectNoTrap("status");
 }, 150_000);

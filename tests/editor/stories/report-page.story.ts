@@ -7,6 +7,7 @@ import axe from "axe-core";
 import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
+import { sampled } from "../../setup/sampled.ts";
 import { startBrowser } from "../harness/workbench.ts";
 
 // The report as the command writes it, in a browser: read by a program for screen readers, on narrow screens, and printed.
@@ -64,13 +65,15 @@ async function open(plan: string, opened: Opened = {}): Promise<Page> {
   return page;
 }
 
-describe.each<[string, Edition]>([
+const reports: readonly (readonly [plan: string, edition: Edition])[] = [
   ["library-bus/bus.ts", "inspector"],
   ["library-bus/bus.ts", "bench"],
   ["faulty-workshop/workshop.ts", "inspector"],
   ["faulty-workshop/workshop.ts", "bench"],
   ["faulty-workshop/pumping-station.ts", "inspector"],
-])("%s, for the %s", (plan, edition) => {
+];
+
+describe.each(sampled("reports in a browser", reports))("%s, for the %s", (plan, edition) => {
   test.each(["light", "dark"] as const)(
     "%s: a screen reader and a keyboard reach all of it",
     async (colorScheme) => {

@@ -1,11 +1,15 @@
 import { existsSync, readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import type { Locator, Page } from "playwright-core";
-import { expect, test } from "vitest";
-import { pick, runFromPalette, shows, statusItem } from "../harness/on-screen.ts";
+import { beforeAll, expect, test } from "vitest";
+import { line, pick, runFromPalette, shows, statusItem } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
 
+// In one window and in this order.
+
 const editor = useEditor({ trustEverything: true });
+let folder: string;
+let page: Page;
 
 const shed = `import { build, circuit } from "loomwright";
 
@@ -56,11 +60,13 @@ const noRevision = (page: Page) => pick(page, "Which revision", "None");
 const notice = (page: Page, text: string | RegExp) =>
   page.locator(".notification-list-item", { hasText: text });
 
-test("the report of the plan in the editor is written where one says, as a page or as a PDF", async () => {
-  const folder = editor.folder({ "shed.ts": shed });
-  const page = await editor.open(folder, { file: "shed.ts" });
+beforeAll(async () => {
+  folder = editor.folder({ "shed.ts": shed, "notes.html": "my own notes" });
+  page = await editor.open(folder, { file: "shed.ts" });
   await statusItem(page, "Loomwright: 1 circuit").waitFor();
+});
 
+test("the report of the plan in the editor is written where one says, as a page or as a PDF", async () => {
   // The proposed name, beside the plan.
   await writeAs(page, join(folder, "shed.report.html"), revisions(page));
   await noRevision(page);
@@ -77,9 +83,6 @@ test("the report of the plan in the editor is written where one says, as a page 
 });
 
 test("the edition, the paper and the revision are chosen by keyboard", async () => {
-  const folder = editor.folder({ "shed.ts": shed });
-  const page = await editor.open(folder, { file: "shed.ts" });
-  await statusItem(page, "Loomwright: 1 circuit").waitFor();
   const papers = page.locator(".quick-input-widget", { hasText: "Paper of the report" });
   await writeAs(page, join(folder, "shed.bench.pdf"), papers, forBench);
   await page.keyboard.type("A3");
@@ -97,10 +100,6 @@ test("the edition, the paper and the revision are chosen by keyboard", async () 
 });
 
 test("a file that is not ours is replaced only when one says so", async () => {
-  const folder = editor.folder({ "shed.ts": shed, "notes.html": "my own notes" });
-  const page = await editor.open(folder, { file: "shed.ts" });
-  await statusItem(page, "Loomwright: 1 circuit").waitFor();
-
   const ask = async () => {
     // The editor itself asks whether to replace the file: after "yes" it continues with our command.
     const overwrite = page.locator(".quick-input-widget", { hasText: "notes.html already exists" });
@@ -119,9 +118,7 @@ test("a file that is not ours is replaced only when one says so", async () => {
 });
 
 test("of a half-typed plan there is none, and it says so", async () => {
-  const folder = editor.folder({ "shed.ts": shed });
-  const page = await editor.open(folder, { file: "shed.ts" });
-  await statusItem(page, "Loomwright: 1 circuit").waitFor();
+  await line(page, "circuit({ name").click();
   await page.keyboard.press("Control+End");
   await page.keyboard.type("circuit({ load: ");
   await writeAs(page, join(folder, "shed.html"), revisions(page));

@@ -3,7 +3,11 @@ import { statusItem } from "../harness/on-screen.ts";
 import { serverProcesses } from "../harness/server-processes.ts";
 import { useEditor } from "../harness/use-editor.ts";
 
-const editor = useEditor({ trustEverything: true });
+/** Has a setting of its own, and so its own editor: no other story's server is in the way. */
+const editor = useEditor({
+  trustEverything: true,
+  machineSettings: { "workbench.enableExperiments": false },
+});
 
 test("a server that dies is started again; one that keeps dying is not, and the reason and a way out are shown", async () => {
   const folder = editor.folder({
