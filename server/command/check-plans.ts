@@ -1,5 +1,6 @@
 import { dirname, relative, resolve, sep } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import type { Sandbox } from "../evaluate/sandbox.ts";
 import type { Uri, Workspace } from "../evaluate/workspace.ts";
 import { CheckCache } from "./check-cache.ts";
 import type { CheckedPlans } from "./check-result.ts";
@@ -44,6 +45,8 @@ export interface AskedPlans {
   readonly shard?: AskedShard | undefined;
   /** If left out, earlier runs are not used and results are not kept. */
   readonly kept?: KeptResults | undefined;
+  /** Runs the plans; if left out, each project folder gets one. */
+  readonly sandbox?: Sandbox | undefined;
   /** Computes everything anew, and keeps it. */
   readonly fresh: boolean;
   progress(place: number, of: number): void;
@@ -59,12 +62,12 @@ async function groupsOf(asked: AskedPlans): Promise<readonly NamedPlans<CheckedF
 /** Undefined if an answer needs the parser. */
 function groupsWith(
   tools: Tools | undefined,
-  { names, cwd, kept, fresh }: AskedPlans,
+  { names, cwd, kept, fresh, sandbox }: AskedPlans,
 ): readonly NamedPlans<CheckedFolder>[] | undefined {
   const folders: CheckedFolder[] = [];
   try {
     const groups = namedPlans(names, cwd, (workspace, folder) => {
-      const checked = new CheckedFolder(workspace, CheckCache.in(kept, folder, fresh), tools);
+      const checked = new CheckedFolder(workspace, CheckCache.in(kept, folder, fresh), tools, sandbox);
       folders.push(checked);
       return checked;
     });

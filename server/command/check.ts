@@ -36,9 +36,9 @@ async function checkAndReport(
   { format, maxWarnings, ...asked }: CheckOptions,
   outside: Host,
 ): Promise<ExitCode> {
-  const { cwd, kept } = outside;
+  const { cwd, kept, sandbox } = outside;
   const progress = showingProgress(outside);
-  const checked = await checkPlans({ ...asked, cwd, kept, progress: progress.at });
+  const checked = await checkPlans({ ...asked, cwd, kept, sandbox, progress: progress.at });
   progress.end();
   outside.out(await resultsAs(format, checked, outside.terminal));
   return exitCode(checked, maxWarnings);

@@ -22,14 +22,16 @@ export class CheckedFolder {
   missed = false;
   readonly #cache: CheckCache | undefined;
   readonly #planRoots: PlanRoots;
+  readonly #sandbox: Sandbox | undefined;
   #work: Work | undefined;
 
   /** If `tools` is undefined, they are loaded when first needed. */
-  constructor(disk: Workspace, cache: CheckCache | undefined, tools: Tools | undefined) {
+  constructor(disk: Workspace, cache: CheckCache | undefined, tools: Tools | undefined, sandbox?: Sandbox) {
     this.workspace = readOnce(disk);
     this.#cache = cache;
+    this.#sandbox = sandbox;
     this.#planRoots = new PlanRoots(this.workspace, (source) => this.#importsOf(source));
-    if (tools) this.#work = workIn(this.workspace, tools);
+    if (tools) this.#work = workIn(this.workspace, tools, sandbox);
   }
 
   roots(): readonly Uri[] {
@@ -96,7 +98,7 @@ export class CheckedFolder {
   }
 
   async #loaded(): Promise<Work> {
-    this.#work ??= workIn(this.workspace, await loadTools());
+    this.#work ??= workIn(this.workspace, await loadTools(), this.#sandbox);
     return this.#work;
   }
 }
@@ -148,8 +150,8 @@ interface Work {
   stoppedByChance: boolean;
 }
 
-function workIn(workspace: Workspace, { createChecker, createSandbox }: Tools): Work {
-  const watched = watching(createSandbox(), ({ end }) => {
+function workIn(workspace: Workspace, { createChecker, createSandbox }: Tools, sandbox?: Sandbox): Work {
+  const watched = watching(sandbox ?? createSandbox(), ({ end }) => {
     if (end !== "whole" && end.why !== "error") work.stoppedByChance = true;
   });
   const work: Work = { checker: createChecker(workspace, { sandbox: watched }), stoppedByChance: false };

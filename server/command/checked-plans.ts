@@ -19,7 +19,7 @@ export async function eachCheckedPlan(
   outside: Host,
   make: (opened: OpenedPlan) => Promise<ExitCode>,
 ): Promise<ExitCode> {
-  const groups = findPlans(names, outside.cwd);
+  const groups = findPlans(names, outside);
   const of = groups.reduce((sum, { roots }) => sum + roots.length, 0);
   const passedBy = joinedFiles(groups.map((group) => passedFiles(group.passedBy, outside.cwd)));
   sayPassedBy(passedBy, outside);

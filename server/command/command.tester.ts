@@ -1,6 +1,7 @@
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
+import { sharedSandbox } from "../evaluate/shared-sandbox.tester.ts";
 import type { ExitCode, KeptResults } from "./host.ts";
 import { run } from "./run.ts";
 import type { Terminal } from "./terminal.ts";
@@ -67,6 +68,7 @@ async function runCommand(
       err += text;
     },
     terminal,
+    sandbox: sharedSandbox,
     ...(kept ? { kept } : {}),
   });
   return { code, out, err };

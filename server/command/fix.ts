@@ -47,7 +47,7 @@ async function fixPlans(
   { names, maxWarnings, dryRun, offers }: FixOptions,
   outside: Host,
 ): Promise<ExitCode> {
-  const groups = findPlans(names, outside.cwd);
+  const groups = findPlans(names, outside);
   let allWritten = true;
   try {
     for (const group of groups) {

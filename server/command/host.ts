@@ -1,3 +1,4 @@
+import type { Sandbox } from "../evaluate/sandbox.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** The environment of the command line, which a test can replace. */
@@ -8,6 +9,8 @@ export interface Host {
   readonly terminal: Terminal;
   /** Results of earlier runs; if left out, results are not kept. */
   readonly kept?: KeptResults;
+  /** Runs the plans; if left out, each project folder gets a sandbox, which ends with the command. */
+  readonly sandbox?: Sandbox;
 }
 
 export type ExitCode = 0 | 1 | 2;
