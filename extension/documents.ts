@@ -210,7 +210,7 @@ const papers: readonly Choice<ReportParams["page"]>[] = [a4, letter, a3];
 const labelPapers: readonly Choice<ReportParams["page"]>[] = [a4, letter];
 const ownSheet: Choice<"own"> = {
   label: "As large as the drawing",
-  description: "one sheet, nothing made smaller",
+  description: "one sheet, at its natural size",
   value: "own",
 };
 

@@ -62,7 +62,7 @@ export function fittingInWords(end: Fitted): string {
   return words === undefined ? "not stated" : isUsual(end) ? `usual: ${words}` : words;
 }
 
-/** The same for the shop; undefined if nothing is known. */
+/** The same for the shop; undefined if none is known. */
 export function fittingToBuy({ termination, usualFitting }: Fitted): string | undefined {
   if (termination === "screw clamp") return "ferrule";
   if (termination === "6.3 mm tab") return "receptacle, 6.3 mm";
@@ -76,7 +76,7 @@ export function isUsual({ termination, usualFitting }: Fitted): boolean {
   return termination === undefined && usualFitting !== undefined;
 }
 
-/** In a narrow column: "M8 ring", "ferrule", "6.3 mm receptacle", "usual: ring"; empty if nothing is known. */
+/** In a narrow column: "M8 ring", "ferrule", "6.3 mm receptacle", "usual: ring"; empty if none is known. */
 export function fittingInShort({ termination, usualFitting }: Fitted): string | null {
   if (termination === "screw clamp") return "ferrule";
   if (termination === "6.3 mm tab") return "6.3 mm receptacle";

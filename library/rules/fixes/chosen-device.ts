@@ -73,7 +73,7 @@ interface DeviceInPlan {
   readonly properties: PropertyAt;
 }
 
-/** The place of its family: the device itself, if its panel or nothing states one. */
+/** The place of its family: the device itself, if it does not state one. */
 export function atFamily({ protection, properties }: DeviceInPlan): PropertyAt {
   const isOwn = protection.family !== undefined && protection.familyStatedAt === undefined;
   return isOwn ? within(properties, "family") : properties;

@@ -15,7 +15,7 @@ export const wrongPort = defineRule<Values>({
   id: "network/wrong-port",
   title: "Battery at the wrong side of a charger",
   severity: "error",
-  why: "A charger whose two sides are mixed up charges nothing, and joins batteries or modules that it should keep apart.",
+  why: "A charger whose two sides are mixed up does not charge, and joins batteries or modules that it should keep apart.",
   sources: [ownRequirement("Modules are connected with one side of a controller, batteries with the other.")],
   fixable: false,
   acceptable: true,

@@ -1,6 +1,6 @@
 import type { Protection } from "../../model/run.ts";
 
-/** "ISO 8820-3 Type C", and "ISO 8820-3 Type C, as stated at panel" if only its fuse panel states it; undefined if nothing does. */
+/** "ISO 8820-3 Type C", and "ISO 8820-3 Type C, as stated at panel" if only its fuse panel states it; undefined if neither does. */
 export function familyInWords({
   family,
   familyStatedAt,
