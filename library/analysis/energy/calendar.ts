@@ -1,0 +1,14 @@
+/** Days of each month in a year of 365 days. 29 February reads as the 28th. */
+export const daysOfMonths = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
+
+export const daysOfYear = 365;
+
+/** By month: the first of its days, counted from 0. */
+export const firstDayOfMonth: readonly number[] = daysOfMonths.map((_, month) =>
+  daysOfMonths.slice(0, month).reduce((sum, days) => sum + days, 0),
+);
+
+/** By day of the year, from 0: its month, from 0. */
+export const monthOfDay: readonly number[] = daysOfMonths.flatMap((days, month) =>
+  Array.from({ length: days }, () => month),
+);

@@ -1,0 +1,220 @@
+import { describe, expect, test } from "vitest";
+import {
+  arrayOutput,
+  cellTemperature,
+  powerOfModules,
+  shareLeft,
+  shareOfModules,
+} from "../../library/analysis/energy/array-power.ts";
+import { type BankModel, balanceOf } from "../../library/analysis/energy/bank-balance.ts";
+import { daysOfMonths } from "../../library/analysis/energy/calendar.ts";
+import type { Climate } from "../../library/analysis/energy/climate.ts";
+import { dailyMeans, irradianceOn } from "../../library/analysis/energy/hours-of-sun.ts";
+import { leadAcidInTheCold, moduleLosses, selfDischarge } from "../../library/standards/energy-practice.ts";
+import { expectSameCells, published } from "./published-data.ts";
+
+/*
+ * NREL/TP-6A20-62641 (2014) and test values of pvlib for modules and losses; the battery bank worksheet with its temperature
+ * multiplier; notes on PWM controllers; SAND87-7023 (1995) for the worksheet; and cases worked out by another program from the same
+ * equations (EN-SOC-1, EN-E2E-1). Each case names its own source in the data.
+ */
+// biome-ignore lint/suspicious/noExplicitAny: each case has figures of its own.
+type Case = { readonly id: string; readonly input: any; readonly expected: any };
+const data = published<{
+  cases: readonly Case[];
+  module: { losses: { rows_percent: Record<string, number> } };
+  battery_method: {
+    temperature_multiplier_lead_acid: { rows: { degC: number; multiplier: number }[] };
+  };
+  self_discharge_per_month: { rows: { chemistry?: string; range?: [number, number] }[] };
+}>("energy.json");
+const caseOf = (id: string) => data.cases.find((one) => one.id === id)!;
+
+describe("modules", () => {
+  test("EN-TC-1: temperature of the cells", () => {
+    const { input, expected } = caseOf("EN-TC-1");
+    expect(cellTemperature(input.G, input.Ta, input.NOCT)).toBeCloseTo(expected.Tc, 9);
+  });
+
+  test("EN-DC-1: power", () => {
+    const { input, expected } = caseOf("EN-DC-1");
+    expect(powerOfModules(input.Pstc, input.G, input.Tc, input.gamma * 100)).toBeCloseTo(expected.P, 9);
+  });
+
+  test("EN-LOSS-1: the list of losses, and the share that is left without availability and wiring", () => {
+    const { input, expected } = caseOf("EN-LOSS-1");
+    expect((1 - shareLeft(input.losses_percent)) * 100).toBeCloseTo(expected.total_percent, 4);
+    const { wiring: _, availability: __, light_induced, ...rest } = data.module.losses.rows_percent;
+    expectSameCells(
+      new Map(Object.entries(moduleLosses.percent)),
+      new Map(Object.entries({ ...rest, "light-induced": light_induced! })),
+      8,
+    );
+    expect(((1 - shareOfModules) * 100).toFixed(1)).toBe("9.6");
+  });
+
+  const withoutLosses = (watts: number) => watts / shareOfModules;
+  /** Air at which the cells have 25 °C in full sun. */
+  const cool = 25 - cellTemperature(1_000, 0);
+
+  test("EN-PWM-1: a controller that connects the modules with the battery, and one that tracks", () => {
+    const { input, expected } = caseOf("EN-PWM-1");
+    const common = { ratedW: expected.stc_W, maxPowerV: input.Vmp, maxPowerA: input.I_A, outputA: 100 };
+    const tracked = { ...common, tracking: true, efficiency: input.mppt_efficiency, batteryV: 12 };
+    expect(withoutLosses(arrayOutput(tracked, 1_000, cool).deliveredW)).toBeCloseTo(expected.mppt_W, 1);
+    input.battery_V.forEach((batteryV: number, index: number) => {
+      const direct = { ...common, tracking: false, efficiency: 1, batteryV };
+      expect(withoutLosses(arrayOutput(direct, 1_000, cool).deliveredW)).toBeCloseTo(
+        expected.pwm_W[index],
+        2,
+      );
+    });
+  });
+
+  test("EN-PWM-2", () => {
+    const { input, expected } = caseOf("EN-PWM-2");
+    const direct = { ratedW: input.Pmax_W, maxPowerV: input.Vmp, maxPowerA: input.I_A, outputA: 100 };
+    const output = arrayOutput(
+      { ...direct, tracking: false, efficiency: 1, batteryV: input.battery_V },
+      1_000,
+      cool,
+    );
+    expect(Math.round(withoutLosses(output.deliveredW))).toBe(expected.pwm_W);
+    const tracked = arrayOutput(
+      { ...direct, tracking: true, efficiency: 1, batteryV: input.battery_V },
+      1_000,
+      cool,
+    );
+    expect(withoutLosses(tracked.deliveredW) / input.battery_V).toBeCloseTo(expected.mppt_ideal_A, 2);
+  });
+
+  test("a controller holds its own current, and the rest is cut off", () => {
+    const array = { ratedW: 400, maxPowerV: 36, maxPowerA: 11, tracking: true, efficiency: 1 };
+    const { deliveredW, cutW } = arrayOutput({ ...array, outputA: 10, batteryV: 13 }, 1_000, cool);
+    expect(deliveredW).toBe(130);
+    expect(deliveredW + cutW).toBeCloseTo(400 * shareOfModules, 9);
+  });
+});
+
+test("lead-acid in the cold, cell by cell", () => {
+  const cells = (rows: readonly { at: number; multiplier: number }[]) =>
+    new Map(rows.map(({ at, multiplier }) => [`${at} °C`, multiplier]));
+  expectSameCells(
+    cells(leadAcidInTheCold.rows.map(({ atC, multiplier }) => ({ at: atC, multiplier }))),
+    cells(
+      data.battery_method.temperature_multiplier_lead_acid.rows.map(({ degC, multiplier }) => ({
+        at: degC,
+        multiplier,
+      })),
+    ),
+    7,
+  );
+});
+
+test("self-discharge is the middle of the ranges", () => {
+  for (const { chemistry, range } of data.self_discharge_per_month.rows) {
+    if (!range) continue;
+    const ours = chemistry === "lithium" ? selfDischarge.lithium : selfDischarge.leadAcid;
+    expect(ours).toBeCloseTo((range[0] + range[1]) / 2, 9);
+  }
+});
+
+const simple = (fullWh: number, efficiency: number): BankModel => ({
+  ...{ fullWh, efficiency, selfDischarge: 0, greatestChargeW: Number.POSITIVE_INFINITY, constantUpTo: 1 },
+  ...{ timeConstantH: 2, floorWh: Array(12).fill(0), reserveWh: Array(12).fill(0) },
+  chargeable: Array(12).fill(true),
+});
+
+test("EN-SOC-1: nine hours of a bank", () => {
+  const { input, expected } = caseOf("EN-SOC-1");
+  const net: number[] = input.net_W_by_hour;
+  // A day of its own, so that the hours are not run twice.
+  const loadW = Float64Array.from({ length: 48 }, (_, hour) => Math.max(0, -(net[hour] ?? 0)));
+  const sourceW = Float64Array.from({ length: 48 }, (_, hour) => Math.max(0, net[hour] ?? 0));
+  const year = balanceOf(
+    simple(input.capacity_Wh, input.charge_efficiency),
+    { loadW, sourcesW: [sourceW] },
+    { stretches: [{ fromDay: 0, days: 1 }], startWh: input.soc0 * input.capacity_Wh },
+  );
+  expected.soc.forEach((soc: number, hour: number) => {
+    expect(year.storedWh[hour]! / input.capacity_Wh).toBeCloseTo(soc, 6);
+  });
+  const total = (hourly: Float64Array) => hourly.reduce((sum, value) => sum + value, 0);
+  expect(total(year.spilledWh)).toBeCloseTo(expected.spilled_Wh, 6);
+  expect(total(year.unmetWh)).toBeCloseTo(expected.unserved_Wh, 6);
+});
+
+describe("EN-E2E-1: from a place to the months, within 3 % and the state of charge within 0.02", () => {
+  const { input, expected } = caseOf("EN-E2E-1");
+  const climate: Climate = {
+    latitudeDeg: input.lat_deg,
+    longitudeDeg: input.lon_deg,
+    clearness: input.KT,
+    airC: input.T_degC,
+  };
+  const loadW = Float64Array.from({ length: 8_760 }, (_, at) => input.load_W_by_hour[at % 24]);
+  const outputPerW = (tiltDeg: number) => {
+    const light = irradianceOn(climate, { tiltDeg, azimuthDeg: 180 });
+    const array = { ratedW: 1, maxPowerV: 18, maxPowerA: 1 / 18, tracking: true, efficiency: 0.95 };
+    const month = daysOfMonths.flatMap((days, index) => Array<number>(days * 24).fill(index));
+    return {
+      light,
+      perW: light.map((watts, at) => {
+        const { deliveredW } = arrayOutput(
+          { ...array, outputA: 1e6, batteryV: 12 },
+          watts,
+          input.T_degC[month[at]!],
+        );
+        return deliveredW * 0.97;
+      }),
+    };
+  };
+  const balance = (perW: Float64Array, arrayW: number, usableWh: number) =>
+    balanceOf(
+      simple(usableWh, 0.96),
+      { loadW, sourcesW: [perW.map((watts) => watts * arrayW)] },
+      { stretches: [{ fromDay: 0, days: 365 }], startWh: usableWh },
+    );
+  const within = (found: number, printed: number, share: number, digit: number) =>
+    expect(Math.abs(found - printed)).toBeLessThanOrEqual(share * printed + digit);
+
+  test.each([
+    ["flat", 0],
+    ["south_45", 45],
+  ] as const)("%s", (name, tiltDeg) => {
+    const { light, perW } = outputPerW(tiltDeg);
+    dailyMeans(light).forEach((value, month) => {
+      within(value, expected[name].plane_kWh_m2_day[month], 0.03, 0.005);
+    });
+    dailyMeans(perW).forEach((value, month) => {
+      within(value * 1_000, expected[name].yield_Wh_per_W_day[month], 0.03, 0.0005);
+    });
+    const year = balance(perW, input.array_W, input.usable_Wh);
+    dailyMeans(year.unmetWh).forEach((value, month) => {
+      within(value * 1_000, expected[name].unserved_Wh_day[month], 0.03, 8);
+    });
+    let at = 0;
+    daysOfMonths.forEach((days, month) => {
+      let lowest = 1;
+      for (const end = at + days * 24; at < end; at++)
+        lowest = Math.min(lowest, year.storedWh[at]! / input.usable_Wh);
+      expect(Math.abs(lowest - expected[name].lowest_soc[month])).toBeLessThan(0.02);
+    });
+  });
+
+  test.each([
+    ["flat", 0],
+    ["south_45", 45],
+  ] as const)("%s: the smallest array for three banks, within 5 %%", (name, tiltDeg) => {
+    const { perW } = outputPerW(tiltDeg);
+    [2_048, 4_096, 8_192].forEach((usableWh, index) => {
+      let [low, high] = [100, 10_000];
+      while (high - low > 1) {
+        const middle = (low + high) / 2;
+        if (balance(perW, middle, usableWh).unmetWh.some((unmet) => unmet > 1e-9)) low = middle;
+        else high = middle;
+      }
+      within(high, expected[name].smallest_array_W_for_usable_2048_4096_8192_Wh[index], 0.05, 0);
+    });
+  });
+});
