@@ -1,10 +1,10 @@
+import { workedOutOnce } from "../../model/worked-out-once.ts";
 import {
   diffuseShareOfDay,
   groundReflectance,
   leastCosZenith,
   shareOfHour,
 } from "../../standards/solar-geometry.ts";
-import { workedOutOnce } from "../worked-out-once.ts";
 import { daysOfMonths, daysOfYear, firstDayOfMonth, monthOfDay } from "./calendar.ts";
 import { clearnessOfMonth } from "./clearness-of-days.ts";
 import type { Climate } from "./climate.ts";
