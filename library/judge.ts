@@ -1,5 +1,6 @@
 import { analyseCircuit } from "./analysis/analyse-circuit.ts";
 import { analyseNetwork } from "./analysis/analyse-network.ts";
+import { energyOfPlan, type World } from "./analysis/energy/energy-of-plan.ts";
 import { topologyOf } from "./analysis/network/topology/topology.ts";
 import { aloneCurrents } from "./analysis/network/worst-alone.ts";
 import type { FaultResult } from "./analysis/network-result.ts";
@@ -24,15 +25,18 @@ export interface Judgement extends JudgedPlan {
 /**
  * The engine: records of a plan in, model, results and findings out.
  * Pure: no files, no clock, no randomness; bad plans are values, never exceptions. `before` is any earlier judgement, ideally of
- * nearly the same plan: results for unchanged parts are reused. The answer does not depend on it.
+ * nearly the same plan: results for unchanged parts are reused. The answer does not depend on it. `world` gives the table of the world,
+ * and is called only for a plan with a period: without it, such a plan has no energy.
  */
 export function judge(
   records: readonly PlanRecord[],
   problems: readonly PlanProblem[],
   before?: Judgement,
+  world?: () => World,
 ): Judgement {
   const model = readModel(records);
-  const plan = judgedPlan(model, model.network ?? model.remains?.sound, problems, before?.network);
+  const judged = judgedPlan(model, model.network ?? model.remains?.sound, problems, before?.network);
+  const plan = { ...judged, energy: energyOf(model, judged.network, world) };
   const reasons = acceptedReasons(model);
   const foundBy = (rule: Rule<unknown>, others: readonly Finding[] = []) =>
     foundIn(plan, rule, others).map(
@@ -96,7 +100,17 @@ function judgedPlan(
 ): JudgedPlan {
   const network = read && { network: read, result: analyseNetwork(read, before) };
   const runs = [...loneCircuits(model), ...runsInNetwork(network), ...runsInGaps(model)];
-  return { model, circuits: runs.map(judgedRun), network, problems };
+  return { model, circuits: runs.map(judgedRun), network, problems, energy: [] };
+}
+
+/** A network that was not read whole has none: islands alone are no picture of the plan. */
+function energyOf(
+  { periods, network, networkUnread }: PlanModel,
+  judged: JudgedNetwork | undefined,
+  world: (() => World) | undefined,
+): JudgedPlan["energy"] {
+  if (periods.length === 0 || networkUnread || !world) return [];
+  return energyOfPlan(periods, network && judged && { network, topology: judged.result.topology }, world);
 }
 
 /** A circuit that an edit leaves as it was is the same object in the next judgement. */

@@ -23,6 +23,7 @@ export const serverFiles = [
   "layout-worker.cjs",
   "typescript.cjs",
   "quickjs.wasm",
+  "world.json",
   "rules",
   "templates",
   "paper.cjs",
@@ -59,6 +60,7 @@ export async function buildWorker() {
   await Promise.all([
     copyFile(join(quickjs, "emscripten-module.wasm"), join(dist, "quickjs.wasm")),
     copyFile(require.resolve("@resvg/resvg-wasm/index_bg.wasm"), join(dist, "resvg.wasm")),
+    copyFile(join(here, "../library/standards/world.json"), join(dist, "world.json")),
     ...["DejaVuSans.ttf", "DejaVuSans-Bold.ttf"].map((file) =>
       copyFile(join(typeface, file), join(dist, file)),
     ),

@@ -19,7 +19,21 @@ export async function writeNotices(file, more = {}) {
   for (const found of await packagesInBundles(more)) {
     notices.push(await noticeOf(found), ...(await noticesWithin(found)));
   }
+  notices.push(await noticeOfWorld());
   await writeFile(file, notices.join(`\n${"-".repeat(80)}\n\n`));
+}
+
+/** The table of the world is data, and no package: library/standards/world.ts cites its sources in full. */
+async function noticeOfWorld() {
+  return notice("The table of the world, world.json", [
+    "Places: GeoNames (https://www.geonames.org), under the Creative Commons Attribution 4.0 licence",
+    "(https://creativecommons.org/licenses/by/4.0/); reduced to name, country and position of places of 15,000 inhabitants and more.",
+    "Sun and air temperature: NASA GISS and NCEP, in the normal year of the Common Ocean-ice Reference Experiments (NCAR, TN-460), in the",
+    "copy of MITgcm (https://github.com/MITgcm/MITgcm), which is under the MIT licence; put on another grid.",
+    "Copyright of MITgcm: its authors; its copyright line was not read.",
+    "",
+    await standardText("MIT"),
+  ]);
 }
 
 /** The notice of one package: its own texts, or its entry in the list of copyright lines. */

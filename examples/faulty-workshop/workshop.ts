@@ -1,4 +1,4 @@
-import { circuit } from "loomwright";
+import { circuit, period } from "loomwright";
 
 // Faulty on purpose: a workshop trailer in which each rule is broken once. Do not build any of this.
 // What each circuit does wrong stands above it; the fixes are proposed by the checker.
@@ -125,3 +125,6 @@ circuit({
 
 // plan/unit-suspect: every other run is measured in feet, and so was this one.
 circuit({ ...wire, name: "tool wall", load: 3, oneWayM: 12, gauge: 12, protect: 5 });
+
+// energy/no-bank: a year of use, and no battery in the plan.
+period({ name: "all year", place: "Tarifa, ES" });

@@ -51,6 +51,7 @@ function judgedPlan(): JudgedPlan & { readonly network: object } {
       result,
     },
     problems: [],
+    energy: [],
   };
 }
 

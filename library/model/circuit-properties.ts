@@ -14,6 +14,7 @@ import { amount, count, oneOf, text, yesOrNo, yesOrNoOr } from "./property.ts";
 import { type Choice, propertyTable, type ValuesOf } from "./property-table.ts";
 import { protection, ratingOfDevice } from "./protection-properties.ts";
 import { reference, terminal } from "./terminal-property.ts";
+import { use } from "./use-properties.ts";
 
 /*
  * Allowed values of each property of `circuit`. The maxima catch slips (a decimal point, another unit) and keep every figure
@@ -52,6 +53,7 @@ const properties = {
   protectFarEnd: protection,
   critical: yesOrNo(),
   purpose: loadPurpose,
+  use,
   dropLimitPercent: dropPercent,
   continuous: yesOrNo(),
   insulationC: insulation,

@@ -34,6 +34,7 @@ function partOf(draft: PartDraft, context: PartContext): Part {
     lowestV: lowestVoltageAt(draft, context),
     islandV: (terminal) => context.nominal.ofIsland(at(terminal)) ?? buildV,
     amount: (name) => stated[name] as number,
+    stated: (name) => stated[name],
   };
   const given = { ...stated };
   const taken: string[] = [];
@@ -97,7 +98,7 @@ export function makeLoadOfCircuit(draft: LoadOfCircuit, circuit: CircuitRun): Lo
 const loadsMade = new WeakMap<CircuitRun, LoadPart>();
 
 function loadOf({ index, positive, negative }: LoadOfCircuit, circuit: CircuitRun): LoadPart {
-  const { loadA, loadW, lowestV, minimumV, maxFuseA, critical, purpose, continuous, systemV } = circuit;
+  const { loadA, loadW, lowestV, minimumV, maxFuseA, critical, purpose, use, continuous, systemV } = circuit;
   const { dropLimitPercent, dropLimitStated, dropLimitSource } = circuit;
   return {
     kind: "load",
@@ -110,6 +111,7 @@ function loadOf({ index, positive, negative }: LoadOfCircuit, circuit: CircuitRu
     ...(minimumV !== undefined && { minimumV }),
     ...(maxFuseA !== undefined && { maxFuseA }),
     ...(purpose !== undefined && { purpose }),
+    ...(use !== undefined && { use }),
     critical,
     continuous,
     dropLimitPercent,

@@ -61,7 +61,7 @@ export function isWired({ word, input }: PlanRecord): boolean {
 }
 
 export function belongsToNetwork(record: PlanRecord): boolean {
-  return record.word === "circuit" ? isWired(record) : record.word !== "build";
+  return record.word === "circuit" ? isWired(record) : record.word !== "build" && record.word !== "period";
 }
 
 /** @param leftOut Indices of records that are passed over as if the plan did not have them. */
@@ -119,6 +119,7 @@ function knownFromNetwork({
   termination,
   minimumV,
   purpose,
+  use,
   largestGauge,
   largestMm2,
   maxFuseA,
@@ -143,6 +144,7 @@ function knownFromNetwork({
     ...ofPart("termination", termination),
     ...ofPart("minimumV", minimumV),
     ...ofPart("purpose", purpose),
+    ...ofPart("use", use),
     ...ofPart("largestGauge", largestGauge),
     ...ofPart("largestMm2", largestMm2),
     ...ofPart("maxFuseA", maxFuseA),

@@ -2,6 +2,7 @@ import type { BenchSettings } from "./bench-settings.ts";
 import type { BuildValues } from "./build-properties.ts";
 import type { Network } from "./network.ts";
 import type { NetworkRemains } from "./network-remains.ts";
+import type { Period } from "./read-periods.ts";
 import type { InvalidValue, Run } from "./run.ts";
 
 /** Settings for the plan as a whole. */
@@ -20,6 +21,8 @@ export interface PlanModel {
   readonly build: BuildSettings;
   /** Circuits that could be read, in the order of their calls; those in the network too. */
   readonly circuits: readonly Run[];
+  /** Periods of use whose values are all valid, in the order of their calls. */
+  readonly periods: readonly Period[];
   /** Undefined: the plan has none, or {@link networkUnread}. */
   readonly network: Network | undefined;
   /** A value of the network was refused, and all currents in it are unknown; {@link invalid} lists the value. */

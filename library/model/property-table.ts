@@ -47,6 +47,8 @@ export type AmountUnit =
   | "mV"
   | "N·m"
   | "A²s"
+  | "h"
+  | "°"
   | "s";
 
 /** The lower limit, exclusive (`above`) or inclusive (`from`), and the upper limit, inclusive. */
@@ -75,6 +77,8 @@ export interface Structure {
   readonly needed?: readonly string[];
   /** Properties that replace each other. */
   readonly choices: readonly Choice[];
+  /** Values that contradict each other, although each is allowed by itself. */
+  contradictions?(values: Readonly<Record<string, unknown>>): readonly Refusal[];
 }
 
 /** Alternative ways to state the same; only one may be used. Each is one property, or several that belong together. */
@@ -96,7 +100,8 @@ export function propertyTable<Shape extends Properties>(
   if (word) shape.push([markOfWord, z.literal(word).optional()], [numberOfCall, z.unknown().optional()]);
   const object = z.strictObject(Object.fromEntries(shape), { error: "is not an object" });
   const marked = (input: Input) => input[numberOfCall] === undefined || input[markOfWord] !== undefined;
-  const sound = (input: Input) => choices.every((choice) => isSound(input, choice));
+  const sound = (input: Input) =>
+    choices.every((choice) => isSound(input, choice)) && !structure.contradictions?.(input).length;
   const whole = word || choices.length > 0 ? object.refine((input) => marked(input) && sound(input)) : object;
   return {
     properties: new Map(Object.entries(properties)),

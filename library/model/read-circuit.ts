@@ -24,18 +24,21 @@ export function readCircuit(record: PlanRecord, index: number, build: ReadBuild)
   };
 }
 
-/** Only a network shows the devices that are fed from one place. No figure depends on it. */
-function needsNetwork({ purpose }: CircuitValues): readonly Refusal[] {
-  if (purpose === undefined) return [];
-  return [
-    {
-      path: ["purpose"],
-      given: describeValue(purpose),
-      wrong: "cannot be given without from",
-      allowed: "the same with from and returnTo, which show the switches and fuses on the way",
-      listsOnly: true,
-    },
-  ];
+/** Only a network shows the devices that are fed from one place, and the bank that feeds it. No figure depends on it. */
+function needsNetwork({ purpose, use }: CircuitValues): readonly Refusal[] {
+  return Object.entries({ purpose, use }).flatMap(([property, given]): Refusal[] =>
+    given === undefined
+      ? []
+      : [
+          {
+            path: [property],
+            given: describeValue(given),
+            wrong: "cannot be given without from",
+            allowed: "the same with from and returnTo, which show the switches, the fuses and the bank",
+            listsOnly: true,
+          },
+        ],
+  );
 }
 
 /** A circuit from values that are each valid, unless they contradict each other. */
@@ -191,6 +194,7 @@ function circuitOf(values: CircuitValues, build: CircuitDefaults, identity: Iden
     ...dropLimitOf(values, build),
     ...(minimumV !== undefined && { minimumV }),
     ...(values.purpose !== undefined && values.to === undefined && { purpose: values.purpose }),
+    ...(values.use !== undefined && values.to === undefined && { use: values.use }),
     ...startAndEnd(values),
     toBattery: values.to?.kind === "battery",
     ...shown("returnColour", values.returnColour),

@@ -4,6 +4,7 @@ import type { PlanModel } from "./plan-model.ts";
 import { readBuild } from "./read-build.ts";
 import { readCircuit } from "./read-circuit.ts";
 import { readNetwork, stopsNetwork } from "./read-network.ts";
+import { readPeriods } from "./read-periods.ts";
 import type { PlanRecord } from "./record.ts";
 import type { InvalidValue, Run } from "./run.ts";
 
@@ -24,7 +25,8 @@ export function readModel(records: readonly PlanRecord[]): PlanModel {
       (refusal): InvalidValue => (stopsNetwork(refusal) ? { ...refusal, stopsNetwork: true } : refusal),
     );
   const ofBuild = networkUnread && build.missed.size > 0 ? stopping(build.invalid) : build.invalid;
-  const invalid: InvalidValue[] = [...ofBuild, ...stopping(refused)];
+  const { periods, invalid: ofPeriods } = readPeriods(records);
+  const invalid: InvalidValue[] = [...ofBuild, ...stopping(refused), ...ofPeriods];
   records.forEach((record, index) => {
     if (record.word !== "circuit") return;
     if (isWired(record)) {
@@ -40,5 +42,5 @@ export function readModel(records: readonly PlanRecord[]): PlanModel {
     for (const refusal of wrong) invalid.push({ record: index, name, ...refusal });
   });
   const remains = remainsOf(records, build, read);
-  return { build: build.settings, circuits, network, networkUnread, remains, unjudged, invalid };
+  return { build: build.settings, circuits, periods, network, networkUnread, remains, unjudged, invalid };
 }

@@ -74,6 +74,12 @@ function explain<Shape extends Properties>(input: unknown, table: PropertyTable<
   for (const choice of table.choices) readChoice(reading, choice);
   for (const name of table.needed ?? []) if (!isGiven(input, name)) requireProperty(reading, name);
   const { values, invalid, unusable } = reading;
+  for (const refusal of table.contradictions?.(values) ?? []) {
+    invalid.push(refusal);
+    const name = refusal.path[0] ?? unknownProperty;
+    delete values[name];
+    if (table.properties.get(name)?.affectsResults) unusable.add(name);
+  }
   return { values: values as ValuesOf<Shape>, invalid, unusable };
 }
 
@@ -98,7 +104,8 @@ function readProperty(reading: Reading, name: string, value: unknown): void {
     refuseUnknown(reading, name, value);
   } else if (property.parts && isObject(value) && !isNonPlain(value)) {
     const parts = explain(value, property.parts);
-    for (const refusal of parts.invalid) reading.invalid.push({ ...refusal, path: [name, ...refusal.path] });
+    for (const refusal of parts.invalid)
+      reading.invalid.push({ ...refusal, path: [name, ...refusal.path], ...purposeOf(property) });
     if (property.affectsResults && parts.unusable.size > 0) reading.unusable.add(name);
     else reading.values[name] = parts.values;
   } else if (property.elements && Array.isArray(value)) {

@@ -13,9 +13,9 @@ export interface PlanRecord {
 }
 
 /** DSL functions that leave a record. Those of parts are also the kinds of parts, except `motor`, which makes a load. */
-export const words: readonly Word[] = ["circuit", "build", "cable", "scenario", ...partWords];
+export const words: readonly Word[] = ["circuit", "build", "cable", "scenario", "period", ...partWords];
 
-export type Word = "circuit" | "build" | "cable" | "scenario" | PartWord;
+export type Word = "circuit" | "build" | "cable" | "scenario" | "period" | PartWord;
 
 /** An obstacle to evaluating the plan or a part of it, found while running it. */
 export type PlanProblem =

@@ -6,6 +6,7 @@ import type { Citation } from "../standards/citation.ts";
 import type { Gate } from "../standards/time-current-gates.ts";
 import type { CoolestTerminal } from "./coolest-terminal.ts";
 import type { Estimate } from "./estimate.ts";
+import type { UseValues } from "./use-values.ts";
 
 /** A circuit or cable as it is judged: every default filled in, every unit in SI except trade sizes. */
 export type Run = CircuitRun | CableRun;
@@ -29,6 +30,8 @@ interface OfCircuit {
   readonly critical: boolean;
   /** Its use, if the plan states it. */
   readonly purpose?: LoadPurpose;
+  /** How long its load runs; the balance of energy alone reads it. */
+  readonly use?: UseValues;
   /** Colour of its return. */
   readonly returnColour?: string;
   /** Its two conductors are those of one such cable. */

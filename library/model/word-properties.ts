@@ -2,6 +2,7 @@ import { buildProperties } from "./build-properties.ts";
 import { cableProperties } from "./cable-properties.ts";
 import { circuitProperties } from "./circuit-properties.ts";
 import { descriptorOfWord, type PartWord, partWords } from "./parts/index.ts";
+import { periodProperties } from "./period-properties.ts";
 import type { PropertyTable } from "./property-table.ts";
 import type { Word } from "./record.ts";
 import { scenarioProperties } from "./scenario-properties.ts";
@@ -16,5 +17,6 @@ export const wordProperties: Readonly<Record<Word, PropertyTable>> = {
   build: buildProperties,
   cable: cableProperties,
   scenario: scenarioProperties,
+  period: periodProperties,
   ...ofParts,
 };

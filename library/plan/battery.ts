@@ -104,6 +104,30 @@ export interface BatteryInput extends PartOptions {
    * Example: `chargeCutOffC: 0`
    */
   readonly chargeCutOffC?: number;
+  /**
+   * Charge that you want to keep in it, in percent of a full charge, for the balance of energy of a `period`. From 0 to 95.
+   *
+   * Left out: taken as 20 % for LiFePO4, and 50 % for a lead-acid battery.
+   *
+   * Example: `reservePercent: 30`
+   */
+  readonly reservePercent?: number;
+  /**
+   * Charge at which it stops delivering, in percent of a full charge, because its protection or a disconnect cuts it off. From 0 to 95.
+   *
+   * Left out: taken as 0 %.
+   *
+   * Example: `minimumChargePercent: 10`
+   */
+  readonly minimumChargePercent?: number;
+  /**
+   * Capacity that it still has, in percent of its rating: less with age. From 20 to 100.
+   *
+   * Left out: taken as 100 %: as new.
+   *
+   * Example: `stateOfHealthPercent: 80`
+   */
+  readonly stateOfHealthPercent?: number;
 }
 
 /** Battery chemistries. */

@@ -20,6 +20,7 @@ import type { PlannedSolarController } from "./solar-controller.ts";
 import type { PlannedStarterMotor } from "./starter-motor.ts";
 import type { EitherTerminal, NegativeTerminal, PositiveTerminal } from "./terminal.ts";
 import type { Termination } from "./termination.ts";
+import type { Use } from "./use.ts";
 import type { NominalVoltage } from "./voltage.ts";
 
 /**
@@ -277,6 +278,14 @@ export interface CircuitOptions extends RunOptions {
    * Example: `purpose: "bilge pump"`
    */
   readonly purpose?: LoadPurpose;
+  /**
+   * How long it runs, for the balance of energy of a `period`.
+   *
+   * Left out: taken as not known, or from the part at its end, and the balance leaves it out.
+   *
+   * Example: `use: { hoursPerDay: 4, when: "dark" }`
+   */
+  readonly use?: Use;
   /**
    * Maximum voltage drop on the way to this load and back, in percent of the nominal voltage. Above 0, up to 20. For a circuit
    * that ends at a part, it counts for the whole supply path of that part.

@@ -15,5 +15,7 @@ export declare enum GiveOnlyOneOf {
   chargePercent_or_bankV = "chargePercent or bankV",
   oneWayFt_or_oneWayM_or_both_conductors = "oneWayFt, oneWayM, positiveFt + negativeFt or positiveM + negativeM",
   distanceIn_or_distanceMm = "distanceIn or distanceMm",
+  place_or_latitudeDeg_and_longitudeDeg = "place or latitudeDeg + longitudeDeg",
+  months_or_fromDay_and_untilDay = "months or fromDay + untilDay",
   endSlackIn_or_endSlackMm = "endSlackIn or endSlackMm",
 }

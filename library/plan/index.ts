@@ -31,11 +31,17 @@ export { type DisconnectInput, disconnect, type PlannedDisconnect } from "./disc
 export type { DuplexCable } from "./duplex.ts";
 export { type FuseHolderInput, fuseHolder, type PlannedFuseHolder } from "./fuse-holder.ts";
 export { type FusePanelInput, fusePanel, type PlannedFusePanel } from "./fuse-panel.ts";
-export { type InverterInput, inverter, type PlannedInverter } from "./inverter.ts";
+export { type AcDevice, type InverterInput, inverter, type PlannedInverter } from "./inverter.ts";
 export { type LoadOptions, type LoadPartInput, type LoadPurpose, load, type PlannedLoad } from "./load.ts";
 export { type MotorInput, motor, type PlannedMotor } from "./motor.ts";
 export { type JoinInput, type OtherPartInput, type PlannedOtherPart, part } from "./other-part.ts";
 export type { PartOptions } from "./part-options.ts";
+export {
+  type Occasion,
+  type PeriodInput,
+  type PlannedPeriod,
+  period,
+} from "./period.ts";
 export type { ProtectionInput } from "./protection.ts";
 export { type PlannedRelay, type RelayInput, relay } from "./relay.ts";
 export type { RuleId } from "./rule-id.ts";
@@ -72,4 +78,5 @@ export type {
   Terminal,
 } from "./terminal.ts";
 export type { Termination } from "./termination.ts";
+export type { ByMonth, HoursOfUse, Month, Use, Weekday } from "./use.ts";
 export type { NominalVoltage } from "./voltage.ts";

@@ -2,6 +2,7 @@ import { frozenPlanData } from "./frozen-copy.ts";
 import type { PartOptions } from "./part-options.ts";
 import type { PermittedFuse } from "./permitted-fuse.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
+import type { HoursOfUse, Use } from "./use.ts";
 
 /**
  * An inverter, seen from its direct-current side. It draws constant power: the lower the voltage, the more current.
@@ -70,9 +71,47 @@ export interface InverterInput extends PartOptions, PermittedFuse {
   /**
    * Load connected to it in use, W: the maximum drawn from it for longer than a moment. From 0 to 100,000.
    *
-   * Left out: taken as its continuous power.
+   * Left out: taken as the sum of its `devices`, at most its continuous power; without devices as its continuous power.
    *
    * Example: `loadW: 1200`
    */
   readonly loadW?: number;
+  /**
+   * The hours in which it is switched on, for the balance of energy of a `period`: it draws its idle power in each of them.
+   *
+   * Left out: taken as always.
+   *
+   * Example: `use: { hoursPerDay: 3 }`
+   */
+  readonly use?: HoursOfUse;
+  /**
+   * The devices for alternating current that it feeds, up to 100.
+   *
+   * Left out: taken as not known, and the balance of energy leaves them out.
+   *
+   * Example: `devices: [{ name: "Kettle", powerW: 1200, use: { hoursPerDay: 0.3 } }]`
+   */
+  readonly devices?: readonly AcDevice[];
+}
+
+/** A device for alternating current behind an inverter. */
+export interface AcDevice {
+  /**
+   * Its name, shown with its use. Up to 40 characters. Always needed.
+   *
+   * Example: `name: "Laptop"`
+   */
+  readonly name: string;
+  /**
+   * Power that it draws, W. Above 0, up to 100,000. Always needed.
+   *
+   * Example: `powerW: 60`
+   */
+  readonly powerW: number;
+  /**
+   * How long it runs, for the balance of energy of a `period`. Always needed.
+   *
+   * Example: `use: { hoursPerDay: 3 }`
+   */
+  readonly use: Use;
 }

@@ -3,6 +3,7 @@ import type { GiveOnlyOneOf } from "./give-only-one-of.ts";
 import type { PartOptions } from "./part-options.ts";
 import type { PermittedFuse } from "./permitted-fuse.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
+import type { Use } from "./use.ts";
 
 /**
  * A load as a part with two terminals, for cables that are written one by one. Give one of `currentA`, `powerW` and
@@ -95,6 +96,14 @@ export interface LoadOptions extends PartOptions, PermittedFuse {
    * Example: `purpose: "bilge pump"`
    */
   readonly purpose?: LoadPurpose;
+  /**
+   * How long it runs, for the balance of energy of a `period`.
+   *
+   * Left out: taken as not known, and the balance leaves it out.
+   *
+   * Example: `use: { hoursPerDay: 4, when: "dark" }`
+   */
+  readonly use?: Use;
   /**
    * Whether the load runs for three hours or longer at a time.
    *

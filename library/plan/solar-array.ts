@@ -1,6 +1,7 @@
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { PartOptions } from "./part-options.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
+import type { ByMonth } from "./use.ts";
 
 /**
  * Identical solar modules, in series, in parallel, or both. Values are those of one module at standard test conditions.
@@ -100,4 +101,28 @@ export interface SolarArrayInput extends PartOptions {
    * Example: `stringFuseA: 15`
    */
   readonly stringFuseA?: number;
+  /**
+   * Tilt of the modules from the horizontal, in degrees. From 0 to 90. For the balance of energy of a `period`.
+   *
+   * Left out: taken as 0: flat on a roof or a deck, also on a boat that swings.
+   *
+   * Example: `tiltDeg: 35, facingDeg: 180`
+   */
+  readonly tiltDeg?: number;
+  /**
+   * Compass direction that tilted modules face, in degrees: 0 for north, 90 for east, 180 for south. From 0 to 360.
+   *
+   * Left out: taken as towards the equator.
+   *
+   * Example: `tiltDeg: 35, facingDeg: 180`
+   */
+  readonly facingDeg?: number;
+  /**
+   * Light that a tree, a mast or a mountain takes from it, in percent, for each month from January to December. Each from 0 to 100.
+   *
+   * Left out: taken as none, besides the usual 3 % for shade.
+   *
+   * Example: `shadePercentByMonth: [50, 30, 10, 0, 0, 0, 0, 0, 0, 20, 40, 60]`
+   */
+  readonly shadePercentByMonth?: ByMonth;
 }

@@ -2,6 +2,7 @@ import { spawnSync } from "node:child_process";
 import { existsSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
+import { testWorld } from "../analysis/energy/world.tester.ts";
 import { judge } from "../judge.ts";
 import { runExample } from "./page.tester.ts";
 import { rules } from "./registry.ts";
@@ -33,14 +34,16 @@ describe.each(rules.map((rule) => ({ rule, id: rule.id })))("the page of $id", (
     const limitMs = rule.id === "plan/too-slow" ? 500 : undefined;
     for (const code of plansUnder("Wrong", page)) {
       const { records, problems } = runExample(code, limitMs);
-      expect(judge(records, problems).findings.map((finding) => finding.rule)).toContain(rule.id);
+      expect(
+        judge(records, problems, undefined, testWorld).findings.map((finding) => finding.rule),
+      ).toContain(rule.id);
     }
   });
 
   it("shows plans that are right, and nothing is said of them at warning or above", () => {
     for (const code of plansUnder("Right", page)) {
       const { records, problems } = runExample(code);
-      const { findings } = judge(records, problems);
+      const { findings } = judge(records, problems, undefined, testWorld);
       expect(findings.filter(({ severity }) => severity === "error" || severity === "warning")).toEqual([]);
       expect(findings.map((finding) => finding.rule)).not.toContain(rule.id);
     }

@@ -25,6 +25,12 @@ import { voltageDrop } from "./conductor/voltage-drop.ts";
 import { bilgePump } from "./disconnect/bilge-pump.ts";
 import { disconnectMissing } from "./disconnect/missing.ts";
 import { disconnectRating } from "./disconnect/rating.ts";
+import { energyGreatestUse } from "./energy/greatest-use.ts";
+import { energyHoursMissing } from "./energy/hours-missing.ts";
+import { energyNeverFull } from "./energy/never-full.ts";
+import { energyNoBank } from "./energy/no-bank.ts";
+import { energyPlace } from "./energy/place.ts";
+import { energyRunsShort } from "./energy/runs-short.ts";
 import { inverterPrecharge } from "./inverter/precharge.ts";
 import { inverterSupply } from "./inverter/supply.ts";
 import { inverterSurge } from "./inverter/surge.ts";
@@ -100,6 +106,12 @@ export const rules: readonly Rule<unknown>[] = [
   bilgePump,
   disconnectMissing,
   disconnectRating,
+  energyGreatestUse,
+  energyHoursMissing,
+  energyNeverFull,
+  energyNoBank,
+  energyPlace,
+  energyRunsShort,
   inverterPrecharge,
   inverterSupply,
   inverterSurge,

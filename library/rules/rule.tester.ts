@@ -1,5 +1,6 @@
 import { isDeepStrictEqual } from "node:util";
 import { describe, it } from "vitest";
+import { testWorld } from "../analysis/energy/world.tester.ts";
 import { judge } from "../judge.ts";
 import type { PropertyPath } from "../model/plain-values.ts";
 import type { PlanProblem, PlanRecord } from "../model/record.ts";
@@ -99,7 +100,7 @@ export function faultsOfTable(rule: Rule<unknown>, cases: readonly RuleCase[]): 
 /** The differences between a case's expectations and the engine's results. Empty if there are none. */
 export function faultsOfCase(rule: Rule<unknown>, one: RuleCase): string[] {
   const { records, problems } = ranOf(one);
-  const before = judge(records, problems).findings;
+  const before = judge(records, problems, undefined, testWorld).findings;
   const found = before.filter((finding) => finding.rule === rule.id);
   const expected = one.finds === "nothing" ? [] : one.finds;
   const faults = problems
@@ -219,7 +220,7 @@ export function faultsOfFix(
   finding: Finding,
   { records, problems, before }: Proof,
 ): string[] {
-  const after = judge(applyFix(records, fix), problems).findings;
+  const after = judge(applyFix(records, fix), problems, undefined, testWorld).findings;
   if (fix.kind === "suggestion") {
     const refused = (findings: readonly Finding[]) =>
       findings.filter(({ rule }) => rule === "plan/invalid-value").length;

@@ -1,4 +1,5 @@
 import type { CircuitResult } from "../analysis/circuit-result.ts";
+import type { PeriodEnergy } from "../analysis/energy/energy-result.ts";
 import type { NetworkResult } from "../analysis/network-result.ts";
 import type { Network } from "../model/network.ts";
 import type { PlanModel } from "../model/plan-model.ts";
@@ -76,6 +77,8 @@ export interface JudgedPlan {
   /** Undefined if the plan has no network, or if it could not be read. */
   readonly network: JudgedNetwork | undefined;
   readonly problems: readonly PlanProblem[];
+  /** Of each period of the plan; none without a network. */
+  readonly energy: readonly PeriodEnergy[];
 }
 
 export interface JudgedRun {

@@ -96,6 +96,15 @@ export const orderOfDays = {
   ],
 } as const;
 
+/** Diffuse light of the sky on a tilted plane. */
+export const skyOnPlane: Citation = {
+  document: "J. E. Hay, J. A. Davies (1980), diffuse irradiance on a tilted plane",
+  section: "",
+  authority: "textbook",
+  confirmed: "read",
+  note: "Read in public code that cites it, with its test values.",
+};
+
 /** Share of the light that the ground reflects: grass. Snow reflects more, asphalt and the sea less. */
 export const groundReflectance = {
   source: {

@@ -25,6 +25,7 @@ export const options = {
   force: { type: "boolean", help: "write also over a file that Loomwright did not make" },
   view: { type: "string", value: "VIEW", help: "one-line or wiring" },
   scenario: { type: "string", value: "NAME", help: "the scenario whose currents and voltages are shown" },
+  period: { type: "string", value: "NAME", help: "only this period of the plan" },
   table: {
     type: "string",
     value: "TABLE",

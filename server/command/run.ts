@@ -17,6 +17,7 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   explain: async () => (await import("./explain.ts")).explain,
   draw: async () => (await import("./draw.ts")).draw,
   schedule: async () => (await import("./schedule.ts")).schedule,
+  energy: async () => (await import("./energy.ts")).energy,
   number: async () => (await import("./number.ts")).number,
   report: async () => (await import("./report.ts")).report,
   diff: async () => (await import("./diff.ts")).diff,

@@ -17,6 +17,7 @@ import { FileCache } from "./text/file-cache.ts";
 import type { FileImports } from "./text/file-imports.ts";
 import { fileImports } from "./text/read-imports.ts";
 import type { PassedBy, SourceText, Uri, Workspace } from "./workspace.ts";
+import { worldOnDemand } from "./world.ts";
 
 /**
  * The single entry point for each front end: files to checked plans. Created once; keeps parsed files and a worker between
@@ -107,7 +108,7 @@ export function createChecker(workspace: Workspace, options: CheckerOptions = {}
     return turn;
   }
 
-  const evaluator = { workspace, cache, sandbox, limits, last, workGoesOn };
+  const evaluator = { workspace, cache, sandbox, limits, last, workGoesOn, world: worldOnDemand() };
 
   const check = (root: Uri) =>
     inTurn(root, async () => {

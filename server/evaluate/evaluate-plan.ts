@@ -1,3 +1,4 @@
+import type { World } from "../../library/analysis/energy/energy-of-plan.ts";
 import { judge } from "../../library/judge.ts";
 import type { PlanProblem, PlanRecord } from "../../library/model/record.ts";
 import { callBeingTyped, nameBeingTyped } from "./being-typed.ts";
@@ -30,6 +31,8 @@ export interface Evaluator {
   /** By root: the last version of its plan; the next one reuses its unchanged parts. */
   readonly last: Map<Uri, LocatedPlan>;
   workGoesOn(root: Uri): void;
+  /** The table of the world, read when a plan has a period. */
+  world(): World;
 }
 
 /** Reads, runs and judges one plan. */
@@ -58,7 +61,7 @@ export async function evaluatePlan(root: Uri, evaluator: Evaluator): Promise<Che
   const { problems, places } = failureOf(plan, { outcome, provenance, limits, rootFile });
   const records = planRecords(outcome.records, provenance);
   const before = last.get(root);
-  const judgement = judge(records, problems, before?.judgement);
+  const judgement = judge(records, problems, before?.judgement, evaluator.world);
   const located = new LocatedPlan({ traced, snapshot, records, judgement, problemPlaces: places, before });
   const call = edit && callBeingTyped(edit, located, before);
   if (call) return beingTyped(call, edit, root, snapshot);

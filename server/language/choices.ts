@@ -127,12 +127,14 @@ function choice(written: string, circuit: Run): RunChoice {
       circuits: [circuit],
       network: undefined,
       networkUnread: false,
+      periods: [],
       unjudged: [],
       invalid: [],
     },
     circuits: [{ circuit, result }],
     network: undefined,
     problems: [],
+    energy: [],
   };
   // A circuit on its own is a whole plan.
   const inPlan = circuit.inNetwork ? "unknown" : "judged";

@@ -23,7 +23,7 @@ function written(before: string, statements: (index: number) => string, after = 
 
 const imports = `import {
   alternator, battery, breaker, build, busBar, cable, chassis, circuit, dcDcCharger, disconnect, fuseHolder, fusePanel,
-  inverter, load, motor, part, relay, scenario, selectorSwitch, shoreCharger, shunt, solarArray, solarController,
+  inverter, load, motor, part, period, relay, scenario, selectorSwitch, shoreCharger, shunt, solarArray, solarController,
   starterMotor,
 } from "loomwright";
 `;
@@ -36,6 +36,10 @@ export const plansByWord: Readonly<Record<Word, PlanOfSize>> = {
   scenario: looped(
     `${bus}const lamps = Array.from({ length: 10 }, (_, at) => circuit({ ...onBus, load: 0.1 + at / 50 }));\n`,
     "scenario({ name: `scenario ${i}`, on: lamps.filter((_, at) => (i >> at) & 1), bankV: 11.5 + (i % 100) / 100 });",
+  ),
+  period: looped(
+    `${bus}circuit({ ...onBus, load: 2, use: { hoursPerDay: 5 } });\n`,
+    "period({ name: `period ${i}`, latitudeDeg: (i % 120) - 60, longitudeDeg: 5 });",
   ),
   battery: looped(
     bus,

@@ -78,6 +78,7 @@ describe("the package", () => {
         "dist/resvg.wasm",
         "dist/DejaVuSans.ttf",
         "dist/DejaVuSans-Bold.ttf",
+        "dist/world.json",
         "dist/typescript.cjs",
         "dist/quickjs.wasm",
         ...pages.map((page) => `dist/rules/${page}`),

@@ -7,10 +7,18 @@ import {
   shareOfModules,
 } from "../../library/analysis/energy/array-power.ts";
 import { type BankModel, balanceOf } from "../../library/analysis/energy/bank-balance.ts";
+import { bankModel, capacityInTheCold } from "../../library/analysis/energy/bank-of-plan.ts";
 import { daysOfMonths } from "../../library/analysis/energy/calendar.ts";
 import type { Climate } from "../../library/analysis/energy/climate.ts";
 import { dailyMeans, irradianceOn } from "../../library/analysis/energy/hours-of-sun.ts";
-import { leadAcidInTheCold, moduleLosses, selfDischarge } from "../../library/standards/energy-practice.ts";
+import { worksheet } from "../../library/analysis/energy/worksheet.ts";
+import type { BatteryPart } from "../../library/model/network.ts";
+import {
+  leadAcidInTheCold,
+  moduleLosses,
+  selfDischarge,
+  worksheetFactors,
+} from "../../library/standards/energy-practice.ts";
 import { expectSameCells, published } from "./published-data.ts";
 
 /*
@@ -111,6 +119,39 @@ test("lead-acid in the cold, cell by cell", () => {
   );
 });
 
+test("EN-SAND-1: the classic worksheet", () => {
+  const { input, expected } = caseOf("EN-SAND-1");
+  const sheet = worksheet({
+    loadWh: input.dc_Wh_day + input.ac_Wh_day / input.inverter_efficiency,
+    nominalV: input.V,
+    sunHours: input.sun_h,
+    days: input.days,
+    depth: input.depth,
+    coldMultiplier: input.multiplier_60F,
+  });
+  expect([worksheetFactors.wire, worksheetFactors.battery]).toEqual([input.wire, input.battery]);
+  expect(sheet.loadAh).toBeCloseTo(expected.load_Ah_day, 2);
+  expect(sheet.correctedAh).toBeCloseTo(expected.corrected_Ah_day, 2);
+  expect(sheet.designMonth).toBe(11);
+  expect(expected.design_month).toBe("Dec");
+  expect(sheet.arrayA[11]).toBeCloseTo(expected.design_current_A, 2);
+  expect(sheet.bankAh).toBeCloseTo(expected.bank_Ah_from_load, 1);
+  expect(sheet.bankOfCorrectedAh).toBeCloseTo(expected.bank_Ah_from_corrected_load, 1);
+});
+
+test("EN-BAT-1: a cold lead-acid bank with half of it in reserve", () => {
+  const { input, expected } = caseOf("EN-BAT-1");
+  // 40 °F is the row of 4.4 °C.
+  const capacityAh = expected.bank_cold_Wh / input.V;
+  expect(capacityAh).toBeCloseTo(expected.bank_Ah, 1);
+  const battery = sampleBattery({ capacityAh, usualRestV: input.V, reservePercent: (1 - input.depth) * 100 });
+  const cold = bankModel([battery], Array(12).fill(4.4));
+  expect(1 / capacityInTheCold(4.4)).toBeCloseTo(input.multiplier_at_40F, 9);
+  expect(cold.fullWh - cold.reserveWh[0]!).toBeCloseTo(expected.stored_Wh, 6);
+  const warm = bankModel([battery], Array(12).fill(26.7));
+  expect(warm.fullWh - warm.reserveWh[0]!).toBeCloseTo(expected.stored_Wh * input.multiplier_at_40F, 6);
+});
+
 test("self-discharge is the middle of the ranges", () => {
   for (const { chemistry, range } of data.self_discharge_per_month.rows) {
     if (!range) continue;
@@ -118,6 +159,10 @@ test("self-discharge is the middle of the ranges", () => {
     expect(ours).toBeCloseTo((range[0] + range[1]) / 2, 9);
   }
 });
+
+function sampleBattery(change: Partial<BatteryPart>): BatteryPart {
+  return { chemistry: "AGM", ...change } as BatteryPart;
+}
 
 const simple = (fullWh: number, efficiency: number): BankModel => ({
   ...{ fullWh, efficiency, selfDischarge: 0, greatestChargeW: Number.POSITIVE_INFINITY, constantUpTo: 1 },

@@ -252,6 +252,10 @@ const nested = new Set([
   "DistanceInInches",
   "DistanceInMillimetres",
   ...ofSpool,
+  "HoursOfUse",
+  "Use",
+  "Occasion",
+  "AcDevice",
 ]);
 const sizes = ["Gauge", "MetricSize"];
 
@@ -310,6 +314,15 @@ const wordsByHolder: Readonly<Record<string, readonly Word[]>> = {
   BankCharge: ["scenario"],
   BatteryCharge: ["scenario"],
   BankVoltage: ["scenario"],
+  NamedPlace: ["period"],
+  PlaceByDegrees: ["period"],
+  ByMonths: ["period"],
+  ByDays: ["period"],
+  PeriodOptions: ["period"],
+  Occasion: ["period"],
+  HoursOfUse: ["load", "motor", "inverter", "circuit", "period"],
+  Use: ["load", "motor", "circuit"],
+  AcDevice: ["inverter"],
 };
 
 /** The other requirements of a function for an example: each is added, unless the example has it or its alternative. */
@@ -327,6 +340,7 @@ const needs: Readonly<Record<Exclude<Word, PartWord>, readonly Need[]>> = {
     ["gauge: 4", /\bmm2:/],
   ],
   scenario: [['name: "Night"']],
+  period: [['name: "Summer"'], ['place: "Tarifa, ES"', /latitudeDeg: .*longitudeDeg:/]],
 };
 
 /** The required properties of a part. The draw of a load may be given in another way. */
@@ -341,7 +355,7 @@ type Need = readonly [property: string, or?: RegExp];
 
 /** An example is one property, or several that belong together; the other requirements of the function are added. */
 function argumentOf(word: Word, holder: string, example: string): string {
-  const given = within(holder, example);
+  const given = within(word, holder, example);
   // A property of an object within is none of the function's own.
   const outer = given.replaceAll(/\{[^{}]*\}/g, "");
   const rest = (isPartWord(word) ? needsOf(word) : needs[word]).flatMap(([property, or]) => {
@@ -349,12 +363,20 @@ function argumentOf(word: Word, holder: string, example: string): string {
     return own.test(outer) || or?.test(outer) ? [] : [property];
   });
   // Only a circuit with a start ends at a part.
-  const starts = word === "circuit" && /^(to|returnTo|purpose):/.test(given) ? ["from: panel.branch"] : [];
+  const starts =
+    word === "circuit" && /^(to|returnTo|purpose|use):/.test(given) ? ["from: panel.branch"] : [];
   return `{ ${[...rest, ...starts, given].join(", ")} }`;
 }
 
-function within(holder: string, example: string): string {
+function within(word: Word, holder: string, example: string): string {
   if (!nested.has(holder)) return example;
+  if (holder === "Occasion") return `driving: { ${example} }`;
+  if (holder === "HoursOfUse") return word === "period" ? `driving: { ${example} }` : `use: { ${example} }`;
+  if (holder === "Use") return `use: { ${example} }`;
+  if (holder === "AcDevice") {
+    const others = ['name: "Laptop"', "powerW: 60", "use: { hoursPerDay: 3 }"];
+    return `devices: [{ ${[...others.filter((needed) => needed !== example), example].join(", ")} }]`;
+  }
   if (holder === "JoinInput")
     return `joins: [{ ${example.startsWith("between") ? "" : 'between: ["in", "out"], '}${example} }]`;
   if (holder === "OpeningTimeInput") {

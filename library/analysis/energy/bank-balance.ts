@@ -94,8 +94,9 @@ function hourOf(
   let lost = faded;
   if (net > 0) {
     const most = bank.chargeable[month] ? acceptedWh(bank, start) : 0;
-    const taken = Math.min(net * bank.efficiency, most);
-    const drawn = taken / bank.efficiency;
+    const offered = net * bank.efficiency;
+    const taken = Math.min(offered, most);
+    const drawn = taken === offered ? net : taken / bank.efficiency;
     stored = Math.min(bank.fullWh, start + taken);
     spilled = net - drawn;
     lost += drawn - taken;

@@ -12,3 +12,8 @@ export const firstDayOfMonth: readonly number[] = daysOfMonths.map((_, month) =>
 export const monthOfDay: readonly number[] = daysOfMonths.flatMap((days, month) =>
   Array.from({ length: days }, () => month),
 );
+
+/** Weekday of a day of the year, 0 for Monday. 1 January counts as a Monday in every year: our choice. */
+export function weekdayOf(day: number): number {
+  return day % 7;
+}

@@ -174,6 +174,7 @@ export function sampleNetwork() {
         inputMinV: 10.5,
         lowestV: change.inputMinV ?? 10.5,
         isolated,
+        runsAlways: false,
         ...change,
       })),
     solarArray: (change: Partial<SolarArrayPart> = {}) =>

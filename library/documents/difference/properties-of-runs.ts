@@ -1,4 +1,5 @@
 import type { Protection, Run } from "../../model/run.ts";
+import { useInWords } from "../../model/use-in-words.ts";
 import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
 import { formatExact } from "../../rules/wording/format-number.ts";
 import { propertiesInShort } from "./properties-in-short.ts";
@@ -93,6 +94,7 @@ const readers: Readonly<Record<Read, Reader | null>> = {
   continuousStated: null,
   critical: ({ critical }) => said(critical, "critical", "critical"),
   purpose: ({ purpose }) => said(purpose, "purpose", "use"),
+  use: ({ use }) => said(use && useInWords(use), "hoursOfUse", "hours of use"),
   dropLimitPercent: ({ dropLimitPercent, word }) =>
     word === "cable" ? [] : [quantity("dropLimitPercent", "drop limit", dropLimitPercent, "%")],
   dropLimitStated: null,

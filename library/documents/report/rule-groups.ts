@@ -26,6 +26,12 @@ export const ruleGroups: readonly RuleGroup[] = [
     looksAt: "scenarios",
   },
   {
+    title: "Energy over a period",
+    heldAgainst: "use, sun, driving and shore power by the hour, and the charge that is to stay in the bank",
+    folders: ["energy"],
+    looksAt: "scenarios",
+  },
+  {
     title: "Solar",
     heldAgainst: "voltage on the coldest day, current in full sun, fuses of parallel strings",
     folders: ["solar"],

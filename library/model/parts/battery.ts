@@ -9,11 +9,13 @@ import {
   systemVoltageOf,
 } from "../battery-figures.ts";
 import { coldestDay, current, nominalVoltage } from "../part-properties.ts";
-import { amount, oneOf } from "../property.ts";
+import { amount, listsOnly, oneOf } from "../property.ts";
 import { type ComparedFigure, definePart, type PartOf } from "./define-part.ts";
 import { defaulted, input, optional, required } from "./part-property.ts";
 import type { Phrase } from "./phrase.ts";
 import { feeds, poles } from "./poles.ts";
+
+const shareOfCharge = listsOnly(amount("a share of a full charge", "%", { from: 0, upTo: 95 }));
 
 export const battery = definePart("battery", {
   called: { word: "battery", saidBy: /batter(y|ies)|bank/i },
@@ -55,6 +57,12 @@ export const battery = definePart("battery", {
       silentWithout: "Charging a battery of LiFePO4 in the cold",
     }),
     chargeCutOffC: optional(coldestDay, { words: "charging stops below" }),
+    /* The balance of energy alone reads these. */
+    reservePercent: optional(shareOfCharge, { words: "reserve" }),
+    minimumChargePercent: optional(shareOfCharge, { words: "charge at which it stops delivering" }),
+    stateOfHealthPercent: optional(listsOnly(amount("a share of its rating", "%", { from: 20, upTo: 100 })), {
+      words: "state of health",
+    }),
   },
   figures(given, { source }): BatteryFigures {
     const { voltageV: fullV, source: fullVSource } = fullVoltageOf(given);

@@ -2,6 +2,9 @@ import { dropPercent, loadPurpose, nominalVoltage } from "../part-properties.ts"
 import { yesOrNo } from "../property.ts";
 import { dropLimitOf } from "../read-run.ts";
 import type { DropLimit } from "../run.ts";
+import { useInWords } from "../use-in-words.ts";
+import { use } from "../use-properties.ts";
+import type { UseValues } from "../use-values.ts";
 import { notAbove } from "./contradiction.ts";
 import type { ComparedFigure, FigureContext } from "./define-part.ts";
 import { type DefaultContext, type GivenValues, input, optional } from "./part-property.ts";
@@ -19,6 +22,8 @@ export const ofEveryLoad = {
   }),
   critical: input(yesOrNo(), { words: "critical" }),
   purpose: optional(loadPurpose, { words: "use" }),
+  /** How long it runs; the balance of energy alone reads it. */
+  use: optional(use),
   continuous: input(yesOrNo(), { words: "continuous load" }),
   dropLimitPercent: input(dropPercent, { words: "drop limit" }),
 };
@@ -72,7 +77,8 @@ export const isJudgedAs = {
       [{ value: draws.startingA, unit: "A" }, " starting"],
     ];
   },
-  compared: ({ draws, systemV }: LoadFigures): readonly ComparedFigure[] => [
+  compared: ({ draws, systemV, use }: LoadFigures & { use?: UseValues }): readonly ComparedFigure[] => [
+    ...comparedUse(use),
     { id: "systemV", words: "nominal voltage", value: { value: systemV, unit: "V" } },
     ...(draws.as === "motor"
       ? ([
@@ -91,6 +97,11 @@ export const isJudgedAs = {
       : [{ ...drawn(draws), words: "load" }]),
   ],
 };
+
+/** The hours of use in a list of differences. */
+export function comparedUse(use: UseValues | undefined): readonly ComparedFigure[] {
+  return use ? [{ id: "hoursOfUse", words: "hours of use", value: [useInWords(use)] }] : [];
+}
 
 function drawn(draws: Exclude<Draw, { as: "motor" }>): { readonly id: string; readonly value: Quantity } {
   switch (draws.as) {

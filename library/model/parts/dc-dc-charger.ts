@@ -63,11 +63,16 @@ export const dcDcCharger = definePart("dcDcCharger", {
   },
   worksFrom: "inputMinV",
   /** The drop limit, and the lowest voltage at which it draws, are for the supply path to its input. */
-  figures: ({ inputMinV }, { build, nominalV, lowestV, taken }) => {
+  figures: ({ inputMinV, runs }, { build, nominalV, lowestV, taken }) => {
     const input = ["inputPositive", "inputNegative"] as const;
+    const runsAlways = runs === "always";
     return taken.includes("inputMinV")
-      ? { ...supplyDropLimit(build), lowestV: lowestV(...input) }
-      : { ...boosterDropLimit(inputMinV, { build, nominalV: nominalV(...input) }), lowestV: inputMinV };
+      ? { runsAlways, ...supplyDropLimit(build), lowestV: lowestV(...input) }
+      : {
+          runsAlways,
+          ...boosterDropLimit(inputMinV, { build, nominalV: nominalV(...input) }),
+          lowestV: inputMinV,
+        };
   },
   inside: ({ isolated }) => (isolated ? [] : [{ between: ["inputNegative", "outputNegative"], ohm: 0 }]),
   determinesV: ({ outputV }) => nominalOfCharger(outputV),

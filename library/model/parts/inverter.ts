@@ -1,9 +1,12 @@
 import { cutOffVoltage, inverterEfficiency, surgeDuration } from "../../standards/device-practice.ts";
 import { efficiency, power, workingVoltage } from "../part-properties.ts";
 import { amount } from "../property.ts";
+import { useInWords } from "../use-in-words.ts";
+import { acDevices, hoursOn } from "../use-properties.ts";
 import { chargedWith, comparedDropLimit, cutOffV, supplyDropLimit } from "./charging.ts";
+import { comparedUse } from "./consumer.ts";
 import { type Bound, notAbove, notBelow } from "./contradiction.ts";
-import { definePart, type PartOf } from "./define-part.ts";
+import { type ComparedFigure, definePart, type PartOf } from "./define-part.ts";
 import { defaulted, optional, required } from "./part-property.ts";
 import { permittedFuse } from "./permitted-fuse.ts";
 import { draws, poles } from "./poles.ts";
@@ -20,13 +23,13 @@ export const inverter = definePart("inverter", {
       words: "surge power",
       details: "surge",
     }),
-    /** Load connected to it in use, W; its continuous power unless stated. */
+    /** Load connected to it in use, W; unless stated, all its devices together, or its continuous power. */
     loadW: defaulted(
       amount("a power", "W", { from: 0, upTo: 100_000 }),
-      ({ amount }) => amount("continuousW"),
+      ({ amount, stated }) => inUse(amount("continuousW"), stated("devices")),
       {
         words: "power in use",
-        assumed: { behind: ", its continuous power" },
+        assumed: { behind: ", its continuous power or that of its devices" },
       },
     ),
     idleW: defaulted(amount("a power", "W", { from: 0, upTo: 10_000 }), 0, {
@@ -41,6 +44,10 @@ export const inverter = definePart("inverter", {
       words: "voltage at which it switches off",
       source: cutOffVoltage.source,
     }),
+    /** The devices for alternating current behind it. */
+    devices: optional(acDevices),
+    /** When it is on; the balance of energy alone reads it. */
+    use: optional(hoursOn),
     ...permittedFuse,
   },
   worksFrom: "cutOffV",
@@ -54,7 +61,17 @@ export const inverter = definePart("inverter", {
   },
   voltagesTooHigh: ({ cutOffV }, nominalV) =>
     notAbove("cutOffV", cutOffV, chargedWith("the charging voltage of its system", nominalV())),
-  compared: (part) => [comparedDropLimit(part)],
+  compared: (part) => [
+    comparedDropLimit(part),
+    ...comparedUse(part.use),
+    ...(part.devices ?? []).flatMap(({ name = "", powerW = 0, use }): readonly ComparedFigure[] => [
+      {
+        id: `device ${name}`,
+        words: name,
+        value: [{ value: powerW, unit: "W" }, use ? `, ${useInWords(use)}` : ""],
+      },
+    ]),
+  ],
   assumed: ({ surgeW }) =>
     surgeW === undefined
       ? []
@@ -68,3 +85,15 @@ export const inverter = definePart("inverter", {
 });
 
 export interface InverterPart extends PartOf<typeof inverter> {}
+
+type AcDevices = (typeof acDevices)["schema"]["_output"];
+
+/** All its devices at the same time, W, as far as it can feed them. */
+function inUse(continuousW: number, devices: unknown): number {
+  const powers = (devices as AcDevices | undefined)?.map(({ powerW = 0 }) => powerW) ?? [];
+  if (powers.length === 0) return continuousW;
+  return Math.min(
+    continuousW,
+    powers.reduce((sum, powerW) => sum + powerW, 0),
+  );
+}

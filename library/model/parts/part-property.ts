@@ -72,6 +72,8 @@ export interface DefaultContext {
   islandV(terminal: string): number;
   /** A required amount of the same part. */
   amount(property: string): number;
+  /** A valid value that the plan states for the same part; undefined if it states none. */
+  stated(property: string): unknown;
 }
 
 type Details<Value> = PropertyDetails & { taken?(context: DefaultContext): NoInfer<Value> | undefined };

@@ -1,6 +1,7 @@
 import { coldVoltageFactors } from "../../standards/solar-factors.ts";
 import { coldestDay } from "../part-properties.ts";
-import { amount, count } from "../property.ts";
+import { amount, count, listsOnly } from "../property.ts";
+import { byMonth } from "../use-properties.ts";
 import { notAbove } from "./contradiction.ts";
 import { definePart, type PartOf } from "./define-part.ts";
 import { defaulted, optional, required } from "./part-property.ts";
@@ -41,6 +42,12 @@ export const solarArray = definePart("solarArray", {
     maxSeriesFuseA: optional(fuse, { words: "maximum series fuse" }),
     /** Rating of the fuse in each string, A. */
     stringFuseA: optional(fuse, { words: "fuse in each string" }),
+    /* The balance of energy alone reads these. */
+    tiltDeg: optional(listsOnly(amount("a tilt", "°", { from: 0, upTo: 90 })), { words: "tilt" }),
+    facingDeg: optional(listsOnly(amount("a compass direction", "°", { from: 0, upTo: 360 })), {
+      words: "direction",
+    }),
+    shadePercentByMonth: optional(byMonth("each a share of the light", "%", 100)),
   },
   // The conductors to the controller are designed for the maximum-power voltage of the modules.
   determinesV: ({ maxPowerV, series = 1 }) => maxPowerV && maxPowerV * series,
@@ -52,6 +59,16 @@ export const solarArray = definePart("solarArray", {
       unit: "A",
     }),
   ],
+  compared: ({ shadePercentByMonth }) =>
+    shadePercentByMonth === undefined
+      ? []
+      : [
+          {
+            id: "shadePercentByMonth",
+            words: "shade from January to December",
+            value: [`${shadePercentByMonth.join(", ")} %`],
+          },
+        ],
   summary({ series, parallel, maxPowerV, maxPowerA }) {
     const modules = series * parallel;
     const each = { value: maxPowerV * maxPowerA, unit: "W", rounded: true } as const;

@@ -22,7 +22,14 @@ export const starterMotor = definePart("starterMotor", {
   figures: ({ crankingA, minimumV }, context): LoadFigures => ({
     draws: { as: "motor", runningA: 0, startingA: crankingA },
     ...loadFigures(
-      { minimumV, critical: undefined, purpose: undefined, continuous: false, dropLimitPercent: undefined },
+      {
+        minimumV,
+        critical: undefined,
+        purpose: undefined,
+        use: undefined,
+        continuous: false,
+        dropLimitPercent: undefined,
+      },
       context,
     ),
     statedBy: "starterMotor",

@@ -319,12 +319,14 @@ describe("a sensible build is never doubted", () => {
             circuits: [circuit],
             network: undefined,
             networkUnread: false,
+            periods: [],
             unjudged: [],
             invalid: [],
           },
           network: undefined,
           circuits: [{ circuit, result: analyseCircuit(circuit) }],
           problems: [],
+          energy: [],
         };
         expect(unitSuspect.check(plan)).toEqual([]);
       }),

@@ -125,7 +125,10 @@ export class PlanSourceMap {
     const counts = this.#countsByWord(together);
     const kinds = [...counts].filter(([word, count]) => word !== own || count > 1).map(([word]) => word);
     const [kind] = kinds.length === 1 && !kinds.includes("build") ? kinds : [];
-    const noun = kind === "circuit" || kind === "cable" || kind === "scenario" ? kind : kind && "part";
+    const noun =
+      kind === "circuit" || kind === "cable" || kind === "scenario" || kind === "period"
+        ? kind
+        : kind && "part";
     const plural = many === 1 ? "" : "s";
     return noun ? `${many} other ${noun}${plural}` : `${many} other${plural}`;
   }

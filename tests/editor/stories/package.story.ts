@@ -25,6 +25,7 @@ test("what gets installed is all that is needed without a network, and no source
     "dist/paper.cjs",
     "dist/DejaVuSans.ttf",
     "dist/DejaVuSans-Bold.ttf",
+    "dist/world.json",
     "dist/typescript.cjs",
     "dist/quickjs.wasm",
     "dist/library-rest.tar.br",

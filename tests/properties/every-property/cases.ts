@@ -1,6 +1,7 @@
 import type { PartWord } from "../../../library/model/parts/index.ts";
 import { breaker, fuseHolder } from "../../../library/plan/index.ts";
 import type { RuleId } from "../../../library/plan/rule-id.ts";
+import { energyCases, useOfCircuit, useRefused } from "./energy-cases.ts";
 import {
   alone,
   boat,
@@ -631,9 +632,9 @@ const parts: readonly Case[] = [
 
 /** A property may count in one of them and be forgotten in another. */
 export const kindsOfCircuit: Readonly<Record<string, readonly Case[]>> = {
-  alone: circuitAlone,
-  "in a network, with a load of its own": circuitWithLoad,
-  "in a network, to a part": circuitToPart,
+  alone: [...circuitAlone, ...useRefused(alone(), "lamp")],
+  "in a network, with a load of its own": [...circuitWithLoad, ...useOfCircuit],
+  "in a network, to a part": [...circuitToPart, ...useRefused(small, "heaterFeed")],
 };
 
 export const cases: readonly Case[] = [
@@ -642,4 +643,5 @@ export const cases: readonly Case[] = [
   ...builds,
   ...scenarios,
   ...parts,
+  ...energyCases,
 ];

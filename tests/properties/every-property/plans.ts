@@ -1,3 +1,4 @@
+import { testWorld } from "../../../library/analysis/energy/world.tester.ts";
 import { type Judgement, judge } from "../../../library/judge.ts";
 import type { PlanRecord } from "../../../library/model/record.ts";
 import { type Made, recordsOf } from "../../../library/model/sample-plan.tester.ts";
@@ -7,6 +8,7 @@ import {
   breaker,
   build,
   busBar,
+  type CircuitOptions,
   cable,
   chassis,
   circuit,
@@ -18,6 +20,7 @@ import {
   load,
   motor,
   part,
+  period,
   relay,
   scenario,
   selectorSwitch,
@@ -114,7 +117,7 @@ export function vanWithMetal() {
 }
 
 /** A boat with every kind of part. */
-export function boat() {
+export function boat(ofLamp: Pick<CircuitOptions, "use"> = {}) {
   continueNumberingAt(0);
   const settings = build({ voltage: 12, insulationC: 105 });
   const house = battery({ chemistry: "LiFePO4", capacityAh: 200, maxDischargeA: 250, maxChargeA: 150 });
@@ -139,7 +142,7 @@ export function boat() {
     ...{ from: plus.stud, returnTo: minus.stud, to: panel, oneWayM: 2, gauge: 4, continuous: false },
     protect: { ratingA: 80, family: "UL 248-15 Class T", interruptingA: 20_000, distanceIn: 5 },
   });
-  const lamp = circuit({ from: panel.branch, load: 8, oneWayM: 4, gauge: 12, protect: 10 });
+  const lamp = circuit({ from: panel.branch, load: 8, oneWayM: 4, gauge: 12, protect: 10, ...ofLamp });
   const heater = load({ currentA: 10 });
   const heaterFeed = circuit({ from: panel.branch, to: heater, oneWayM: 3, gauge: 12, protect: 15 });
   const pumpBreaker = breaker({ ratingA: 15, interruptingA: 5_000, ratedV: 48, on: panel.branch });
@@ -213,11 +216,26 @@ export function boatWithScenario() {
   return { ...made, state: scenario({ name: "at anchor" }) };
 }
 
+/** The hours of the lamp matter in both: it is the greatest load. */
+const evening = { fromHour: 17, untilHour: 23 } as const;
+
+/** The van on its bank alone, all year. */
+export function vanWithPeriod() {
+  const made = van();
+  return { ...made, year: period({ name: "year", latitudeDeg: 45, longitudeDeg: 5 }) };
+}
+
+/** The boat, all year. */
+export function boatWithPeriod() {
+  const made = boat({ use: evening });
+  return { ...made, year: period({ name: "year", latitudeDeg: 45, longitudeDeg: 5 }) };
+}
+
 /** The judgement of a plan with other values; undefined leaves a property out. */
 export function judgedWith(plan: Plan, ...given: readonly Values[]): Judgement {
-  const before = judgedBefore.get(plan) ?? judge(recordsWith(plan, []), []);
+  const before = judgedBefore.get(plan) ?? judge(recordsWith(plan, []), [], undefined, testWorld);
   judgedBefore.set(plan, before);
-  return judge(recordsWith(plan, given), [], before);
+  return judge(recordsWith(plan, given), [], before, testWorld);
 }
 
 /** Of each plan as it is written: the judgement of one with other values reuses the results that are the same. */

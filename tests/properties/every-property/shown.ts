@@ -1,6 +1,7 @@
 import { isDeepStrictEqual } from "node:util";
 import { oneLineSchematic } from "../../../library/documents/diagram/one-line-schematic.ts";
 import { wiringSchematic } from "../../../library/documents/diagram/wiring-schematic.ts";
+import { energyTables } from "../../../library/documents/energy/energy-tables.ts";
 import { reportContent } from "../../../library/documents/report/report.ts";
 import { benchDocuments } from "../../../library/documents/schedules/bench-documents.ts";
 import { numberWires } from "../../../library/documents/schedules/wire-numbers.ts";
@@ -11,7 +12,7 @@ import { ruleById } from "../../../library/rules/registry.ts";
 
 /** Whether a builder sees a difference: in a finding, a list, a drawing, or the report. */
 export function looksDifferent(one: Judgement, other: Judgement): boolean {
-  const views = [findingsInWords, schedulesOf, drawingsOf, reportOf];
+  const views = [findingsInWords, schedulesOf, drawingsOf, energyOf, reportOf];
   return views.some((view) => !isDeepStrictEqual(view(one), view(other)));
 }
 
@@ -39,6 +40,11 @@ function drawingsOf(judgement: Judgement) {
   return [wiring, oneLineSchematic(wiring)];
 }
 
+/** The tables of `loomwright energy`. */
+function energyOf({ energy }: Judgement) {
+  return energy.flatMap(energyTables);
+}
+
 function reportOf(judgement: Judgement) {
   return reportContent({
     edition: "inspector",
@@ -53,8 +59,14 @@ function reportOf(judgement: Judgement) {
 }
 
 /** The calculated figures alone: no property of the plan is in them as it was written. */
-export function figuresOf({ network, circuits }: Judgement) {
+export function figuresOf({ network, circuits, energy }: Judgement) {
   return {
+    energy: energy.map(({ banks }) =>
+      banks.map(({ months, sources, consumers }) => ({
+        ...{ months, sources },
+        consumers: consumers.map(({ dailyWh }) => dailyWh),
+      })),
+    ),
     scenarios: network?.result.scenarios,
     conductors: network?.result.conductors,
     parts: network?.result.parts,

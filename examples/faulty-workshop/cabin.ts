@@ -1,0 +1,42 @@
+import { battery, build, busBar, cable, circuit, disconnect, period } from "loomwright";
+
+// Faulty on purpose: a cabin whose wiring is in order, and whose bank does not last. Do not build any of this.
+build({ name: "cabin", voltage: 12, insulationC: 105 });
+const bank = battery({
+  name: "bank, cabin",
+  chemistry: "AGM",
+  capacityAh: 100,
+  internalMilliohm: 5,
+  reservePercent: 50,
+});
+const off = disconnect({ name: "disconnect, cabin", ratedA: 100 });
+const main = busBar({ name: "positive bus, cabin", side: "positive", ratedA: 100 });
+const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;
+cable({
+  name: "bank cable, cabin",
+  from: bank.positive,
+  to: off.line,
+  lengthFt: 2,
+  gauge: 6,
+  protect: { ...classT, ratingA: 60, distanceIn: 6 },
+});
+cable({ name: "bus cable, cabin", from: off.load, to: main.stud, lengthFt: 2, gauge: 6 });
+const fromBus = {
+  from: main.stud,
+  returnTo: bank.negative,
+  oneWayFt: 5,
+  gauge: 10,
+  protect: { ...classT, ratingA: 10, distanceIn: 4 },
+} as const;
+
+// energy/greatest-use: the fridge takes more than the lamp and the radio together.
+circuit({ ...fromBus, name: "fridge", load: 5, use: { dutyPercent: 30 } });
+circuit({ ...fromBus, name: "lamp", load: 2, use: { hoursPerDay: 3, when: "dark" } });
+circuit({ ...fromBus, name: "radio", load: 1, use: { hoursPerDay: 2 } });
+// energy/hours-missing: the pump does not say how long it runs.
+circuit({ ...fromBus, name: "pump", load: 6 });
+
+// energy/runs-short and energy/never-full: nothing charges the bank in three weeks of July.
+period({ name: "July", place: "Tarifa, ES", fromDay: "1 Jul", untilDay: "21 Jul" });
+// energy/place: several places are called San Fernando.
+period({ name: "winter", place: "San Fernando", months: ["Jan"] });

@@ -1,0 +1,262 @@
+import { dayOf } from "../../model/period-properties.ts";
+import type { Period } from "../../model/read-periods.ts";
+import { monthNames } from "../../model/use-properties.ts";
+import { poorYear, worksheetAutonomy } from "../../standards/energy-practice.ts";
+import { arrayOutput } from "./array-power.ts";
+import { type BankModel, type BankYear, balanceOf, type Stretch } from "./bank-balance.ts";
+import { bankModel, capacityInTheCold, heatedC, isLithium, reserveOf } from "./bank-of-plan.ts";
+import { daysOfMonths, daysOfYear, firstDayOfMonth, monthOfDay } from "./calendar.ts";
+import type { Climate } from "./climate.ts";
+import type { BankEnergy, ConsumerEnergy, MonthEnergy, SourceEnergy, Verdict } from "./energy-result.ts";
+import type { ArrayAtBank, ChargerAtBank, ConsumerAtBank, FlowsAtBank } from "./flows-at-bank.ts";
+import { irradianceOn, sunOfYear } from "./hours-of-sun.ts";
+import { type Days, type Schedule, sharesOf } from "./schedule.ts";
+import { type Worksheet, worksheet } from "./worksheet.ts";
+
+/** The balance of a bank over a period, hour by hour. A pure function; the same plan gives the same figures. */
+export function energyOfPeriod({ values }: Period, climate: Climate, flows: FlowsAtBank): BankEnergy {
+  const temperatureC = climate.airC.map((air) => (values.bankHeated ? heatedC : air));
+  const bank = bankModel(flows.batteries, temperatureC);
+  const stretches = stretchesOf(values);
+  const isIn = daysIn(stretches);
+  const days: Days = {
+    firstDay: stretches[0]!.fromDay,
+    clockAheadH: values.clockAheadH ?? 0,
+    sun: sunOfYear(climate),
+  };
+  const notUsed = new Set(values.notUsed?.map(({ id }) => id));
+  const used = flows.consumers.filter(({ record }) => !notUsed.has(record));
+  const stated = used.filter(({ use }) => use !== undefined);
+  const load = loadOf(stated, flows.sharedOhm, { days, isIn });
+  const sun = flows.arrays.map((array) => ofArray(array, climate, isIn));
+  const chargers = flows.chargers.flatMap((charger) => ofCharger(charger, values, { days, isIn }));
+  const run = { stretches, startWh: (bank.fullWh * (values.startPercent ?? 100)) / 100 };
+  const hourly = (sunShare: number) => [
+    ...sun.map(({ watts }) => (sunShare === 1 ? watts : watts.map((one) => one * sunShare))),
+    ...chargers.map(({ watts }) => watts),
+  ];
+  const sourcesW = hourly(1);
+  const year = balanceOf(bank, { loadW: load.watts, sourcesW }, run);
+  const poor = balanceOf(bank, { loadW: load.watts, sourcesW: hourly(poorYear.sunShare) }, run);
+  const months = monthsOf({ bank, isIn, loadW: load.watts, sourcesW, year, poor, temperatureC });
+  return {
+    batteries: flows.batteries,
+    fullWh: bank.fullWh,
+    withoutHours: used.filter(({ use }) => use === undefined).map(({ record, name }) => ({ record, name })),
+    consumers: load.consumers,
+    sources: [...sun, ...chargers].map(({ source }) => source),
+    months,
+    unmetHours: months.reduce((sum, { unmetHours }) => sum + unmetHours, 0),
+    worksheet: worksheetOf(flows, months, sun[0]?.source),
+  };
+}
+
+/** With the greatest use and the coldest bank of any month, and the plane of the first array. */
+function worksheetOf(
+  { batteries, bank }: FlowsAtBank,
+  months: readonly MonthEnergy[],
+  sun: SourceEnergy | undefined,
+): Worksheet | undefined {
+  const loadWh = Math.max(...months.map(({ useWh }) => useWh));
+  if (!sun?.planeKWh || !(loadWh > 0)) return undefined;
+  const string = batteries.filter(({ index }) => bank.strings[0]?.includes(index));
+  return worksheet({
+    loadWh,
+    nominalV: string.reduce((sum, { usualRestV }) => sum + usualRestV, 0),
+    sunHours: months.map(({ month }) => sun.planeKWh![month]!),
+    days: worksheetAutonomy.days,
+    depth: 1 - Math.max(...batteries.map(reserveOf)) / 100,
+    coldMultiplier: isLithium(batteries)
+      ? 1
+      : 1 / capacityInTheCold(Math.min(...months.map(({ bankC }) => bankC))),
+  });
+}
+
+/** The days of a period, without gaps; the first stretch begins after the longest time outside of it. */
+function stretchesOf({ months, fromDay, untilDay }: Period["values"]): readonly Stretch[] {
+  if (fromDay !== undefined && untilDay !== undefined) {
+    const [from, until] = [numberOf(fromDay), numberOf(untilDay)];
+    return [{ fromDay: from, days: ((until - from + daysOfYear) % daysOfYear) + 1 }];
+  }
+  if (months === undefined || months.length === 12) return [{ fromDay: 0, days: daysOfYear }];
+  const isIn = monthNames.map((name) => months.includes(name));
+  const first = isIn.findIndex((is, month) => is && !isIn[(month + 11) % 12]);
+  const stretches: { fromDay: number; days: number }[] = [];
+  for (let step = 0; step < 12; step++) {
+    const month = (first + step) % 12;
+    if (!isIn[month]) continue;
+    if (isIn[(month + 11) % 12] && step > 0) stretches.at(-1)!.days += daysOfMonths[month]!;
+    else stretches.push({ fromDay: firstDayOfMonth[month]!, days: daysOfMonths[month]! });
+  }
+  return stretches;
+}
+
+function numberOf(written: string): number {
+  const { month, day } = dayOf(written)!;
+  return firstDayOfMonth[month]! + day - 1;
+}
+
+/** By day of the year. */
+function daysIn(stretches: readonly Stretch[]): readonly boolean[] {
+  const isIn = Array<boolean>(daysOfYear).fill(false);
+  for (const { fromDay, days } of stretches)
+    for (let step = 0; step < days; step++) isIn[(fromDay + step) % daysOfYear] = true;
+  return isIn;
+}
+
+interface When {
+  readonly days: Days;
+  readonly isIn: readonly boolean[];
+}
+
+/**
+ * The load on the bank: each consumer for its share of the hour, with the loss in its own conductors, and the loss in those that are
+ * shared at the currents of the hour. `sum²` less the squares of each: that of one alone is in its own figure already.
+ */
+function loadOf(
+  consumers: readonly ConsumerAtBank[],
+  sharedOhm: number,
+  { days, isIn }: When,
+): { readonly watts: Float64Array; readonly consumers: readonly ConsumerEnergy[] } {
+  const watts = new Float64Array(daysOfYear * 24);
+  const amps = new Float64Array(daysOfYear * 24);
+  const squares = new Float64Array(daysOfYear * 24);
+  const dayCount = isIn.filter(Boolean).length;
+  const each = consumers.map(({ record, name, use, bankW, bankA, standbyW }): ConsumerEnergy => {
+    const shares = sharesOf(use ?? {}, days);
+    let sum = 0;
+    for (let at = 0; at < watts.length; at++) {
+      if (!isIn[Math.floor(at / 24)]) continue;
+      const share = shares[at]!;
+      const own = share * bankW + (1 - share) * standbyW;
+      watts[at]! += own;
+      amps[at]! += share * bankA;
+      squares[at]! += (share * bankA) ** 2;
+      sum += own;
+    }
+    return { record, name, dailyWh: sum / dayCount };
+  });
+  for (let at = 0; at < watts.length; at++) watts[at]! += sharedOhm * (amps[at]! ** 2 - squares[at]!);
+  return { watts, consumers: [...each].sort((one, other) => other.dailyWh - one.dailyWh) };
+}
+
+interface HourlySource {
+  readonly watts: Float64Array;
+  readonly source: SourceEnergy;
+}
+
+function ofArray(array: ArrayAtBank, climate: Climate, isIn: readonly boolean[]): HourlySource {
+  const { tiltDeg, facingDeg = climate.latitudeDeg < 0 ? 0 : 180, unshaded, wiringLoss } = array;
+  const light = irradianceOn(climate, { tiltDeg, azimuthDeg: facingDeg });
+  const watts = new Float64Array(light.length);
+  const cut = new Float64Array(light.length);
+  for (let at = 0; at < light.length; at++) {
+    const day = Math.floor(at / 24);
+    if (light[at] === 0 || !isIn[day]) continue;
+    const month = monthOfDay[day]!;
+    const { deliveredW, cutW } = arrayOutput(array, light[at]! * unshaded[month]!, climate.airC[month]!);
+    watts[at] = deliveredW * (1 - wiringLoss * Math.min(1, deliveredW / array.ratedW));
+    cut[at] = cutW;
+  }
+  const dailyWh = meansOf(watts, isIn);
+  const planeKWh = meansOf(light, isIn).map((wh) => wh / 1_000);
+  return { watts, source: { kind: "sun", name: array.name, dailyWh, planeKWh, cutWh: meansOf(cut, isIn) } };
+}
+
+function ofCharger(
+  { kind, names, bankW }: ChargerAtBank,
+  values: Period["values"],
+  { days, isIn }: When,
+): readonly HourlySource[] {
+  const hours: Schedule | undefined = kind === "engine" ? values.driving : values.shore;
+  if (hours === undefined) return [];
+  const watts = sharesOf(hours, days).map((share, at) => (isIn[Math.floor(at / 24)] ? share * bankW : 0));
+  return [{ watts, source: { kind, name: names.join(", "), dailyWh: meansOf(watts, isIn) } }];
+}
+
+/** Wh a day on the days of the period, by month; NaN for a month without such days. */
+function meansOf(hourly: Float64Array, isIn: readonly boolean[]): readonly number[] {
+  const sums = Array<number>(12).fill(0);
+  const days = Array<number>(12).fill(0);
+  for (let day = 0; day < daysOfYear; day++) {
+    if (!isIn[day]) continue;
+    const month = monthOfDay[day]!;
+    days[month]!++;
+    for (let at = day * 24; at < day * 24 + 24; at++) sums[month]! += hourly[at]!;
+  }
+  return sums.map((sum, month) => sum / days[month]!);
+}
+
+function monthsOf(of: {
+  readonly bank: BankModel;
+  readonly isIn: readonly boolean[];
+  readonly loadW: Float64Array;
+  readonly sourcesW: readonly Float64Array[];
+  readonly year: BankYear;
+  readonly poor: BankYear;
+  readonly temperatureC: readonly number[];
+}): readonly MonthEnergy[] {
+  const { bank, isIn, loadW, sourcesW, year, poor, temperatureC } = of;
+  const [use, unmet, spilled, lost] = [loadW, year.unmetWh, year.spilledWh, year.lostWh].map((hourly) =>
+    meansOf(hourly, isIn),
+  ) as [readonly number[], readonly number[], readonly number[], readonly number[]];
+  const sources = sourcesW.map((source) => meansOf(source, isIn));
+  return daysOfMonths.flatMap((_, month): MonthEnergy[] => {
+    const days = Array.from(
+      { length: daysOfMonths[month]! },
+      (_, day) => firstDayOfMonth[month]! + day,
+    ).filter((day) => isIn[day]);
+    if (days.length === 0) return [];
+    const now = extremesOf(bank, year, days, month);
+    const inPoorYear = extremesOf(bank, poor, days, month);
+    const sourcesWh = sources.reduce((sum, source) => sum + source[month]!, 0);
+    const takesCharge = bank.chargeable[month]!;
+    const usableWh = bank.fullWh - bank.reserveWh[month]!;
+    return [
+      {
+        month,
+        days: days.length,
+        verdict: verdictOf(now, inPoorYear, sourcesWh * bank.efficiency < use[month]!),
+        useWh: use[month]!,
+        sourcesWh,
+        spilledWh: spilled[month]!,
+        unmetWh: unmet[month]!,
+        lostWh: lost[month]!,
+        ...now,
+        autonomyDays: use[month]! > 0 ? usableWh / use[month]! : undefined,
+        takesCharge,
+        bankC: temperatureC[month]!,
+      },
+    ];
+  });
+}
+
+interface Extremes {
+  readonly lowest: number;
+  readonly highest: number;
+  readonly hoursBelowReserve: number;
+  readonly unmetHours: number;
+}
+
+function extremesOf(bank: BankModel, year: BankYear, days: readonly number[], month: number): Extremes {
+  let [lowestWh, highestWh, hoursBelowReserve, unmetHours] = [bank.fullWh, 0, 0, 0];
+  for (const day of days)
+    for (let at = day * 24; at < day * 24 + 24; at++) {
+      const storedWh = year.storedWh[at]!;
+      lowestWh = Math.min(lowestWh, storedWh);
+      highestWh = Math.max(highestWh, storedWh);
+      if (storedWh < bank.reserveWh[month]! - nearlyWh) hoursBelowReserve++;
+      if (year.unmetWh[at]! > nearlyWh) unmetHours++;
+    }
+  const share = (wh: number) => (bank.fullWh > 0 ? wh / bank.fullWh : 0);
+  return { lowest: share(lowestWh), highest: share(highestWh), hoursBelowReserve, unmetHours };
+}
+
+/** Rounding in the balance, Wh. */
+const nearlyWh = 1e-6;
+
+function verdictOf(now: Extremes, inPoorYear: Extremes, isShortOnAverage: boolean): Verdict {
+  const runsShort = ({ unmetHours, hoursBelowReserve }: Extremes) => unmetHours > 0 || hoursBelowReserve > 0;
+  if (runsShort(now)) return isShortOnAverage ? "not on average" : "runs short";
+  return runsShort(inPoorYear) ? "barely" : "keeps up";
+}

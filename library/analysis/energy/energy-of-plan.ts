@@ -1,0 +1,47 @@
+import type { Network } from "../../model/network.ts";
+import type { Period } from "../../model/read-periods.ts";
+import type { WorldTable } from "../../standards/world.ts";
+import type { NetworkTopology } from "../network/topology/network-topology.ts";
+import { type Climate, type ClimateTable, climateTable } from "./climate.ts";
+import { energyOfPeriod } from "./energy-of-period.ts";
+import type { PeriodEnergy } from "./energy-result.ts";
+import { flowsAtBanks } from "./flows-at-bank.ts";
+import { type PlaceTable, placeTable } from "./places.ts";
+
+/** The table of the world, decoded. */
+export interface World {
+  readonly climate: ClimateTable;
+  readonly places: PlaceTable;
+}
+
+export function worldOf(table: WorldTable): World {
+  return { climate: climateTable(table), places: placeTable(table) };
+}
+
+/** The energy of each period of a plan. The table of the world is asked for only if there is a period. */
+export function energyOfPlan(
+  periods: readonly Period[],
+  judged: { readonly network: Network; readonly topology: NetworkTopology } | undefined,
+  world: () => World,
+): readonly PeriodEnergy[] {
+  if (periods.length === 0) return [];
+  const flows = judged ? flowsAtBanks(judged.network, judged.topology) : [];
+  return periods.map((period): PeriodEnergy => {
+    const found = climateOf(period, world());
+    const { climate } = found;
+    const banks = climate ? flows.map((bank) => energyOfPeriod(period, climate, bank)) : [];
+    return { period, ...found, banks };
+  });
+}
+
+/** At the degrees that the plan states, or at the only place of its name. */
+function climateOf({ values }: Period, world: World): Omit<PeriodEnergy, "period" | "banks"> {
+  const { place, latitudeDeg, longitudeDeg, irradiation } = values;
+  const places = place === undefined ? [] : world.places.find(place);
+  const alike = place !== undefined && places.length === 0 ? world.places.like(place) : [];
+  const at = places.length === 1 ? places[0]! : { latitudeDeg, longitudeDeg };
+  if (at.latitudeDeg === undefined || at.longitudeDeg === undefined)
+    return { places, alike, climate: undefined };
+  const climate: Climate = world.climate(at.latitudeDeg, at.longitudeDeg);
+  return { places, alike, climate: irradiation ? { ...climate, irradiation } : climate };
+}

@@ -1,0 +1,90 @@
+import type { BatteryPart } from "../../model/network.ts";
+import type { Period } from "../../model/read-periods.ts";
+import type { Climate } from "./climate.ts";
+import type { Place } from "./places.ts";
+import type { Worksheet } from "./worksheet.ts";
+
+/** The energy of a period: at each of its banks, or the reason why there is none. */
+export interface PeriodEnergy {
+  readonly period: Period;
+  /** Undefined if the place is not known, or several places have its name. */
+  readonly climate: Climate | undefined;
+  /** The places that the name may mean: one if it is clear. Empty for a place by its degrees, and for an unknown one. */
+  readonly places: readonly Place[];
+  /** For a name that is not known: places whose names begin alike. */
+  readonly alike: readonly Place[];
+  readonly banks: readonly BankEnergy[];
+}
+
+/** The balance of one bank. Energies in Wh at the bank, unrounded. */
+export interface BankEnergy {
+  readonly batteries: readonly BatteryPart[];
+  /** What a full charge holds, less its age, Wh. */
+  readonly fullWh: number;
+  /** Names of what draws, but has no hours in the plan: every verdict is then "at best". */
+  readonly withoutHours: readonly ConsumerWithoutHours[];
+  readonly consumers: readonly ConsumerEnergy[];
+  readonly sources: readonly SourceEnergy[];
+  /** In the order of the year; only months with days in the period. */
+  readonly months: readonly MonthEnergy[];
+  readonly unmetHours: number;
+  /** Of the months in {@link months}; undefined without sun or without use. */
+  readonly worksheet: Worksheet | undefined;
+}
+
+interface ConsumerWithoutHours {
+  readonly record: number;
+  readonly name: string;
+}
+
+export interface ConsumerEnergy {
+  readonly record: number;
+  readonly name: string;
+  /** Mean of the period, Wh a day, the loss in its wiring included. */
+  readonly dailyWh: number;
+}
+
+export interface SourceEnergy {
+  readonly kind: "sun" | "engine" | "shore";
+  readonly name: string;
+  /** What it can give, by month from January, Wh a day; NaN for months outside of the period. */
+  readonly dailyWh: readonly number[];
+  /** Of the sun: irradiation in the plane of the modules, by month, kWh/m² a day. */
+  readonly planeKWh?: readonly number[];
+  /** What its controller cuts off for its current, by month, Wh a day. */
+  readonly cutWh?: readonly number[];
+}
+
+/**
+ * - `keeps up`: nothing is unmet, and the reserve is never touched.
+ * - `barely`: only with the mean sun, and not with that of a poor year.
+ * - `runs short`: something is unmet, or the reserve is touched.
+ * - `not on average`: the sources do not even give the month's mean use.
+ */
+export type Verdict = "keeps up" | "barely" | "runs short" | "not on average";
+
+export interface MonthEnergy {
+  /** From 0. */
+  readonly month: number;
+  /** In the period. */
+  readonly days: number;
+  readonly verdict: Verdict;
+  /** Wh a day. */
+  readonly useWh: number;
+  readonly sourcesWh: number;
+  readonly spilledWh: number;
+  readonly unmetWh: number;
+  /** Lost in charging and by self-discharge, Wh a day. */
+  readonly lostWh: number;
+  /** The lowest state of charge, as a share of a full charge. */
+  readonly lowest: number;
+  readonly highest: number;
+  readonly hoursBelowReserve: number;
+  readonly unmetHours: number;
+  /** Usable capacity over the mean use, days; undefined without use. */
+  readonly autonomyDays: number | undefined;
+  /** Lithium in the cold: the bank takes no charge in this month. */
+  readonly takesCharge: boolean;
+  /** Temperature of the bank, °C. */
+  readonly bankC: number;
+}

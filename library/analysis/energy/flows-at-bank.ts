@@ -1,0 +1,277 @@
+import type { BatteryPart, InverterPart, LoadPart, Network, Part, Scenario } from "../../model/network.ts";
+import { isCharging, isConsumer, isStarterMotor } from "../../model/part-roles.ts";
+import { descriptorOf } from "../../model/parts/index.ts";
+import type { UseValues } from "../../model/use-values.ts";
+import { patternsIn, scenarioSolver } from "../network/solver/solve-scenarios.ts";
+import type { Bank, NetworkTopology } from "../network/topology/network-topology.ts";
+import type { ScenarioResult, SolvedScenario } from "../network-result.ts";
+import { solarWiringOf } from "../solar-wiring.ts";
+import type { ArrayOnController } from "./array-power.ts";
+
+/** Something that draws from a bank. */
+export interface ConsumerAtBank {
+  /** The record that states it. */
+  readonly record: number;
+  readonly name: string;
+  /** The part that draws: an inverter for the devices behind it. */
+  readonly part: number;
+  /** Undefined: the plan does not state how long it runs. */
+  readonly use: UseValues | undefined;
+  /** What it takes from the bank with nothing else on, the loss in the wiring included, W and A. */
+  readonly bankW: number;
+  readonly bankA: number;
+  /** The same while it is not in use, W. */
+  readonly standbyW: number;
+}
+
+/** An array on a controller that charges a bank. */
+export interface ArrayAtBank extends ArrayOnController {
+  readonly record: number;
+  readonly name: string;
+  /** The compass direction is undefined: towards the equator. */
+  readonly tiltDeg: number;
+  readonly facingDeg: number | undefined;
+  /** By month: the share of the light that is left by obstacles. */
+  readonly unshaded: readonly number[];
+  /** Loss in the wiring in full sun, as a share of the power; it falls with the power. */
+  readonly wiringLoss: number;
+}
+
+/** A source of another kind, at its full power: what arrives at the bank, W. */
+export interface ChargerAtBank {
+  readonly kind: "engine" | "shore";
+  /** The names of the chargers. */
+  readonly names: readonly string[];
+  readonly bankW: number;
+}
+
+/** What draws from a bank and what charges it, from the plan's own network. */
+export interface FlowsAtBank {
+  readonly bank: Bank;
+  readonly batteries: readonly BatteryPart[];
+  readonly consumers: readonly ConsumerAtBank[];
+  /** Further loss with all consumers on at once, W/A²: the conductors that they share. */
+  readonly sharedOhm: number;
+  readonly arrays: readonly ArrayAtBank[];
+  readonly chargers: readonly ChargerAtBank[];
+  /** Consumers whose current could not be worked out: with them on, there is no operating point. */
+  readonly unsolved: readonly string[];
+}
+
+/**
+ * The flows at each bank that feeds a consumer or is charged by the sun. One solution of the network for each consumer alone, one with
+ * all of them, and one for each way to charge.
+ */
+export function flowsAtBanks(network: Network, topology: NetworkTopology): readonly FlowsAtBank[] {
+  const solver = scenarioSolver(network, patternsIn(topology));
+  const { banks } = topology;
+  const solve = (on: (part: Part) => boolean, sunShare = 0) => solver(stateOf(network, on, sunShare), 0);
+  const drawn = network.parts.filter(isConsumer).filter((part) => !isStarterMotor(part));
+  const alone = drawn.map((part) => ({ part, ...drawAlone(network, banks, part, solve(only(part))) }));
+  return banks.flatMap((bank, index): FlowsAtBank[] => {
+    const own = alone.filter((one) => one.bank === index);
+    const consumers = own.flatMap(({ part, bankW, bankA }) => consumersOf(part, bankW, bankA));
+    const arrays = arraysAt(network, bank, solve);
+    if (consumers.length === 0 && arrays.length === 0) return [];
+    const isOwn = new Set(own.map(({ part }) => part.index));
+    const together = solve((part) => !isConsumer(part) || isOwn.has(part.index));
+    const batteries = batteriesOf(network, bank);
+    return [
+      {
+        bank,
+        batteries,
+        consumers,
+        sharedOhm: sharedOhm(own, together, bank),
+        arrays,
+        chargers: (["engine", "shore"] as const).flatMap((kind) => chargerAt(network, bank, kind, solve)),
+        unsolved: own.filter(({ solved }) => !solved).map(({ part }) => part.name),
+      },
+    ];
+  });
+}
+
+type Solve = (on: (part: Part) => boolean, sunShare?: number) => ScenarioResult;
+
+/** Loads on the bank alone: chargers that run always stay on, because they may feed the load. */
+function only(consumer: Part): (part: Part) => boolean {
+  return (part) => (isConsumer(part) ? part === consumer : !isCharging(part) || runsAlways(part));
+}
+
+function runsAlways(part: Part): boolean {
+  return part.kind === "dcDcCharger" && part.runsAlways;
+}
+
+function stateOf({ parts }: Network, on: (part: Part) => boolean, sunShare: number): Scenario {
+  return {
+    name: "",
+    on: parts.map(on),
+    starting: parts.map(() => false),
+    restV: parts.map((part) => (part.kind === "battery" ? part.usualRestV : undefined)),
+    restFrom: parts.map((part) => (part.kind === "battery" ? "usual" : undefined)),
+    sunShare,
+    momentary: false,
+  };
+}
+
+function batteriesOf({ parts }: Network, { batteries }: Bank): readonly BatteryPart[] {
+  return batteries.map((index) => parts[index] as BatteryPart);
+}
+
+/** Power that the batteries give at their terminals, W. */
+function powerFrom({ partA, partV }: SolvedScenario, batteries: readonly number[]): number {
+  return batteries.reduce((sum, battery) => sum + partA[battery]! * (partV[battery] || 0), 0);
+}
+
+/** What a consumer takes with nothing else on, and the bank that gives most of it. */
+function drawAlone(
+  network: Network,
+  banks: readonly Bank[],
+  part: LoadPart | InverterPart,
+  result: ScenarioResult,
+) {
+  if (result.state !== "solved") return { solved: false, bank: 0, bankW: nominalPower(part), bankA: 0 };
+  const powers = banks.map(({ batteries }) => powerFrom(result, batteries));
+  const bank = powers.reduce((most, power, index) => (power > (powers[most] ?? 0) ? index : most), 0);
+  const bankW = powers.reduce((sum, power) => sum + Math.max(0, power), 0);
+  return {
+    solved: true,
+    bank: bankW > 0 ? bank : -1,
+    bankW,
+    bankA: bankW / voltageOf(network, result, banks[bank]),
+  };
+}
+
+function voltageOf(network: Network, { partV }: SolvedScenario, bank: Bank | undefined): number {
+  const string = bank?.strings[0] ?? [];
+  const voltage = string.reduce((sum, battery) => sum + (partV[battery] || 0), 0);
+  return (
+    voltage || batteriesOf(network, bank ?? emptyBank).reduce((sum, { systemV }) => sum + systemV, 0) || 12
+  );
+}
+
+const emptyBank: Bank = { batteries: [], strings: [], positives: [], negatives: [] };
+
+function nominalPower(part: LoadPart | InverterPart): number {
+  if (part.kind === "inverter") return (part.loadW * 100) / part.efficiencyPercent + part.idleW;
+  const { draws, systemV } = part;
+  if (draws.as === "power") return draws.powerW;
+  if (draws.as === "resistance") return systemV ** 2 / draws.ohm;
+  return systemV * (draws.as === "motor" ? draws.runningA : draws.currentA);
+}
+
+/** A load; or the devices behind an inverter, and its idle power for each hour in which it is on. */
+function consumersOf(part: LoadPart | InverterPart, bankW: number, bankA: number): readonly ConsumerAtBank[] {
+  const { record, name, index } = part;
+  if (part.kind === "load") {
+    const { use } = part;
+    return [{ record, name, part: index, use, bankW, bankA, standbyW: use?.standbyW ?? 0 }];
+  }
+  const share = 100 / part.efficiencyPercent;
+  const terminalW = part.loadW * share + part.idleW;
+  const bankV = bankA > 0 ? bankW / bankA : part.lowestV;
+  const ohm = bankA > 0 ? Math.max(0, bankW - terminalW) / bankA ** 2 : 0;
+  const atBank = (watts: number) => {
+    const amps = watts / bankV;
+    return { bankW: watts + ohm * amps ** 2, bankA: amps };
+  };
+  const of = (consumer: string, watts: number, use: UseValues | undefined): ConsumerAtBank => ({
+    ...{ record, name: consumer, part: index, use, standbyW: (use?.standbyW ?? 0) * share },
+    ...atBank(watts),
+  });
+  const idleStated = !part.taken?.includes("idleW");
+  return [
+    of(`${name}, idle`, part.idleW, idleStated ? (part.use ?? {}) : undefined),
+    ...(part.devices?.map((device) => of(device.name ?? name, (device.powerW ?? 0) * share, device.use)) ?? [
+      of(`${name}, devices`, part.loadW * share, undefined),
+    ]),
+  ];
+}
+
+/** The loss in shared conductors: that with all on, less the losses alone, over the products of the currents. */
+function sharedOhm(
+  own: readonly { readonly bankW: number; readonly bankA: number; readonly solved: boolean }[],
+  together: ScenarioResult,
+  { batteries }: Bank,
+): number {
+  if (together.state !== "solved" || own.some(({ solved }) => !solved)) return 0;
+  const sum = (of: (one: (typeof own)[number]) => number) => own.reduce((total, one) => total + of(one), 0);
+  const products = sum(({ bankA }) => bankA) ** 2 - sum(({ bankA }) => bankA ** 2);
+  if (products < leastProducts) return 0;
+  return (powerFrom(together, batteries) - sum(({ bankW }) => bankW)) / products;
+}
+
+/** A². */
+const leastProducts = 1e-6;
+
+/** Each array on the first controller that it reaches, if that charges this bank. */
+function arraysAt(network: Network, bank: Bank, solve: Solve): readonly ArrayAtBank[] {
+  return solarWiringOf(network).flatMap(({ array, controllers: [controller], string }): ArrayAtBank[] => {
+    if (!controller) return [];
+    const isThere = (part: Part) => part === controller || part.kind === "solarArray";
+    const result = solve((part) => isThere(part) || !(isConsumer(part) || isCharging(part)), 1);
+    if (result.state !== "solved") return [];
+    const intoBankW = -powerFrom(result, bank.batteries);
+    if (intoBankW <= 0) return [];
+    const fed = solarWiringOf(network).filter(({ controllers: [first] }) => first === controller);
+    const ratedW = array.maxPowerV * array.maxPowerA * array.series * array.parallel;
+    const allW = fed.reduce(
+      (sum, { array: one }) => sum + one.maxPowerV * one.maxPowerA * one.series * one.parallel,
+      0,
+    );
+    const fromModulesW = powerFrom(
+      result,
+      fed.map(({ array: { index } }) => index),
+    );
+    const efficiency = controller.tracking ? controller.efficiencyPercent / 100 : 1;
+    return [
+      {
+        record: array.record,
+        name: array.name,
+        ratedW,
+        maxPowerV: string.reduce((sum, one) => sum + one.maxPowerV * one.series, 0),
+        maxPowerA: (array.maxPowerA * array.parallel) / string.length,
+        tracking: controller.tracking,
+        efficiency,
+        // Arrays on one controller share its current by their ratings.
+        outputA: (controller.outputA * ratedW) / allW,
+        batteryV: voltageOf(network, result, bank),
+        tiltDeg: array.tiltDeg ?? 0,
+        facingDeg: array.facingDeg,
+        unshaded: Array.from(
+          { length: 12 },
+          (_, month) => 1 - (array.shadePercentByMonth?.[month] ?? 0) / 100,
+        ),
+        wiringLoss: Math.min(1, Math.max(0, 1 - intoBankW / (fromModulesW * efficiency))),
+      },
+    ];
+  });
+}
+
+/** All chargers of a kind at their full power, into this bank alone: an alternator at the share that it may give for hours. */
+function chargerAt(
+  network: Network,
+  { batteries }: Bank,
+  kind: ChargerAtBank["kind"],
+  solve: Solve,
+): readonly ChargerAtBank[] {
+  const charging = network.parts.filter(
+    (part) => descriptorOf(part).chargesWith === kind && !runsAlways(part),
+  );
+  if (charging.length === 0) return [];
+  const result = solve((part) => !isConsumer(part) && (!isCharging(part) || charging.includes(part)));
+  if (result.state !== "solved") return [];
+  const bankW = -powerFrom(result, batteries);
+  if (bankW <= 0) return [];
+  const names = charging.flatMap(({ name, index }) => (result.partA[index]! > 0 ? [name] : []));
+  return [{ kind, names, bankW: bankW * allowedShare(charging, result) }];
+}
+
+/** The share of the current in the alternators that they may give for hours. */
+function allowedShare(charging: readonly Part[], { partA }: SolvedScenario): number {
+  const shares = charging.flatMap((part) => {
+    if (part.kind !== "alternator") return [];
+    const allowedA = (part.ratedA * part.continuousPercent) / 100;
+    return partA[part.index]! > allowedA ? [allowedA / partA[part.index]!] : [];
+  });
+  return Math.min(1, ...shares);
+}

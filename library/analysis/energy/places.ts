@@ -1,0 +1,66 @@
+import type { WorldTable } from "../../standards/world.ts";
+
+/** A place of the table of the world. */
+export interface Place {
+  readonly name: string;
+  readonly country: string;
+  readonly latitudeDeg: number;
+  readonly longitudeDeg: number;
+}
+
+/** Places by name: those that a text may mean. One: it is found; several: it is not clear; none: it is not known. */
+export interface PlaceTable {
+  /** @param text A name, with the country in two letters behind a comma, or without it. */
+  find(text: string): readonly Place[];
+  /** Names that begin alike, for a name that is not known: the largest places first. */
+  like(text: string): readonly Place[];
+}
+
+/** Accents and capitals do not count: "koln" finds Köln. */
+export function placeTable({ places }: WorldTable): PlaceTable {
+  const byName = new Map<string, Place[]>();
+  for (const [country, rows] of Object.entries(places))
+    for (const row of rows) {
+      const [name = "", latitude, longitude] = row.split("|");
+      const place = { name, country, latitudeDeg: Number(latitude), longitudeDeg: Number(longitude) };
+      const key = folded(name);
+      const there = byName.get(key);
+      if (there) there.push(place);
+      else byName.set(key, [place]);
+    }
+  const inCountry = (text: string) => {
+    const [, name = text, country] = /^(.*),\s*([A-Za-z]{2})\s*$/.exec(text) ?? [];
+    return {
+      key: folded(name),
+      isThere: (place: Place) => !country || place.country === country.toUpperCase(),
+    };
+  };
+  return {
+    find(text) {
+      const { key, isThere } = inCountry(text);
+      return (byName.get(key) ?? []).filter(isThere);
+    },
+    like(text) {
+      const { key } = inCountry(text);
+      if (key.length < fewestLetters) return [];
+      const start = key.slice(0, Math.max(fewestLetters, key.length - 2));
+      const alike: Place[] = byName.get(key) ? [...byName.get(key)!] : [];
+      for (const [name, there] of byName) {
+        if (alike.length >= mostAlike) break;
+        if (name !== key && name.startsWith(start)) alike.push(...there);
+      }
+      return alike.slice(0, mostAlike);
+    },
+  };
+}
+
+const fewestLetters = 3;
+const mostAlike = 8;
+
+function folded(name: string): string {
+  return name
+    .normalize("NFD")
+    .replaceAll(/\p{Diacritic}/gu, "")
+    .toLowerCase()
+    .trim();
+}

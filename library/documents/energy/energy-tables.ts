@@ -1,0 +1,283 @@
+import { isLithium } from "../../analysis/energy/bank-of-plan.ts";
+import type {
+  BankEnergy,
+  ConsumerEnergy,
+  MonthEnergy,
+  PeriodEnergy,
+  SourceEnergy,
+} from "../../analysis/energy/energy-result.ts";
+import { monthNames } from "../../model/use-properties.ts";
+import { formatRounded } from "../../rules/wording/format-number.ts";
+import { sourceInFull, sourceInWords } from "../../rules/wording/source-in-words.ts";
+import type { Citation } from "../../standards/citation.ts";
+import {
+  chargeAcceptance,
+  chargeEfficiency,
+  leadAcidInTheCold,
+  moduleLosses,
+  modulePower,
+  moduleTemperature,
+  selfDischarge,
+  usualReserve,
+  worksheetAutonomy,
+  worksheetFactors,
+} from "../../standards/energy-practice.ts";
+import { clearnessOfDays, orderOfDays, shareOfHour, skyOnPlane } from "../../standards/solar-geometry.ts";
+import { usualChargeRates } from "../../standards/usual-charge-rates.ts";
+import { clearnessSource, placesSource, temperatureSource } from "../../standards/world.ts";
+import type { Cell, Table } from "../table.ts";
+import { forPeople, forPrograms, numbers, tableOf, words } from "../table-of.ts";
+import { about, summaryOf, verdictWords } from "./verdict-in-words.ts";
+
+/** The tables of one period: for each of its banks the months and the use, then the assumptions with their sources. */
+export function energyTables(energy: PeriodEnergy): readonly Table[] {
+  const { banks } = energy;
+  return [
+    ...banks.flatMap((bank, index) => {
+      const of = banks.length > 1 ? `-${index + 1}` : "";
+      return [monthTable(energy, bank, of), useTable(energy, bank, of), ...worksheetTable(energy, bank, of)];
+    }),
+    assumptionTable(energy),
+  ];
+}
+
+const kinds = ["sun", "engine", "shore"] as const;
+const titleOf = { sun: "Sun", engine: "Engine", shore: "Shore" } as const;
+
+/** Each month of the period: use, sources, state of charge, verdict. Wh a day. */
+function monthTable(energy: PeriodEnergy, bank: BankEnergy, of: string): Table {
+  const there = kinds.filter((kind) => bank.sources.some((source) => source.kind === kind));
+  return tableOf<MonthEnergy>(
+    {
+      id: `months${of}`,
+      title: `${energy.period.name}: ${bank.batteries.map(({ name }) => name).join(" + ")}`,
+      notes: [...summaryOf(energy, bank), ...notesOf(energy, bank)],
+    },
+    [
+      words("month", "Month", ({ month }) => monthNames[month]!),
+      words("verdict", "Verdict", ({ verdict }) => verdictWords[verdict]),
+      numbers("useWhPerDay", "Use, Wh/day", ({ useWh }) => about(useWh)),
+      ...there.map((kind) =>
+        numbers<MonthEnergy>(`${kind}WhPerDay`, `${titleOf[kind]}, Wh/day`, ({ month }) =>
+          about(sumOf(bank.sources, kind, month)),
+        ),
+      ),
+      numbers("spilledWhPerDay", "Not taken, Wh/day", ({ spilledWh }) => about(spilledWh)),
+      numbers("unmetWhPerDay", "Missing, Wh/day", ({ unmetWh }) => about(unmetWh)),
+      numbers("lowestPercent", "Lowest charge, %", ({ lowest }) => about(lowest * 100)),
+      numbers("hoursBelowReserve", "Below reserve, h", ({ hoursBelowReserve }) => whole(hoursBelowReserve)),
+      forPrograms(
+        numbers("autonomyDays", "Autonomy, days", ({ autonomyDays }) =>
+          autonomyDays === undefined ? null : about(autonomyDays),
+        ),
+      ),
+    ],
+    bank.months,
+  );
+}
+
+function whole(value: number): Cell {
+  return { value, text: formatRounded(value) };
+}
+
+function sumOf(sources: readonly SourceEnergy[], kind: SourceEnergy["kind"], month: number): number {
+  return sources
+    .filter((source) => source.kind === kind)
+    .reduce((sum, { dailyWh }) => sum + dailyWh[month]!, 0);
+}
+
+function notesOf({ climate }: PeriodEnergy, { months, sources, fullWh }: BankEnergy): string[] {
+  const cold = months.filter(({ takesCharge }) => !takesCharge).map(({ month }) => monthNames[month]!);
+  const cut = sources.filter(({ cutWh }) => months.some(({ month }) => (cutWh?.[month] ?? 0) > leastCutWh));
+  return [
+    `A full bank holds about ${about(fullWh).text} Wh${autonomyInWords(months)}. Hours are solar hours: the sun is highest at 12.`,
+    `The sun is known to about 15 % (${sourceWords(climate)}).`,
+    ...(cold.length > 0 ? [`In ${cold.join(", ")} the bank is too cold to be charged.`] : []),
+    ...cut.map(({ name }) => `The controller's current limits ${name} in some months.`),
+  ];
+}
+
+/** From the month with the greatest use to that with the least. */
+function autonomyInWords(months: readonly MonthEnergy[]): string {
+  const days = months.flatMap(({ autonomyDays }) => autonomyDays ?? []);
+  if (days.length === 0) return "";
+  const [least, most] = [about(Math.min(...days)).text, about(Math.max(...days)).text];
+  return `: without any source it serves the mean use for about ${least === most ? least : `${least} to ${most}`} days, down to its reserve`;
+}
+
+/** Wh a day. */
+const leastCutWh = 1;
+
+function sourceWords(climate: PeriodEnergy["climate"]): string {
+  return climate?.irradiation ? "your own irradiation" : "the table of the world";
+}
+
+/** What each load and device takes, the greatest first. */
+function useTable({ period }: PeriodEnergy, { consumers }: BankEnergy, of: string): Table {
+  const all = consumers.reduce((sum, { dailyWh }) => sum + dailyWh, 0);
+  return tableOf<ConsumerEnergy>(
+    {
+      id: `use${of}`,
+      title: `${period.name}: use`,
+      notes: ["At the bank, the loss in its wiring included."],
+    },
+    [
+      words("consumer", "Consumer", ({ name }) => name),
+      numbers("dailyWh", "Wh/day", ({ dailyWh }) => about(dailyWh)),
+      numbers("sharePercent", "Share, %", ({ dailyWh }) => about(all > 0 ? (dailyWh / all) * 100 : 0)),
+    ],
+    consumers,
+  );
+}
+
+/** The classic worksheet beside the balance, for a reader who redoes it by hand. */
+function worksheetTable(
+  { period }: PeriodEnergy,
+  { worksheet: sheet, months }: BankEnergy,
+  of: string,
+): Table[] {
+  if (!sheet) return [];
+  const design = months[sheet.designMonth]!;
+  const rows: readonly (readonly [item: string, value: number, unit: string])[] = [
+    ["Load at the battery in the month of the greatest use", sheet.loadAh, "Ah a day"],
+    [
+      `Divided by the wire factor ${worksheetFactors.wire} and the battery factor ${worksheetFactors.battery}`,
+      sheet.correctedAh,
+      "Ah a day",
+    ],
+    [
+      `Current of the array, over the sun hours of ${monthNames[design.month]}`,
+      sheet.arrayA[sheet.designMonth]!,
+      "A",
+    ],
+    [
+      `Bank for ${worksheetAutonomy.days} days without sun, down to the reserve, in the cold`,
+      sheet.bankAh,
+      "Ah",
+    ],
+  ];
+  return [
+    tableOf<(typeof rows)[number]>(
+      {
+        id: `worksheet${of}`,
+        title: `${period.name}: the classic worksheet`,
+        notes: [
+          "It knows mean days only: the balance by the hour above decides.",
+          `${sourceInFull(worksheetFactors.source)} Days: ${sourceInFull(worksheetAutonomy.source)}`,
+        ],
+      },
+      [
+        words("item", "Item", ([item]) => item),
+        numbers("value", "Value", ([, value]) => about(value)),
+        words("unit", "Unit", ([, , unit]) => unit),
+      ],
+      rows,
+    ),
+  ];
+}
+
+interface Taken {
+  readonly item: string;
+  readonly as: string;
+  readonly source: Citation;
+}
+
+/** Everything that the plan does not state, and every method, with its source. */
+function assumptionTable({ period, climate, places, banks }: PeriodEnergy): Table {
+  const { bankHeated, irradiation } = period.values;
+  const [place] = places;
+  const where = climate && `${climate.latitudeDeg}°, ${climate.longitudeDeg}°`;
+  const batteries = banks.flatMap((bank) => bank.batteries);
+  const unreserved = batteries.filter(({ reservePercent }) => reservePercent === undefined);
+  const lithium = batteries.length > 0 && isLithium(batteries);
+  const lead = batteries.some(({ chemistry }) => chemistry !== "LiFePO4");
+  const hasSun = banks.some(({ sources }) => sources.some(({ kind }) => kind === "sun"));
+  const rows: readonly (Taken | false)[] = [
+    place !== undefined && {
+      item: "Place",
+      as: `${place.name}, ${place.country}: ${where}`,
+      source: placesSource,
+    },
+    hasSun &&
+      !irradiation && { item: "Sun of the months", as: "clearness at the place", source: clearnessSource },
+    hasSun && {
+      item: "Days of a month",
+      as: "single days from its mean, from cloudy to clear",
+      source: clearnessOfDays.source,
+    },
+    hasSun && { item: "Order of the days", as: "the same in every month", source: orderOfDays.source },
+    hasSun && { item: "Hours of a day", as: "shares by the height of the sun", source: shareOfHour.source },
+    hasSun && { item: "Light on tilted modules", as: "beam, sky and ground", source: skyOnPlane },
+    !bankHeated && {
+      item: "Temperature of the bank",
+      as: "mean air of the month",
+      source: temperatureSource,
+    },
+    hasSun && {
+      item: "Losses of the modules",
+      as: Object.entries(moduleLosses.percent)
+        .filter(([, percent]) => percent > 0)
+        .map(([name, percent]) => `${name} ${percent} %`)
+        .join(", "),
+      source: moduleLosses.source,
+    },
+    hasSun && {
+      item: "Power of the modules",
+      as: "by light and temperature of the cells",
+      source: modulePower,
+    },
+    hasSun && {
+      item: "Temperature of the modules",
+      as: `${moduleTemperature.nominalOperatingC} °C nominal, ${moduleTemperature.powerPercentPerC} % power per °C`,
+      source: moduleTemperature.source,
+    },
+    unreserved.length > 0 && {
+      item: "Reserve",
+      as: lithium
+        ? `${usualReserve.lithiumPercent} %`
+        : `${usualReserve.leadAcidPercent} % for lead-acid, ${usualReserve.lithiumPercent} % for LiFePO4`,
+      source: usualReserve.source,
+    },
+    lithium
+      ? {
+          item: "Charge efficiency",
+          as: `${chargeEfficiency.lithium * 100} % of the energy`,
+          source: chargeEfficiency.lithiumSource,
+        }
+      : {
+          item: "Charge efficiency",
+          as: `${chargeEfficiency.leadAcid * 100} % of the energy`,
+          source: chargeEfficiency.leadAcidSource,
+        },
+    {
+      item: "Self-discharge",
+      as: `${(lithium ? selfDischarge.lithium : selfDischarge.leadAcid) * 100} % a month`,
+      source: selfDischarge.source,
+    },
+    {
+      item: "Charging current near a full charge",
+      as: `falls from ${(lithium ? chargeAcceptance.lithiumUpTo : chargeAcceptance.leadAcidUpTo) * 100} % on`,
+      source: chargeAcceptance.source,
+    },
+    batteries.some(({ maxChargeA }) => maxChargeA === undefined) && {
+      item: "Greatest charging current",
+      as: "usual for the chemistry",
+      source: usualChargeRates.source,
+    },
+    lead && { item: "Lead-acid in the cold", as: "capacity falls", source: leadAcidInTheCold.source },
+  ];
+  return tableOf<Taken>(
+    {
+      id: "assumptions",
+      title: `${period.name}: assumptions and methods`,
+      notes: ["1 January counts as a Monday, and 29 February as the 28th."],
+    },
+    [
+      words("item", "Item", ({ item }) => item),
+      words("takenAs", "Taken as", ({ as }) => as),
+      forPeople(words("sourceInShort", "Source", ({ source }) => sourceInWords(source))),
+      forPrograms(words("source", "Source", ({ source }) => sourceInFull(source))),
+    ],
+    rows.filter((row) => row !== false),
+  );
+}

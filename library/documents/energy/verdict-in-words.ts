@@ -1,0 +1,43 @@
+import type { BankEnergy, PeriodEnergy, Verdict } from "../../analysis/energy/energy-result.ts";
+import { monthNames } from "../../model/use-properties.ts";
+import { formatRounded } from "../../rules/wording/format-number.ts";
+import { listInWords } from "../../rules/wording/part-in-words.ts";
+
+/** For each month, in a table and beside it. */
+export const verdictWords: Readonly<Record<Verdict, string>> = {
+  "keeps up": "keeps up",
+  barely: "barely keeps up",
+  "runs short": "runs short",
+  "not on average": "short on average too",
+};
+
+/** The whole period in sentences. */
+export function summaryOf(
+  { period }: PeriodEnergy,
+  { months, withoutHours, unmetHours }: BankEnergy,
+): string[] {
+  const of = (...verdicts: readonly Verdict[]) =>
+    months.filter(({ verdict }) => verdicts.includes(verdict)).map(({ month }) => monthNames[month]!);
+  const short = of("runs short", "not on average");
+  const barely = of("barely");
+  const atBest = withoutHours.length > 0 ? "At best: " : "";
+  const most = Number.POSITIVE_INFINITY;
+  return [
+    short.length === 0
+      ? `${atBest}${period.name}: the bank keeps up in every month with the mean sun${barely.length > 0 ? `, and in ${listInWords(barely, most)} only barely: not with 15 % less sun` : ", and with 15 % less sun"}.`
+      : `${atBest}${period.name}: the bank runs short in ${listInWords(short, most)}, in about ${about(unmetHours).text} hours without supply${barely.length > 0 ? `; in ${listInWords(barely, most)} it keeps up barely: not with 15 % less sun` : ""}.`,
+    ...(withoutHours.length > 0
+      ? [
+          `The plan states no hours for ${listInWords(
+            withoutHours.map(({ name }) => name),
+            10,
+          )}: they are not in these figures.`,
+        ]
+      : []),
+  ];
+}
+
+/** Two significant figures for people: the sun of a month is known no better. */
+export function about(value: number): { readonly value: number; readonly text: string } {
+  return { value, text: formatRounded(Number(value.toPrecision(2))) };
+}

@@ -1,0 +1,35 @@
+import { ownRequirement } from "../own-requirement.ts";
+import { defineRule, type Found } from "../rule.ts";
+
+const bankNeeded = ownRequirement(
+  "A period says how long a bank must last: the plan needs the bank, and the loads that are connected to it.",
+);
+
+export const energyNoBank = defineRule<Values>({
+  id: "energy/no-bank",
+  title: "Period without a bank to judge",
+  severity: "warning",
+  why: "A period that is not judged looks like one in which the bank keeps up.",
+  sources: [bankNeeded],
+  fixable: false,
+  acceptable: false,
+  // Needs the banks of each period: a bank counts if it feeds a load or is charged by the sun.
+  check: ({ energy }) =>
+    energy.flatMap(({ period, climate, banks }): Found<Values>[] =>
+      climate === undefined || banks.length > 0
+        ? []
+        : [
+            {
+              subject: period.name,
+              at: { record: period.record, path: [] },
+              values: { period: period.name },
+            },
+          ],
+    ),
+  message: ({ period }) =>
+    `${period} is not judged: the plan has no battery that feeds a load. Write the battery, and start its circuits at it with from and returnTo.`,
+});
+
+interface Values {
+  readonly period: string;
+}

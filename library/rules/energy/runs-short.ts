@@ -1,0 +1,97 @@
+import type { BankEnergy, MonthEnergy, PeriodEnergy } from "../../analysis/energy/energy-result.ts";
+import { monthNames } from "../../model/use-properties.ts";
+import { clearnessSource } from "../../standards/world.ts";
+import { ownRequirement } from "../own-requirement.ts";
+import { defineRule, type Found } from "../rule.ts";
+import { formatRounded } from "../wording/format-number.ts";
+import { listInWords } from "../wording/part-in-words.ts";
+
+const keepsUp = ownRequirement(
+  "In a period, every load has its supply in every hour, and the charge does not fall below the reserve.",
+);
+
+export const energyRunsShort = defineRule<Values>({
+  id: "energy/runs-short",
+  title: "Bank runs short in a period",
+  severity: "warning",
+  why: "Lights, fridge and pumps stop in the dark months, and a bank that is emptied again and again wears out early.",
+  sources: [keepsUp, clearnessSource],
+  fixable: false,
+  acceptable: false,
+  // Needs the balance of each bank over each period, hour by hour.
+  check: ({ energy }) =>
+    energy.flatMap((one) =>
+      one.banks.flatMap((bank): Found<Values>[] => {
+        const short = bank.months.filter(({ verdict }) => isShort(verdict));
+        if (short.length === 0) return [];
+        const [battery] = bank.batteries;
+        return [
+          {
+            subject: one.period.name,
+            at: { record: one.period.record, path: [] },
+            values: valuesOf(one, bank, short),
+            related: battery ? [{ at: { record: battery.record, path: [] }, text: "The bank" }] : [],
+          },
+        ];
+      }),
+    ),
+  message({ period, bank, atBest, short, onAverage, unmetHours, hoursBelowReserve, worst }) {
+    const hours = [
+      unmetHours > 0 ? `without supply for about ${about(unmetHours)} h` : "",
+      hoursBelowReserve > 0 ? `below its reserve for about ${about(hoursBelowReserve)} h` : "",
+    ].filter(Boolean);
+    const average =
+      onAverage.length === 0
+        ? ""
+        : onAverage.length === short.length
+          ? ", where its sources give less than the mean use"
+          : `; in ${listInWords(onAverage, 12)} its sources give less than the mean use`;
+    return `${atBest ? "At best: in" : "In"} ${period}, ${bank} runs short in ${listInWords(short, 12)}, ${hours.join(" and ")}${average}. In ${worst.month} about ${about(worst.useWh)} Wh are used a day, and the sources give about ${about(worst.sourcesWh)} Wh: add sun, driving or shore power, a larger bank, or use less.`;
+  },
+});
+
+interface Values {
+  readonly period: string;
+  readonly bank: string;
+  /** Some loads state no hours. */
+  readonly atBest: boolean;
+  readonly short: readonly string[];
+  /** Of those, the months in which the sources do not give the mean use. */
+  readonly onAverage: readonly string[];
+  readonly unmetHours: number;
+  readonly hoursBelowReserve: number;
+  readonly worst: { readonly month: string; readonly useWh: number; readonly sourcesWh: number };
+}
+
+function isShort(verdict: MonthEnergy["verdict"]): boolean {
+  return verdict === "runs short" || verdict === "not on average";
+}
+
+function valuesOf(
+  { period }: PeriodEnergy,
+  { batteries, withoutHours }: BankEnergy,
+  short: readonly MonthEnergy[],
+): Values {
+  const names = (months: readonly MonthEnergy[]) => months.map(({ month }) => monthNames[month]!);
+  const sum = (of: (month: MonthEnergy) => number) => short.reduce((total, month) => total + of(month), 0);
+  const worst = short.reduce((most, month) => (gap(month) > gap(most) ? month : most));
+  return {
+    period: period.name,
+    bank: batteries.map(({ name }) => name).join(" + "),
+    atBest: withoutHours.length > 0,
+    short: names(short),
+    onAverage: names(short.filter(({ verdict }) => verdict === "not on average")),
+    unmetHours: sum(({ unmetHours }) => unmetHours),
+    hoursBelowReserve: sum(({ hoursBelowReserve }) => hoursBelowReserve),
+    worst: { month: monthNames[worst.month]!, useWh: worst.useWh, sourcesWh: worst.sourcesWh },
+  };
+}
+
+function gap({ useWh, sourcesWh }: MonthEnergy): number {
+  return useWh - sourcesWh;
+}
+
+/** Two significant figures: the sun of a month is known no better. */
+function about(value: number): string {
+  return formatRounded(Number(value.toPrecision(2)));
+}

@@ -1,0 +1,143 @@
+import * as z from "zod";
+import type { BankEnergy, MonthEnergy, PeriodEnergy } from "../../library/analysis/energy/energy-result.ts";
+import { energyTables } from "../../library/documents/energy/energy-tables.ts";
+import { tableJson } from "../../library/documents/table-json.ts";
+import { monthNames } from "../../library/model/use-properties.ts";
+import { name, version } from "../../library/package.json";
+
+const month = z.enum(monthNames);
+
+/** One month. Energies in Wh a day at the bank, states of charge as shares of a full charge. */
+const monthSchema = z.strictObject({
+  month,
+  /** In the period. */
+  days: z.int().min(1),
+  /** "barely": with the mean sun, but not with 15 % less. "not on average": the sources do not even give the mean use. */
+  verdict: z.enum(["keeps up", "barely", "runs short", "not on average"]),
+  useWhPerDay: z.number(),
+  /** What the sources can give; part of it may not be taken. */
+  sourcesWhPerDay: z.number(),
+  notTakenWhPerDay: z.number(),
+  missingWhPerDay: z.number(),
+  lostWhPerDay: z.number(),
+  lowestCharge: z.number(),
+  highestCharge: z.number(),
+  hoursBelowReserve: z.int(),
+  hoursWithoutSupply: z.int(),
+  /** null without use. */
+  autonomyDays: z.number().nullable(),
+  takesCharge: z.boolean(),
+  bankC: z.number(),
+});
+
+/**
+ * The shape of `loomwright energy --format json`. Within a `schemaVersion`, properties are added, never renamed or removed. Numbers are
+ * unrounded; files are relative to where the command ran, with forward slashes.
+ */
+export const energyJsonSchema = z.strictObject({
+  schemaVersion: z.literal(1),
+  tool: z.strictObject({ name: z.string(), version: z.string() }),
+  plans: z.array(
+    z.strictObject({
+      file: z.string(),
+      periods: z.array(
+        z.strictObject({
+          period: z.string(),
+          latitudeDeg: z.number(),
+          longitudeDeg: z.number(),
+          /** null if the plan gives degrees. */
+          place: z.string().nullable(),
+          banks: z.array(
+            z.strictObject({
+              batteries: z.array(z.string()),
+              fullWh: z.number(),
+              hoursWithoutSupply: z.int(),
+              /** They draw, and the plan states no hours: with any of them, every verdict is "at best". */
+              withoutHours: z.array(z.string()),
+              consumers: z.array(z.strictObject({ name: z.string(), whPerDay: z.number() })),
+              sources: z.array(
+                z.strictObject({
+                  kind: z.enum(["sun", "engine", "shore"]),
+                  name: z.string(),
+                  /** By month from January; null for months outside of the period. */
+                  whPerDay: z.array(z.number().nullable()).length(12),
+                }),
+              ),
+              months: z.array(monthSchema),
+            }),
+          ),
+          assumptions: z.array(z.strictObject({ item: z.string(), takenAs: z.string(), source: z.string() })),
+        }),
+      ),
+    }),
+  ),
+});
+
+type EnergyJson = z.infer<typeof energyJsonSchema>;
+type PeriodJson = EnergyJson["plans"][number]["periods"][number];
+
+/** Periods of plans as text, ending in a line break. */
+export function energyJson(
+  plans: readonly { readonly file: string; readonly periods: readonly PeriodEnergy[] }[],
+): string {
+  const report: EnergyJson = {
+    schemaVersion: 1,
+    tool: { name, version },
+    plans: plans.map(({ file, periods }) => ({ file, periods: periods.map(periodJson) })),
+  };
+  return `${JSON.stringify(report, null, 2)}\n`;
+}
+
+function periodJson(energy: PeriodEnergy): PeriodJson {
+  const { period, climate, places, banks } = energy;
+  const [place] = places;
+  const assumptions = tableJson(energyTables(energy).at(-1)!).rows;
+  return {
+    period: period.name,
+    latitudeDeg: climate!.latitudeDeg,
+    longitudeDeg: climate!.longitudeDeg,
+    place: place ? `${place.name}, ${place.country}` : null,
+    banks: banks.map(bankJson),
+    assumptions: assumptions.map(({ item, takenAs, source }) => ({
+      item: String(item),
+      takenAs: String(takenAs),
+      source: String(source),
+    })),
+  };
+}
+
+function bankJson(bank: BankEnergy): PeriodJson["banks"][number] {
+  return {
+    batteries: bank.batteries.map((battery) => battery.name),
+    fullWh: bank.fullWh,
+    hoursWithoutSupply: bank.unmetHours,
+    withoutHours: bank.withoutHours.map((consumer) => consumer.name),
+    consumers: bank.consumers.map((consumer) => ({ name: consumer.name, whPerDay: consumer.dailyWh })),
+    sources: bank.sources.map((source) => ({
+      kind: source.kind,
+      name: source.name,
+      whPerDay: source.dailyWh.map((value) => (Number.isFinite(value) ? value : null)),
+    })),
+    months: bank.months.map(monthJson),
+  };
+}
+
+function monthJson(one: MonthEnergy): z.infer<typeof monthSchema> {
+  return {
+    month: monthNames[one.month]!,
+    days: one.days,
+    verdict: one.verdict,
+    useWhPerDay: one.useWh,
+    sourcesWhPerDay: one.sourcesWh,
+    notTakenWhPerDay: one.spilledWh,
+    missingWhPerDay: one.unmetWh,
+    lostWhPerDay: one.lostWh,
+    lowestCharge: one.lowest,
+    highestCharge: one.highest,
+    hoursBelowReserve: one.hoursBelowReserve,
+    hoursWithoutSupply: one.unmetHours,
+    autonomyDays: one.autonomyDays ?? null,
+    takesCharge: one.takesCharge,
+    bankC: one.bankC,
+  };
+}

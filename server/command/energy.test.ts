@@ -1,0 +1,149 @@
+import { parse } from "csv-parse/sync";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { CommandTester } from "./command.tester.ts";
+import { energyJsonSchema } from "./energy-json.ts";
+
+const project = new CommandTester();
+
+const hut = `import { battery, build, busBar, cable, circuit, inverter, period, shoreCharger, solarArray, solarController } from "loomwright";
+build({ insulationC: 105 });
+const house = battery({ name: "house", chemistry: "LiFePO4", capacityAh: 200, reservePercent: 20 });
+const plus = busBar({ side: "positive" });
+const minus = busBar({ side: "negative" });
+cable({ from: house.positive, to: plus.stud, lengthM: 1, gauge: "1/0", protect: 250 });
+cable({ from: house.negative, to: minus.stud, lengthM: 1, gauge: "1/0" });
+const on = { from: plus.stud, returnTo: minus.stud, oneWayM: 4, gauge: 12, protect: 15 } as const;
+const fridge = circuit({ ...on, name: "fridge", loadW: 50, use: { dutyPercent: 40 } });
+circuit({ ...on, name: "lights", loadW: 30, use: { hoursPerDay: 4, when: "dark" } });
+circuit({ ...on, name: "pump", loadW: 60 });
+const ac = inverter({ name: "inverter", continuousW: 1000, idleW: 10, devices: [
+  { name: "laptop", powerW: 60, use: { hoursPerDay: 3, fromHour: 18, untilHour: 23 } },
+] });
+circuit({ from: plus.stud, returnTo: minus.stud, to: ac, oneWayM: 1, gauge: 2, protect: 150 });
+const roof = solarArray({ name: "roof", openCircuitV: 45, shortCircuitA: 11, maxPowerV: 37, maxPowerA: 10.5 });
+const mppt = solarController({ maxInputV: 100, outputA: 30 });
+cable({ from: roof.positive, to: mppt.solarPositive, lengthM: 5, gauge: 10 });
+cable({ from: roof.negative, to: mppt.solarNegative, lengthM: 5, gauge: 10 });
+cable({ from: mppt.positive, to: plus.stud, lengthM: 1, gauge: 6, protectFarEnd: 40 });
+cable({ from: mppt.negative, to: minus.stud, lengthM: 1, gauge: 6 });
+const shore = shoreCharger({ name: "shore", outputA: 30 });
+cable({ from: shore.positive, to: plus.stud, lengthM: 1, gauge: 6, protectFarEnd: 40 });
+cable({ from: shore.negative, to: minus.stud, lengthM: 1, gauge: 6 });
+period({ name: "All year", place: "Tarifa, ES" });
+period({ name: "Winter", latitudeDeg: -45, longitudeDeg: 170, months: ["Jun", "Jul"], notUsed: [fridge], shore: { hoursPerDay: 6, everyDays: 3 } });
+`;
+
+beforeAll(() => {
+  project.write("hut/plan.ts", hut);
+  project.write(
+    "lone.ts",
+    'import { circuit } from "loomwright";\ncircuit({ load: 5, oneWayFt: 5, gauge: 10, protect: 10 });\n',
+  );
+});
+afterAll(() => project.dispose());
+
+const loomwright = (...words: string[]) => project.run(["energy", ...words]);
+
+async function json(...words: string[]) {
+  const { out } = await loomwright("hut", "--format", "json", ...words);
+  return energyJsonSchema.parse(JSON.parse(out));
+}
+
+describe("loomwright energy", () => {
+  test("shows each period with its months, its use, the worksheet and the assumptions with their sources", async () => {
+    const { code, out, err } = await loomwright("hut");
+    expect([code, err]).toEqual([0, ""]);
+    for (const title of [
+      "All year: house",
+      "Winter: house",
+      "All year: use",
+      "All year: the classic worksheet",
+    ])
+      expect(out).toContain(title);
+    expect(out).toMatch(/Month +Verdict +Use, Wh\/day +Sun, Wh\/day/);
+    expect(out).toMatch(/Jun +keeps up/);
+    expect(out).toContain("At best: All year: the bank runs short in ");
+    expect(out).toContain("The plan states no hours for pump: they are not in these figures.");
+    expect(out).toContain("Tarifa, ES: 36°, -5.6°");
+    expect(out).toContain("GeoNames");
+    expect(out).toContain("Hours are solar hours");
+    expect(out).not.toMatch(/NaN|undefined|Infinity/);
+  });
+
+  test("the JSON has its published shape, unrounded figures, and adds up", async () => {
+    const { plans } = await json();
+    const [year, winter] = plans[0]!.periods;
+    expect([year!.place, winter!.place]).toEqual(["Tarifa, ES", null]);
+    const [bank] = year!.banks;
+    expect(bank!.months.map(({ month }) => month)).toEqual(
+      "Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec".split(" "),
+    );
+    expect(bank!.withoutHours).toEqual(["pump"]);
+    // 50 W for 40 % of a day, 30 W for 4 h, 10 W idle, 60 W for 3 h through 90 %: and up to 5 % in the wires.
+    const alone = [480, 120, 240, 200];
+    const found = ["fridge", "lights", "inverter, idle", "laptop"].map(
+      (name) => bank!.consumers.find((consumer) => consumer.name === name)!.whPerDay,
+    );
+    found.forEach((whPerDay, index) => {
+      expect(whPerDay).toBeGreaterThanOrEqual(alone[index]! - 1e-6);
+      expect(whPerDay).toBeLessThan(alone[index]! * 1.05);
+    });
+    for (const month of bank!.months) {
+      const { sourcesWhPerDay, useWhPerDay, missingWhPerDay, notTakenWhPerDay, lostWhPerDay, days } = month;
+      const kept = sourcesWhPerDay - useWhPerDay + missingWhPerDay - notTakenWhPerDay - lostWhPerDay;
+      // The rest is the change of the charge: at most one full bank in the month.
+      expect(Math.abs(kept * days)).toBeLessThanOrEqual(bank!.fullWh);
+    }
+    expect(winter!.banks[0]!.months.map(({ month }) => month)).toEqual(["Jun", "Jul"]);
+    expect(winter!.banks[0]!.consumers.map(({ name }) => name)).not.toContain("fridge");
+    expect(winter!.banks[0]!.sources.map(({ kind }) => kind)).toEqual(["sun", "shore"]);
+    expect(year!.banks[0]!.sources.map(({ kind }) => kind)).toEqual(["sun"]);
+    expect(year!.assumptions.every(({ source }) => source.length > 10)).toBe(true);
+  });
+
+  test("the same plan gives the same bytes", async () => {
+    const [one, other] = await Promise.all([
+      loomwright("hut", "--format", "json"),
+      loomwright("hut", "--format", "json"),
+    ]);
+    expect(one.out).toBe(other.out);
+  });
+
+  test("one period as CSV, a row a month", async () => {
+    const { out } = await loomwright("hut", "--format", "csv", "--period", "All year");
+    const rows = parse(out, { columns: true, bom: true }) as Record<string, string>[];
+    expect(rows).toHaveLength(12);
+    expect(Object.values(rows[0]!)[0]).toBe("Jan");
+    const { code, err } = await loomwright("hut", "--format", "csv");
+    expect([code, err.split("\n")[0]]).toEqual([
+      2,
+      "loomwright: CSV holds one table, and the plan has several periods: name one with --period.",
+    ]);
+  });
+
+  test.each([
+    [
+      ["hut", "--period", "Summer"],
+      "hut/plan.ts: there is no period 'Summer'; there are 'All year', 'Winter'.",
+    ],
+    [["lone.ts"], "lone.ts: the plan has no valid period: period() states where and when you live with it."],
+    [["hut", "--format", "xml"], "--format"],
+  ])("%s is refused", async (words, message) => {
+    const { code, out, err } = await loomwright(...words);
+    expect([code, out]).toEqual([2, ""]);
+    expect(err).toContain(message);
+  });
+
+  test("a place that is not clear is left to check", async () => {
+    project.write(
+      "where.ts",
+      hut.replace("Tarifa, ES", "San Fernando").replace(/period\(\{ name: "Winter".*\n/, ""),
+    );
+    const { code, err } = await loomwright("where.ts");
+    expect([code, err]).toEqual([
+      2,
+      "loomwright: where.ts: the place of 'All year' is not clear; loomwright check reports it.\n",
+    ]);
+    expect((await project.run(["check", "where.ts"])).out).toContain('7 places are called "San Fernando"');
+  });
+});
