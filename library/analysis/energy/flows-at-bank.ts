@@ -7,6 +7,7 @@ import type { Bank, NetworkTopology } from "../network/topology/network-topology
 import type { ScenarioResult, SolvedScenario } from "../network-result.ts";
 import { solarWiringOf } from "../solar-wiring.ts";
 import type { ArrayOnController } from "./array-power.ts";
+import { type SwitchesApart, switchesApart } from "./banks-apart.ts";
 
 /** Something that draws from a bank. */
 export interface ConsumerAtBank {
@@ -65,7 +66,9 @@ export interface FlowsAtBank {
 export function flowsAtBanks(network: Network, topology: NetworkTopology): readonly FlowsAtBank[] {
   const solver = scenarioSolver(network, patternsIn(topology));
   const { banks } = topology;
-  const solve = (on: (part: Part) => boolean, sunShare = 0) => solver(stateOf(network, on, sunShare), 0);
+  const apart = switchesApart(network, banks);
+  const solve: Solve = (on, { sunShare = 0, engine = false } = {}) =>
+    solver(stateOf(network, on, sunShare, engine ? allJoined : apart), 0);
   const drawn = network.parts.filter(isConsumer).filter((part) => !isStarterMotor(part));
   const alone = drawn.map((part) => ({ part, ...drawAlone(network, banks, part, solve(only(part))) }));
   return banks.flatMap((bank, index): FlowsAtBank[] => {
@@ -90,7 +93,13 @@ export function flowsAtBanks(network: Network, topology: NetworkTopology): reado
   });
 }
 
-type Solve = (on: (part: Part) => boolean, sunShare?: number) => ScenarioResult;
+/** With the engine, charging relays are closed; else every bank is by itself. */
+type Solve = (
+  on: (part: Part) => boolean,
+  state?: { readonly sunShare?: number; readonly engine?: boolean },
+) => ScenarioResult;
+
+const allJoined: SwitchesApart = { open: new Set(), selected: new Map() };
 
 /** Loads on the bank alone: chargers that run always stay on, because they may feed the load. */
 function only(consumer: Part): (part: Part) => boolean {
@@ -101,14 +110,20 @@ function runsAlways(part: Part): boolean {
   return part.kind === "dcDcCharger" && part.runsAlways;
 }
 
-function stateOf({ parts }: Network, on: (part: Part) => boolean, sunShare: number): Scenario {
+function stateOf(
+  { parts }: Network,
+  on: (part: Part) => boolean,
+  sunShare: number,
+  { open, selected }: SwitchesApart,
+): Scenario {
   return {
     name: "",
-    on: parts.map(on),
+    on: parts.map((part) => on(part) && !open.has(part.index)),
     starting: parts.map(() => false),
     restV: parts.map((part) => (part.kind === "battery" ? part.usualRestV : undefined)),
     restFrom: parts.map((part) => (part.kind === "battery" ? "usual" : undefined)),
     sunShare,
+    ...(selected.size > 0 && { selected }),
     momentary: false,
   };
 }
@@ -208,7 +223,7 @@ function arraysAt(network: Network, bank: Bank, solve: Solve): readonly ArrayAtB
   return solarWiringOf(network).flatMap(({ array, controllers: [controller], string }): ArrayAtBank[] => {
     if (!controller) return [];
     const isThere = (part: Part) => part === controller || part.kind === "solarArray";
-    const result = solve((part) => isThere(part) || !(isConsumer(part) || isCharging(part)), 1);
+    const result = solve((part) => isThere(part) || !(isConsumer(part) || isCharging(part)), { sunShare: 1 });
     if (result.state !== "solved") return [];
     const intoBankW = -powerFrom(result, bank.batteries);
     if (intoBankW <= 0) return [];
@@ -258,7 +273,12 @@ function chargerAt(
     (part) => descriptorOf(part).chargesWith === kind && !runsAlways(part),
   );
   if (charging.length === 0) return [];
-  const result = solve((part) => !isConsumer(part) && (!isCharging(part) || charging.includes(part)));
+  // The other banks count as full: at rest, a lead-acid battery beside it would take most of the current, but only for minutes.
+  const isOn = (part: Part) =>
+    part.kind === "battery"
+      ? batteries.includes(part.index)
+      : !isConsumer(part) && (!isCharging(part) || charging.includes(part));
+  const result = solve(isOn, { engine: kind === "engine" });
   if (result.state !== "solved") return [];
   const bankW = -powerFrom(result, batteries);
   if (bankW <= 0) return [];
