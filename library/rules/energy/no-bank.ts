@@ -9,7 +9,7 @@ export const energyNoBank = defineRule<Values>({
   id: "energy/no-bank",
   title: "Period without a bank to judge",
   severity: "warning",
-  why: "A period that is not judged looks like one in which the bank keeps up.",
+  why: "A period that is not judged is easily taken for a good one.",
   sources: [bankNeeded],
   fixable: false,
   acceptable: false,
