@@ -63,7 +63,7 @@ const notice = (page: Page, text: string | RegExp) =>
 beforeAll(async () => {
   folder = editor.folder({ "shed.ts": shed, "notes.html": "my own notes" });
   page = await editor.open(folder, { file: "shed.ts" });
-  await statusItem(page, "Loomwright: 1 circuit").waitFor();
+  await statusItem(page, "Loomwright: 1 circuit").waitFor({ timeout: 90_000 });
 });
 
 test("the report of the plan in the editor is written where one says, as a page or as a PDF", async () => {
