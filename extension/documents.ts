@@ -42,7 +42,7 @@ interface Asked {
     | { readonly method: typeof documentMethod; readonly params: Omit<DocumentParams, "force"> };
 }
 
-type ShownDrawing = Pick<DocumentParams, "view" | "scenario">;
+type ShownDrawing = Pick<DocumentParams, "view" | "scenario" | "colours">;
 
 type Ask = (plan: Uri, shown: ShownDrawing) => Promise<Asked | undefined>;
 
@@ -74,10 +74,13 @@ const documents = {
     const isPdf = target !== undefined && /\.pdf$/i.test(target.path);
     const paper =
       target && (isPdf ? await ask("Paper of the drawing", [ownSheet, ...inOrder(papers)]) : "own");
+    // The panel has its own choice.
+    const colours = paper && (shown.colours ?? (await ask("Conductors of the drawing", lines)));
+    if (colours === undefined) return undefined;
     const stated = paper && (await askRevision());
     if (!stated) return undefined;
     return documentIn(nameOf(target), {
-      ...{ ...ofPlan(plan), ...shown, document: "drawing", path: target.fsPath, ...stated },
+      ...{ ...ofPlan(plan), ...shown, colours, document: "drawing", path: target.fsPath, ...stated },
       ...(paper === "own" ? {} : { page: paper }),
     });
   },
@@ -144,10 +147,11 @@ function nameOf(target: Uri): string {
 
 /** The view and scenario that the panel shows: its export draws the same. */
 function readShown(given: unknown): ShownDrawing {
-  const { view, scenario } = (given ?? {}) as Record<string, unknown>;
+  const { view, scenario, colours } = (given ?? {}) as Record<string, unknown>;
   return {
     ...(view === "one-line" || view === "wiring" ? { view } : {}),
     ...(typeof scenario === "string" && scenario !== "" ? { scenario } : {}),
+    ...(typeof colours === "boolean" ? { colours } : {}),
   };
 }
 
@@ -201,6 +205,11 @@ const editions: readonly Choice<NonNullable<ReportParams["edition"]>>[] = [
     value: "bench",
   },
   { label: "For the inspector", description: "everything", value: "inspector" },
+];
+
+const lines: readonly Choice<boolean>[] = [
+  { label: "Black on white", description: "for any printer", value: false },
+  { label: "In their colours", description: "as the plan states those of the insulation", value: true },
 ];
 
 const a4 = { label: "A4", description: "210 mm × 297 mm", value: "A4" } as const;

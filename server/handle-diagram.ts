@@ -1,5 +1,5 @@
 import { type Connection, LSPErrorCodes, ResponseError } from "vscode-languageserver";
-import { shownNumbers } from "../library/documents/diagram/shown-numbers.ts";
+import { shownColours, shownNumbers } from "../library/documents/diagram/shown-numbers.ts";
 import type { AnswerWiring } from "./answer-wiring.ts";
 import type { EditorWorkspace } from "./editor-workspace.ts";
 import { fileName } from "./evaluate/files/file-name.ts";
@@ -33,14 +33,15 @@ export function answerDiagram(
 
 async function draw(
   { root, outcome, view: plan }: ShownPlan,
-  { view, scenario }: DiagramParams,
+  { view, scenario, colours = false }: DiagramParams,
   workspace: EditorWorkspace,
   layouts: Layouts,
 ): Promise<Diagram> {
-  if (!plan) return withoutPicture(workspace.client(root), view, whyNoPlan(outcome));
+  if (!plan) return withoutPicture(workspace.client(root), { view, colours }, whyNoPlan(outcome));
   const { judgement } = plan.plan;
   const chosen = scenario === undefined ? -1 : scenarioNames(judgement).indexOf(scenario);
-  const shown = { view, scenario: chosen < 0 ? undefined : chosen };
+  const shown = { view, colours, scenario: chosen < 0 ? undefined : chosen };
+  const { numbered } = numberedWires(plan.plan, workspace);
   const { drawDiagram } = await import("../library/documents/diagram/draw-diagram.ts");
   const drawn = await drawDiagram(
     judgement,
@@ -49,15 +50,16 @@ async function draw(
         view,
         medium: "screen",
         title: fileName(root),
-        numbers: shownNumbers(numberedWires(plan.plan, workspace).numbered),
+        numbers: shownNumbers(numbered),
       },
+      ...(colours ? { colours: shownColours(numbered) } : {}),
       ...(shown.scenario === undefined ? {} : { scenario: shown.scenario }),
     },
     (graph) => layouts.layOut(graph, root),
   );
   if (drawn.drawn) return diagram(plan, shown, drawn.drawing);
   if (drawn.superseded) throw superseded();
-  return withoutPicture(workspace.client(root), view, drawn.why);
+  return withoutPicture(workspace.client(root), { view, colours }, drawn.why);
 }
 
 function whyNoPlan(outcome: ShownPlan["outcome"]): string {

@@ -1,7 +1,7 @@
 import { basename, join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { drawDiagram } from "../library/documents/diagram/draw-diagram.ts";
-import { shownNumbers } from "../library/documents/diagram/shown-numbers.ts";
+import { shownColours, shownNumbers } from "../library/documents/diagram/shown-numbers.ts";
 import { benchDocuments } from "../library/documents/schedules/bench-documents.ts";
 import { labelSheets } from "../library/documents/schedules/label-sheets.ts";
 import { wireLabels } from "../library/documents/schedules/labels.ts";
@@ -41,7 +41,7 @@ type Maker = (plan: CheckedPlan, params: DocumentParams, means: Means) => Promis
 const makers: Readonly<Record<DocumentParams["document"], Maker>> = {
   async drawing(
     plan,
-    { path = "", view = "wiring", scenario, page, revision, force },
+    { path = "", view = "wiring", scenario, colours, page, revision, force },
     { workspace, layouts, signal },
   ) {
     const kind = drawingKind(path);
@@ -56,6 +56,7 @@ const makers: Readonly<Record<DocumentParams["document"], Maker>> = {
       {
         ...{ view, medium: "paper", title: fileName(plan.root), ...stated },
         numbers: shownNumbers(numbered),
+        ...(colours ? { colours: shownColours(numbered) } : {}),
         ...(index < 0 ? {} : { scenario: index }),
       },
       (graph) => layouts.layOut(graph),

@@ -56,6 +56,7 @@ const page = z.enum(["A4", "Letter", "A3"], '"A4", "Letter" or "A3"');
 const revision = z
   .union([z.literal("commit"), z.object({ text: z.string() })], 'a text ({ text }) or "commit"')
   .optional();
+const colours = z.boolean("true or false").optional();
 const view = z.enum(["one-line", "wiring"], '"one-line" or "wiring"');
 
 const ofDocument = z.looseObject({ textDocument }, "an object with names");
@@ -83,6 +84,7 @@ const schemas: Readonly<Record<string, z.ZodType>> = {
   [diagramMethod]: ofDocument.extend({
     view,
     scenario: optionalText,
+    colours,
   }),
   [reportMethod]: ofDocument.extend({
     path,
@@ -100,6 +102,7 @@ const schemas: Readonly<Record<string, z.ZodType>> = {
       path: path.optional(),
       view: view.optional(),
       scenario: optionalText,
+      colours,
       page: page.optional(),
       revision,
       force: z.boolean("true or false"),

@@ -5,8 +5,8 @@ test.each([
   { type: "ready" },
   { type: "leave", number: 3 },
   { type: "goTo", number: 3, element: "part fuse panel", take: true },
-  { type: "choose", number: 3, view: "wiring", scenario: "" },
-  { type: "choose", number: 3, view: "one-line", scenario: "everything on" },
+  { type: "choose", number: 3, view: "wiring", scenario: "", colours: false },
+  { type: "choose", number: 3, view: "one-line", scenario: "everything on", colours: true },
   { type: "refused", number: 3, why: "a script" },
 ])("takes $type as it is, and nothing that was put beside it", (said) => {
   expect(readFromPage({ ...said, more: "of it", uri: "file:///etc/passwd" })).toEqual(said);
@@ -27,9 +27,11 @@ test.each([
   { type: "goTo", number: 1, element: { toString: "x" }, take: true },
   { type: "goTo", number: 1, element: "x", take: "yes" },
   { type: "goTo", number: 1, element: "x".repeat(10_001), take: false },
-  { type: "choose", number: 1, view: "three-line", scenario: "" },
-  { type: "choose", number: 1, view: "wiring" },
-  { type: "choose", number: 1, view: "wiring", scenario: null },
+  { type: "choose", number: 1, view: "three-line", scenario: "", colours: false },
+  { type: "choose", number: 1, view: "wiring", colours: false },
+  { type: "choose", number: 1, view: "wiring", scenario: null, colours: false },
+  { type: "choose", number: 1, view: "wiring", scenario: "" },
+  { type: "choose", number: 1, view: "wiring", scenario: "", colours: "yes" },
   { type: "refused", number: 1 },
 ])("refuses %j", (said) => {
   expect(readFromPage(said)).toBeUndefined();

@@ -18,6 +18,7 @@ export interface ShowDiagram {
   readonly current: boolean;
   readonly notes: readonly string[];
   readonly view: DiagramParams["view"];
+  readonly colours: boolean;
   readonly scenarios: readonly string[];
   readonly scenario?: string;
   readonly picture?: ShownPicture;
@@ -51,12 +52,13 @@ export type FromPage =
   | { readonly type: "ready" }
   /** Show where an element is written; with `take`, the text also takes the focus. */
   | { readonly type: "goTo"; readonly number: number; readonly element: string; readonly take: boolean }
-  /** Draw another view, or the figures of another scenario; "" for none. */
+  /** Draw another view or edition, or the figures of another scenario; "" for none. */
   | {
       readonly type: "choose";
       readonly number: number;
       readonly view: DiagramParams["view"];
       readonly scenario: string;
+      readonly colours: boolean;
     }
   /** Write the drawing, the lists, the labels or the report. */
   | { readonly type: "export"; readonly number: number }
@@ -68,7 +70,7 @@ export type FromPage =
 /** Messages from a page are untrusted: undefined unless the message has exactly this shape. */
 export function readFromPage(said: unknown): FromPage | undefined {
   if (typeof said !== "object" || said === null) return undefined;
-  const { type, number, element, take, view, scenario, why } = said as Record<string, unknown>;
+  const { type, number, element, take, view, scenario, colours, why } = said as Record<string, unknown>;
   if (type === "ready") return { type };
   if (!Number.isSafeInteger(number)) return undefined;
   const of = number as number;
@@ -76,7 +78,8 @@ export function readFromPage(said: unknown): FromPage | undefined {
   if (type === "goTo" && isShort(element) && typeof take === "boolean") {
     return { type, number: of, element, take };
   }
-  if (type === "choose" && isView(view) && isShort(scenario)) return { type, number: of, view, scenario };
+  if (type === "choose" && isView(view) && isShort(scenario) && typeof colours === "boolean")
+    return { type, number: of, view, scenario, colours };
   if (type === "refused" && isShort(why)) return { type, number: of, why };
   return undefined;
 }

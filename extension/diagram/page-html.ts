@@ -30,6 +30,7 @@ export function pageHtml({ nonce, source, script, style }: PageFrame): string {
 <select id="view"><option value="one-line">One line</option><option value="wiring">Wiring</option></select></label>
 <label>Figures of
 <select id="scenario"><option value="">no scenario</option></select></label>
+<label><input type="checkbox" id="colours">Conductor colours</label>
 <label>Find
 <input type="search" id="search" autocomplete="off" spellcheck="false"></label>
 <span id="found" role="status"></span>

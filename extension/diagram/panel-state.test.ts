@@ -5,6 +5,7 @@ const kept = {
   uri: "file:///bus.ts",
   view: "wiring",
   scenario: "evening",
+  colours: true,
   place: { x: 10, y: -20, scale: 1.5 },
 };
 
@@ -14,7 +15,7 @@ test("what was kept comes back", () => {
 });
 
 test.each([undefined, null, 7, "bus.ts", [], {}])("%j is a panel as it is first opened", (damaged) => {
-  expect(readPanelState(damaged)).toEqual({ uri: "", view: "one-line", scenario: "" });
+  expect(readPanelState(damaged)).toEqual({ uri: "", view: "one-line", scenario: "", colours: false });
 });
 
 test.each([
@@ -25,11 +26,12 @@ test.each([
   { place: null },
   { view: "three-line" },
   { scenario: 4 },
+  { colours: "yes" },
 ])("%j is left out, the rest stays", (damage) => {
   const { uri, ...rest } = readPanelState({ ...kept, ...damage });
   expect(uri).toBe(kept.uri);
   for (const name of Object.keys(damage)) {
-    const usual = { view: "one-line", scenario: "", place: undefined }[name];
+    const usual = { view: "one-line", scenario: "", colours: false, place: undefined }[name];
     expect((rest as Record<string, unknown>)[name]).toEqual(usual);
   }
 });

@@ -9,6 +9,8 @@ export interface PanelState {
   readonly view: DiagramParams["view"];
   /** "" for none. */
   readonly scenario: string;
+  /** Conductors are in the colours of their insulation. */
+  readonly colours: boolean;
   /** "all": the whole picture is in the window, at any window size. Absent: as it opens. */
   readonly place?: Place | "all";
 }
@@ -17,14 +19,14 @@ export const firstView: DiagramParams["view"] = "one-line";
 
 /** The kept state may be damaged, or from another version. Unusable values are treated as never chosen. */
 export function readPanelState(kept: unknown): PanelState {
-  const { uri, view, scenario, place } = (typeof kept === "object" && kept !== null ? kept : {}) as Record<
-    string,
-    unknown
-  >;
+  const { uri, view, scenario, colours, place } = (
+    typeof kept === "object" && kept !== null ? kept : {}
+  ) as Record<string, unknown>;
   return {
     uri: typeof uri === "string" ? uri : "",
     view: isView(view) ? view : firstView,
     scenario: typeof scenario === "string" ? scenario : "",
+    colours: colours === true,
     ...(place === "all" ? { place } : {}),
     ...(isPlace(place) ? { place: { x: place.x, y: place.y, scale: place.scale } } : {}),
   };

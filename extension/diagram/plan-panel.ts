@@ -50,8 +50,8 @@ export function createPlanPanel(wiring: PanelWiring, root: string, beginning: Pa
   const { session, log, dist } = wiring;
   const webview = "webview" in beginning ? beginning.webview : openBeside();
   const texts = createPlanTexts((elements) => post({ type: "cursor", number, elements }));
-  let { view, scenario }: Pick<PanelState, "view" | "scenario"> =
-    "state" in beginning ? beginning.state : { view: firstView, scenario: "" };
+  let { view, scenario, colours }: Pick<PanelState, "view" | "scenario" | "colours"> =
+    "state" in beginning ? beginning.state : { view: firstView, scenario: "", colours: false };
   let diagram = "first" in beginning ? beginning.first : undefined;
   let number = diagram ? 1 : 0;
   /** The pending request for a picture; if a newer one is wanted meanwhile, it is requested after this one. */
@@ -84,7 +84,7 @@ export function createPlanPanel(wiring: PanelWiring, root: string, beginning: Pa
     try {
       const client = await session.client();
       if (!client) return trouble(stopped);
-      const asked = { view, ...(scenario === "" ? {} : { scenario }) };
+      const asked = { view, colours, ...(scenario === "" ? {} : { scenario }) };
       const answer = await requestDiagram(client, Uri.parse(root), asked, token);
       if (token.isCancellationRequested) return;
       if (!answer) {
@@ -114,7 +114,7 @@ export function createPlanPanel(wiring: PanelWiring, root: string, beginning: Pa
         if (outdated) void follow();
         return;
       case "choose":
-        ({ view, scenario } = said);
+        ({ view, scenario, colours } = said);
         // The pending picture is no longer useful.
         asking?.cancel();
         void follow();
@@ -123,7 +123,11 @@ export function createPlanPanel(wiring: PanelWiring, root: string, beginning: Pa
         texts.goTo(said.element, said.take, webview.viewColumn);
         return;
       case "export":
-        void commands.executeCommand("loomwright.exportDiagram", Uri.parse(root), { view, scenario });
+        void commands.executeCommand("loomwright.exportDiagram", Uri.parse(root), {
+          view,
+          scenario,
+          colours,
+        });
         return;
       case "leave":
         texts.takeFocus(Uri.parse(root), webview.viewColumn);

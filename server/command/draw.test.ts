@@ -34,6 +34,16 @@ describe("draw", () => {
     expect(out).toContain("14 AWG · 8 ft<");
   });
 
+  test("--colours draws conductors in the colours of their insulation; without it, black on white", async () => {
+    write("cart.ts", cart);
+    const [plain, coloured] = [await loomwright("draw"), await loomwright("draw", "--colours")];
+    const colours = (svg: string) => new Set(svg.match(/(?<=stroke=")#\w+/g));
+    expect([...colours(plain.out)].filter((one) => !["#000000", "#444444"].includes(one))).toEqual([]);
+    expect(colours(coloured.out)).toContain("#d40000");
+    expect(coloured.out).toContain("in conductor colours</text>");
+    expect(coloured.out).toMatch(/ · red<\/text>/);
+  });
+
   test("the view and the scenario that are asked for", async () => {
     write("cart.ts", cart);
     const { out } = await loomwright("draw", "--view", "one-line", "--scenario", "night");

@@ -1,7 +1,7 @@
 import { basename, resolve } from "node:path";
 import { drawDiagram } from "../../library/documents/diagram/draw-diagram.ts";
 import type { View } from "../../library/documents/diagram/drawing.ts";
-import { shownNumbers } from "../../library/documents/diagram/shown-numbers.ts";
+import { shownColours, shownNumbers } from "../../library/documents/diagram/shown-numbers.ts";
 import { numberedWires } from "../evaluate/files/kept-numbers.ts";
 import { type AskedRevision, revisionOf } from "../evaluate/git/plan-revision.ts";
 import { writeWhole } from "../output/atomic-write.ts";
@@ -29,7 +29,7 @@ export const draw: Command = {
       does: "draw to a file that ends in .svg, .png or .pdf, or a file for each plan into a folder",
     },
   ],
-  takes: ["view", "scenario", "out", "page", "revision", "commit", "force"],
+  takes: ["view", "colours", "scenario", "out", "page", "revision", "commit", "force"],
   run(names, given, outside) {
     const view = oneOfWords("view", given.view, ["wiring", "one-line"]);
     const target = given.out === undefined ? undefined : new DrawingTarget(given.out, outside.cwd);
@@ -39,9 +39,9 @@ export const draw: Command = {
     const page =
       given.page === undefined ? undefined : oneOfWords("page", given.page, ["A4", "Letter", "A3"]);
     const layouts = createLayouts();
-    const { scenario, force = false } = given;
+    const { scenario, colours = false, force = false } = given;
     const revision = readRevision(given);
-    const asked: Asked = { view, target, page, scenario, revision, force, layouts };
+    const asked: Asked = { view, colours, target, page, scenario, revision, force, layouts };
     return interruptible(outside, (signal) =>
       eachCheckedPlan(names, outside, (opened) => drawPlan(opened, asked, outside, signal)),
     ).finally(() => layouts.dispose());
@@ -50,6 +50,7 @@ export const draw: Command = {
 
 interface Asked {
   readonly view: View;
+  readonly colours: boolean;
   /** Undefined: standard output. */
   readonly target: DrawingTarget | undefined;
   readonly page: PageSize | undefined;
@@ -61,7 +62,7 @@ interface Asked {
 
 async function drawPlan(
   opened: OpenedPlan,
-  { view, target, page, scenario: name, revision: wanted, force, layouts }: Asked,
+  { view, colours, target, page, scenario: name, revision: wanted, force, layouts }: Asked,
   outside: Host,
   signal: AbortSignal,
 ): Promise<ExitCode> {
@@ -86,6 +87,7 @@ async function drawPlan(
       ...{ view, medium: "paper", title: basename(file), ...stated },
       ...(of > 1 ? { sheet: { number: place, of } } : {}),
       numbers: shownNumbers(numbered),
+      ...(colours ? { colours: shownColours(numbered) } : {}),
       ...(asked.scenario === undefined ? {} : { scenario: asked.scenario }),
     },
     (graph) => layouts.layOut(graph),

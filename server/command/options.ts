@@ -24,6 +24,7 @@ export const options = {
   out: { type: "string", value: "PATH", help: "the file or folder to write to" },
   force: { type: "boolean", help: "write also over a file that Loomwright did not make" },
   view: { type: "string", value: "VIEW", help: "one-line or wiring" },
+  colours: { type: "boolean", help: "draw each conductor in the colour of its insulation" },
   scenario: { type: "string", value: "NAME", help: "the scenario whose currents and voltages are shown" },
   period: { type: "string", value: "NAME", help: "only this period of the plan" },
   table: {

@@ -11,6 +11,8 @@ import type { PlanInView } from "./plan-in-view.ts";
 export interface Shown {
   readonly view: View;
   readonly scenario: number | undefined;
+  /** The colour edition. */
+  readonly colours: boolean;
 }
 
 /** A plan's picture with its links to the current texts. Every text of it is fit to be shown as plain text. */
@@ -23,6 +25,7 @@ export function diagram(view: PlanInView, shown: Shown, drawing: Drawing): Diagr
     title: titleOf(view),
     current: view.current,
     view: shown.view,
+    colours: shown.colours,
     notes: notesOf(view, shown.scenario, drawing),
     picture: pictureOf(view, drawing),
     scenarios: names,
@@ -33,7 +36,7 @@ export function diagram(view: PlanInView, shown: Shown, drawing: Drawing): Diagr
 /** For a plan without any complete text so far, or one that could not be checked: `why` states the reason in a sentence. */
 export function withoutPicture(
   root: { readonly uri: string; readonly version: number | null },
-  view: View,
+  { view, colours }: Pick<Shown, "view" | "colours">,
   why: string,
 ): Diagram {
   return {
@@ -41,7 +44,7 @@ export function withoutPicture(
     versions: root.version === null ? {} : { [root.uri]: root.version },
     title: plainWords(fileName(root.uri)),
     current: true,
-    view,
+    ...{ view, colours },
     notes: [plainWords(why)],
     scenarios: [],
   };

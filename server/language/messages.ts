@@ -98,6 +98,8 @@ export interface DiagramParams {
   readonly view: "one-line" | "wiring";
   /** Name of the scenario whose currents and voltages are shown; absent, or no longer in the plan: none. */
   readonly scenario?: string;
+  /** The colour edition: each conductor in the colour of its insulation. Absent: in the colour of the text. */
+  readonly colours?: boolean;
 }
 
 /** The picture of one plan, and related data. */
@@ -111,6 +113,7 @@ export interface Diagram {
   /** Whether the picture was computed from exactly {@link versions}. False: it is as of the last complete text. */
   readonly current: boolean;
   readonly view: DiagramParams["view"];
+  readonly colours: boolean;
   /** Sentences about the plan as a whole: the parts that could not be read, run or solved, and so are not in the picture. */
   readonly notes: readonly string[];
   /** Absent if there was never a complete text to draw; `notes` gives the reason. */
@@ -201,6 +204,8 @@ export interface DocumentParams {
   readonly view?: DiagramParams["view"];
   /** Name of the scenario whose currents and voltages a drawing shows; absent: none. */
   readonly scenario?: string;
+  /** Of a drawing: the colour edition. Absent: black on white. */
+  readonly colours?: boolean;
   /** Paper of a drawing as PDF, absent for a sheet as large as the drawing; for labels the paper of their sheets, not A3. */
   readonly page?: ReportParams["page"];
   /** For the title block of a drawing. */

@@ -53,7 +53,7 @@ function start(): void {
     choose: ({ id }) => elements.focus(id),
   });
   const toolbar = createToolbar(find, {
-    choose: (view, listed) => {
+    choose: (view, listed, colours) => {
       // If the list is empty, the last choice still applies.
       const scenario = diagram?.scenarios.length ? listed : state.scenario;
       if (view !== state.view) {
@@ -62,8 +62,8 @@ function start(): void {
         const { place: _, ...rest } = state;
         state = { ...rest, ...(place ? { place } : {}) };
       }
-      keep({ view, scenario });
-      editor.postMessage({ type: "choose", number: number(), view, scenario });
+      keep({ view, scenario, colours });
+      editor.postMessage({ type: "choose", number: number(), view, scenario, colours });
     },
     zoom: stage.zoom,
     showAll: stage.showAll,
@@ -104,7 +104,12 @@ function start(): void {
   const show = (next: ShowDiagram) => {
     const before = diagram;
     diagram = next;
-    keep({ uri: next.root, view: next.view, scenario: next.scenario ?? state.scenario });
+    keep({
+      uri: next.root,
+      view: next.view,
+      colours: next.colours,
+      scenario: next.scenario ?? state.scenario,
+    });
     toolbar.show(next);
     stageElement.setAttribute("aria-label", `Wiring diagram of ${next.title}`);
     tell(

@@ -1,14 +1,14 @@
 import type { DiagramParams } from "../../../server/language/messages.ts";
 import { isView, type ShowDiagram } from "../messages.ts";
 
-/** The row above the picture: choice of view and scenario, the search, the scale, and the export. */
+/** The row above the picture: choice of view, scenario and edition, the search, the scale, and the export. */
 export interface Toolbar {
-  show(diagram: Pick<ShowDiagram, "title" | "view" | "scenarios" | "scenario">): void;
+  show(diagram: Pick<ShowDiagram, "title" | "view" | "colours" | "scenarios" | "scenario">): void;
   showScale(scale: number): void;
 }
 
 export interface ToolbarActions {
-  choose(view: DiagramParams["view"], scenario: string): void;
+  choose(view: DiagramParams["view"], scenario: string, colours: boolean): void;
   zoom(factor: number): void;
   showAll(): void;
   export(): void;
@@ -27,14 +27,16 @@ export function createToolbar(
   const title = find("title");
   const view = find<HTMLSelectElement>("view");
   const scenario = find<HTMLSelectElement>("scenario");
+  const colours = find<HTMLInputElement>("colours");
   const scale = find("scale");
   let listed = "";
 
   const choose = () => {
-    if (isView(view.value)) actions.choose(view.value, scenario.value);
+    if (isView(view.value)) actions.choose(view.value, scenario.value, colours.checked);
   };
   view.addEventListener("change", choose);
   scenario.addEventListener("change", choose);
+  colours.addEventListener("change", choose);
   find("smaller").addEventListener("click", () => actions.zoom(1 / zoomStep));
   find("larger").addEventListener("click", () => actions.zoom(zoomStep));
   find("whole").addEventListener("click", () => actions.showAll());
@@ -57,6 +59,7 @@ export function createToolbar(
     show(diagram) {
       title.textContent = `Wiring diagram: ${diagram.title}`;
       view.value = diagram.view;
+      colours.checked = diagram.colours;
       // Refilling an open list would close it.
       const list = JSON.stringify(diagram.scenarios);
       if (list !== listed) {

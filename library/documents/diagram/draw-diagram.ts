@@ -28,7 +28,7 @@ export async function drawDiagram(
     const [has, most] = [formatExact(conductors), formatExact(mostConductors)];
     return { drawn: false, why: `The plan has ${has} conductors, and a drawing shows at most ${most}.` };
   }
-  const wiring = wiringSchematic(plan, options.scenario, options.numbers);
+  const wiring = wiringSchematic(plan, options.scenario, options);
   const schematic = inReadingOrder(options.view === "wiring" ? wiring : oneLineSchematic(wiring));
   const anatomies = anatomiesOf(schematic, options.view);
   const laidOut = await layOut(graphOf(schematic, anatomies));
@@ -43,6 +43,7 @@ export async function drawDiagram(
   const whole = sheet(createPen(options.medium), {
     ...{ drawn, elements, schematic },
     view: options.view,
+    inColours: options.colours !== undefined,
     medium: options.medium,
     title: displayName(plan.model.build.name ?? options.title ?? "") || "plan without a name",
     scenario: scenario && displayName(scenario.name),

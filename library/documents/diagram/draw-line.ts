@@ -2,6 +2,7 @@ import { bodyBox, foundClass } from "./draw-part.ts";
 import type { Box } from "./drawing.ts";
 import { drawMark, markPx, worstOf } from "./finding-mark.ts";
 import { type PlacedNode, type Point, verticalExtent } from "./graph.ts";
+import { drawnColours } from "./insulation-colours.ts";
 import type { NodeGeometry } from "./node-geometry.ts";
 import type { Device, SchematicLine } from "./schematic.ts";
 import { type Row, ratingPx, ratingText } from "./stub.ts";
@@ -48,11 +49,21 @@ export function drawLine(
             title: line.name,
             description: line.description,
           },
-      ...interrupted(points, stubs).map((piece) => pen.line(piece, line.polarity)),
+      ...interrupted(points, stubs).map((piece) => conductor(pen, piece, line)),
       ...stubs.map((stub) => sign(pen, line, stub)),
       ...stubs.map((stub) => label(pen, line, stub)),
     ),
   };
+}
+
+/** A piece of a conductor, in its colour if it has one. */
+export function conductor(
+  pen: SvgWriter,
+  points: readonly Point[],
+  { polarity, colour }: Pick<SchematicLine, "polarity" | "colour">,
+): string {
+  const colours = drawnColours(colour);
+  return colours.length === 0 ? pen.line(points, polarity) : pen.insulated(points, polarity, colours);
 }
 
 /** Where the columns of a stub lie on the sheet. */

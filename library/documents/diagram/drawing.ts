@@ -24,7 +24,12 @@ export interface DrawingOptions {
   readonly sheet?: SheetNumber;
   /** The numbers of the conductors, ready to be shown; undefined for a conductor without one. */
   readonly numbers?: WireNumbers;
+  /** The colour edition: each conductor in the colour of its insulation, which its label names too. Left out: black and white. */
+  readonly colours?: WireColours;
 }
+
+/** The colour of a conductor's insulation in words, by record and role; "" or undefined if it is not known. */
+export type WireColours = (record: number, role: NetworkConductor["role"]) => string | undefined;
 
 export interface SheetNumber {
   readonly number: number;

@@ -1,13 +1,15 @@
-import { pairStrokes } from "./draw-line.ts";
+import { displayName } from "../../model/display-name.ts";
+import { conductor, pairStrokes } from "./draw-line.ts";
 import type { Box } from "./drawing.ts";
 import { bySeverity, drawMark, type MarkKind, markWords, worstOf } from "./finding-mark.ts";
 import type { Point } from "./graph.ts";
+import { drawnColours } from "./insulation-colours.ts";
 import type { Polarity, Schematic } from "./schematic.ts";
 import { type SvgWriter, textPx } from "./svg-writer.ts";
 import type { Lead } from "./symbols/part-symbol.ts";
 import { drawDevice } from "./symbols/protection.ts";
 import { symbols } from "./symbols/symbols.ts";
-import { textWidth } from "./text-measure.ts";
+import { cutToWidth, textWidth } from "./text-measure.ts";
 
 /** One sign of the picture and its meaning. */
 export interface LegendEntry {
@@ -20,6 +22,9 @@ export interface LegendEntry {
 /** Only the signs that this picture uses. */
 export function legendOf({ parts, lines }: Schematic): readonly LegendEntry[] {
   const polarities = new Set(lines.map(({ polarity }) => polarity));
+  const colours = [...new Set(lines.map(({ colour }) => colour))].filter(
+    (one) => drawnColours(one).length > 0,
+  );
   const kinds = new Set(parts.map(({ symbol }) => symbol));
   const devices = lines.flatMap(({ from, to }) =>
     [from.device, to.device].filter((device) => device !== undefined),
@@ -28,6 +33,7 @@ export function legendOf({ parts, lines }: Schematic): readonly LegendEntry[] {
   const marks = new Set([...parts, ...lines, ...devices].map(({ found }) => worstOf(found)));
   return [
     ...allPolarities.filter((one) => polarities.has(one)).map(lineEntry),
+    ...colours.map(colourEntry),
     ...(devices.length > breakers.length ? [deviceEntry("fuse, with its rating", {})] : []),
     ...(breakers.length > 0
       ? [deviceEntry("circuit breaker, with its rating", { family: "circuit breaker" } as const)]
@@ -87,6 +93,24 @@ function lineEntry(polarity: Polarity): LegendEntry {
   };
 }
 
+function colourEntry(colour: string): LegendEntry {
+  return {
+    words: cutToWidth(displayName(colour), mostColourPx, textPx),
+    height: rowPx,
+    draw: (pen, { x, y }) =>
+      conductor(
+        pen,
+        [
+          { x: x - signPx / 2, y },
+          { x: x + signPx / 2, y },
+        ],
+        { polarity: "positive", colour },
+      ),
+  };
+}
+
+const mostColourPx = 180;
+
 function deviceEntry(words: string, kind: Parameters<typeof drawDevice>[1]): LegendEntry {
   return { words, height: rowPx, draw: (pen, middle) => drawDevice(pen, kind, middle) };
 }
@@ -133,6 +157,7 @@ function smallPen(pen: SvgWriter, { x, y }: Point, factor: number): SvgWriter {
   const near = (point: Point): Point => ({ x: x + (point.x - x) * factor, y: y + (point.y - y) * factor });
   return {
     ...pen,
+    insulated: (points, stroke, colours) => pen.insulated(points.map(near), stroke, colours),
     line: (points, stroke) => pen.line(points.map(near), stroke === "heavy" ? "thick" : stroke),
     solid: (points) => pen.solid(points.map(near)),
     rect: (box, stroke) =>

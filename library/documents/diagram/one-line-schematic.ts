@@ -60,6 +60,8 @@ function asPair(positive: SchematicLine, negative: SchematicLine): SchematicLine
     ...positive,
     ...{ found, number },
     polarity: "pair",
+    // A line for two conductors has no colour of its own.
+    colour: "",
     description: `${positive.description} With its return. ${sentencesOnly(negative.found)}`.trimEnd(),
   };
 }

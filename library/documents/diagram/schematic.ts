@@ -41,8 +41,10 @@ export interface SchematicLine extends Pointed {
   readonly forward: boolean;
   /** Its number; "" if it has none. */
   readonly number: string;
-  /** "6 AWG · 30 ft · 12.4 A". */
+  /** "6 AWG · 30 ft · 12.4 A"; in the colour edition, its colour is behind them. */
   readonly data: string;
+  /** The colour of its insulation in which it is drawn, in the words of the plan; "" for a line in black. */
+  readonly colour: string;
 }
 
 /**

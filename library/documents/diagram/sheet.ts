@@ -12,6 +12,8 @@ export interface SheetContent {
   readonly view: View;
   /** A screen has no legend and no title block: the page around the picture names the plan and the elements. */
   readonly medium: "paper" | "screen";
+  /** The colour edition. */
+  readonly inColours: boolean;
   readonly scenario: string | undefined;
   readonly revision: string | undefined;
   readonly sheetNumber: SheetNumber | undefined;
@@ -96,13 +98,13 @@ function descriptionOf({ schematic, view, scenario }: SheetContent): string {
 
 function titleBlock(
   pen: SvgWriter,
-  { title, view, scenario, revision, sheetNumber }: SheetContent,
+  { title, view, inColours, scenario, revision, sheetNumber }: SheetContent,
   { x, y }: { readonly x: number; readonly y: number },
 ): { readonly svg: string; readonly height: number } {
   const room = blockWidthPx - 20;
   const facts: readonly (readonly [text: string, bold: boolean])[] = [
     [cutToWidth(title, room, 13, "bold"), true],
-    [viewWords[view], false],
+    [`${viewWords[view]}${inColours ? ", in conductor colours" : ""}`, false],
     [
       cutToWidth(scenario === undefined ? "no scenario chosen" : `scenario: ${scenario}`, room, textPx),
       false,

@@ -42,15 +42,17 @@ export interface LineLabel {
 export const ratingPx = 10;
 /** Maximum width of a label; a longer one is cut. */
 const mostLabelPx = 190;
+/** With a colour such as "green with yellow stripe" in it. */
+const mostColourLabelPx = 290;
 
 /** `own`: the part at the other end has the line's name, which the label then omits. */
-export function labelOf({ number, name, data }: SchematicLine, own: boolean): LineLabel {
+export function labelOf({ number, name, data, colour }: SchematicLine, own: boolean): LineLabel {
+  const mostPx = colour === "" ? mostLabelPx : mostColourLabelPx;
   const called = [number, own ? "" : name].filter(Boolean).join("  ");
-  if (own)
-    return { above: cutToWidth([number, data].filter(Boolean).join("  "), mostLabelPx, textPx), below: "" };
+  if (own) return { above: cutToWidth([number, data].filter(Boolean).join("  "), mostPx, textPx), below: "" };
   return {
-    above: cutToWidth(called, mostLabelPx, textPx),
-    below: cutToWidth(data, mostLabelPx, textPx),
+    above: cutToWidth(called, mostPx, textPx),
+    below: cutToWidth(data, mostPx, textPx),
   };
 }
 

@@ -1,5 +1,6 @@
 import type { Box } from "./drawing.ts";
 import type { Point } from "./graph.ts";
+import { coloursOnPaper, type InsulationColour } from "./insulation-colours.ts";
 import type { Weight } from "./text-measure.ts";
 import { xmlText } from "./xml-text.ts";
 
@@ -9,6 +10,8 @@ import { xmlText } from "./xml-text.ts";
  */
 export interface SvgWriter {
   line(points: readonly Point[], stroke?: Stroke): string;
+  /** A conductor in the colour of its insulation, with a stripe if there are two, between two lines of ink. */
+  insulated(points: readonly Point[], stroke: Stroke, colours: readonly InsulationColour[]): string;
   /** Closed and filled. */
   solid(points: readonly Point[]): string;
   rect(box: Box, stroke?: Stroke): string;
@@ -53,7 +56,7 @@ export const textPx = 11;
 /**
  * `paper`: black on white. `screen`: the page may set these custom properties on anything around the picture; otherwise the
  * page's text colour applies: --loomwright-ink, --loomwright-faint, --loomwright-positive, --loomwright-negative,
- * --loomwright-mark. Classes: loomwright-part, loomwright-conductor, loomwright-protection on elements that can be pointed at
+ * --loomwright-mark, and --loomwright-colour-red and the like in the colour edition. Classes: loomwright-part, loomwright-conductor, loomwright-protection on elements that can be pointed at
  * (with `data-element`), with loomwright-error, -warning, -info, -hint, -accepted for their findings;
  * loomwright-polarity-positive, -negative, -pair, -link, -unknown on conductors and on loomwright-mounting; loomwright-legend, loomwright-title-block and
  * loomwright-notices at the edge of the picture.
@@ -68,6 +71,19 @@ export function createPen(medium: "paper" | "screen"): SvgWriter {
   };
   return {
     line: (points, stroke = "thin") => `<path d="${pathOf(points)}" ${strokeOf(stroke)}/>`,
+    insulated: (points, stroke, [base, stripe]) => {
+      const { dash } = strokes[stroke];
+      const path = (paint: string, width: number, dashes: string | undefined) =>
+        `<path d="${pathOf(points)}" fill="none" stroke="${paint}" stroke-width="${width}"${dashes ? ` stroke-dasharray="${dashes}"` : ""}/>`;
+      const paintOf = (colour: InsulationColour) =>
+        medium === "paper" ? coloursOnPaper[colour] : `var(--loomwright-colour-${colour}, currentColor)`;
+      return [
+        path(colours.ink, 4.6, dash),
+        base ? path(paintOf(base), 3, dash) : "",
+        // Half of each dash, or a dash in every 14 px of a whole line.
+        stripe ? path(paintOf(stripe), 3, dash ? stripesOf(dash) : "6 8") : "",
+      ].join("");
+    },
     solid: (points) => `<path d="${pathOf(points)}Z" fill="${colours.ink}"/>`,
     rect: ({ x, y, width, height }, stroke = "thin") =>
       `<rect x="${px(x)}" y="${px(y)}" width="${px(width)}" height="${px(height)}" ${strokeOf(stroke)}/>`,
@@ -128,6 +144,14 @@ const strokes: Readonly<
   unknown: { width: 1.6, dash: "9 3 2 3", colour: "ink" },
   mark: { width: 1.6, colour: "mark" },
 };
+
+/** "7 4" becomes "3.5 7.5". */
+function stripesOf(dash: string): string {
+  const lengths = dash.split(" ").map(Number);
+  return lengths
+    .map((length, index) => (index % 2 === 0 ? length / 2 : length + lengths[index - 1]! / 2))
+    .join(" ");
+}
 
 function pathOf(points: readonly Point[]): string {
   return points.map(({ x, y }, index) => `${index === 0 ? "M" : "L"}${px(x)} ${px(y)}`).join("");

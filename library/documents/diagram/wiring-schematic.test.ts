@@ -38,7 +38,7 @@ test("a number that may still change is explained in the picture, and only then"
     `circuit({ name: "lamp", load: 2, oneWayM: 3, mm2: 2.5, protect: 5 });`,
   );
   const plan = judge(records, problems);
-  const noticesWith = (number: string) => wiringSchematic(plan, undefined, () => number).notices;
+  const noticesWith = (number: string) => wiringSchematic(plan, undefined, { numbers: () => number }).notices;
   expect(noticesWith("7*")).toEqual([expect.stringContaining("loomwright number keeps it")]);
   expect(noticesWith("7")).toEqual([]);
 });
@@ -56,7 +56,7 @@ describe("a fuse or breaker that is mounted on a terminal", () => {
     circuit({ name: "pump", from: pumpBreaker.load, returnTo: panel.negative, load: 10, oneWayM: 2, mm2: 2.5 });
   `);
   const plan = judge(records, problems);
-  const wiring = wiringSchematic(plan, undefined, () => "7");
+  const wiring = wiringSchematic(plan, undefined, { numbers: () => "7" });
   const mountingsOf = ({ parts, lines }: Schematic) =>
     lines
       .filter(({ isMounting }) => isMounting)

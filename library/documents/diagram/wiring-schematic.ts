@@ -10,7 +10,7 @@ import { formatExact } from "../../rules/wording/format-number.ts";
 import { isOfCircuit } from "../network-summary.ts";
 import { notKeptYet } from "../schedules/cells.ts";
 import { conductorData, protectionInWords } from "./conductor-words.ts";
-import type { WireNumbers } from "./drawing.ts";
+import type { DrawingOptions } from "./drawing.ts";
 import { elementIds } from "./element-ids.ts";
 import { readsForward, type UndirectedLine } from "./flow.ts";
 import { type FindingsByPlace, findingsByPlace } from "./found-here.ts";
@@ -30,27 +30,29 @@ import type {
 export function wiringSchematic(
   plan: Judgement,
   scenario: number | undefined,
-  numbers: WireNumbers = () => undefined,
+  { numbers = () => undefined, colours = () => undefined }: WireTexts = {},
 ): Schematic {
-  const drawing = new Drawing(plan, scenario, numbers);
+  const drawing = new Drawing(plan, scenario, { numbers, colours });
   if (plan.network) drawing.addNetwork(plan.network.network);
   drawing.addLoneCircuits();
   return drawing.finished();
 }
 
+type WireTexts = Pick<DrawingOptions, "numbers" | "colours">;
+
 class Drawing {
   readonly #plan: Judgement;
   readonly #solved: SolvedScenario | undefined;
-  readonly #numbers: WireNumbers;
+  readonly #texts: Required<WireTexts>;
   readonly #found: FindingsByPlace;
   readonly #idOf = elementIds();
   readonly #parts: SchematicPart[] = [];
   readonly #lines: UndirectedLine[] = [];
   readonly #notices: string[] = [];
 
-  constructor(plan: Judgement, scenario: number | undefined, numbers: WireNumbers) {
+  constructor(plan: Judgement, scenario: number | undefined, texts: Required<WireTexts>) {
     this.#plan = plan;
-    this.#numbers = numbers;
+    this.#texts = texts;
     this.#found = findingsByPlace(plan);
     if (scenario === undefined || !plan.network) return;
     const result = plan.network.result.scenarios[scenario];
@@ -144,7 +146,16 @@ class Drawing {
       const side = sides[part.mountedOn];
       return [
         {
-          ...{ id: "", records: [part.record], name: "", number: "", data: "", description: "", found: [] },
+          ...{
+            id: "",
+            records: [part.record],
+            name: "",
+            number: "",
+            data: "",
+            colour: "",
+            description: "",
+            found: [],
+          },
           ...{ ofCircuit: false, isMounting: true },
           polarity: side === "positive" || side === "negative" ? side : "unknown",
           from: { part: host, terminal, device: undefined },
@@ -248,14 +259,17 @@ class Drawing {
     const nearDevice = device(near, "near", "at its start");
     const farDevice = device(far, "far", "at its end");
     const found = this.#found.ofConductor(record, role);
-    const number = this.#numbers(record, role) ?? "";
-    const data = conductorData(run, given.lengthM, given.currentA);
+    const number = this.#texts.numbers(record, role) ?? "";
+    const colour = this.#texts.colours(record, role) ?? "";
+    const data = [conductorData(run, given.lengthM, given.currentA), displayName(colour)]
+      .filter(Boolean)
+      .join(" · ");
     const called = number === "" ? name : `${name}, number ${number}`;
     return {
       id: this.#idOf("conductor", name),
       records: [record],
       ofCircuit: role !== "cable",
-      ...{ polarity, name, number, data, found },
+      ...{ polarity, name, number, data, colour, found },
       from: { ...from, device: nearDevice },
       to: { ...to, device: farDevice },
       description: sentences(
