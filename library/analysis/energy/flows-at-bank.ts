@@ -2,6 +2,7 @@ import type { BatteryPart, InverterPart, LoadPart, Network, Part, Scenario } fro
 import { isCharging, isConsumer, isStarterMotor } from "../../model/part-roles.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
 import type { UseValues } from "../../model/use-values.ts";
+import { workedOutOnce } from "../../model/worked-out-once.ts";
 import { patternsIn, scenarioSolver } from "../network/solver/solve-scenarios.ts";
 import type { Bank, NetworkTopology } from "../network/topology/network-topology.ts";
 import type { ScenarioResult, SolvedScenario } from "../network-result.ts";
@@ -70,11 +71,21 @@ export function flowsAtBanks(network: Network, topology: NetworkTopology): reado
   const solve: Solve = (on, { sunShare = 0, engine = false } = {}) =>
     solver(stateOf(network, on, sunShare, engine ? allJoined : apart), 0);
   const drawn = network.parts.filter(isConsumer).filter((part) => !isStarterMotor(part));
-  const alone = drawn.map((part) => ({ part, ...drawAlone(network, banks, part, solve(only(part))) }));
+  const known = knownIn(topology);
+  const alone = drawn.map((part) => {
+    const before = known.alone.get(part) ?? drawAlone(network, banks, part, solve(only(part)));
+    known.alone.set(part, before);
+    return { part, ...before };
+  });
   return banks.flatMap((bank, index): FlowsAtBank[] => {
     const own = alone.filter((one) => one.bank === index);
     const consumers = own.flatMap(({ part, bankW, bankA }) => consumersOf(part, bankW, bankA));
-    const arrays = arraysAt(network, bank, solve);
+    const charging = known.charging.get(bank) ?? {
+      arrays: arraysAt(network, bank, solve),
+      chargers: (["engine", "shore"] as const).flatMap((kind) => chargerAt(network, bank, kind, solve)),
+    };
+    known.charging.set(bank, charging);
+    const { arrays, chargers } = charging;
     if (consumers.length === 0 && arrays.length === 0) return [];
     const isOwn = new Set(own.map(({ part }) => part.index));
     const together = solve((part) => !isConsumer(part) || isOwn.has(part.index));
@@ -86,12 +97,18 @@ export function flowsAtBanks(network: Network, topology: NetworkTopology): reado
         consumers,
         sharedOhm: sharedOhm(own, together, bank),
         arrays,
-        chargers: (["engine", "shore"] as const).flatMap((kind) => chargerAt(network, bank, kind, solve)),
+        chargers,
         unsolved: own.filter(({ solved }) => !solved).map(({ part }) => part.name),
       },
     ];
   });
 }
+
+/** Of a topology, which an edit of loads leaves the same object: solutions that no other load changes. */
+const knownIn = workedOutOnce((_: NetworkTopology) => ({
+  alone: new WeakMap<Part, ReturnType<typeof drawAlone>>(),
+  charging: new Map<Bank, Pick<FlowsAtBank, "arrays" | "chargers">>(),
+}));
 
 /** With the engine, charging relays are closed; else every bank is by itself. */
 type Solve = (

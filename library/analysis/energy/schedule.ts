@@ -22,7 +22,22 @@ export interface Days {
  * The share of each hour of the year in which it runs, 0 to 1. Hours that are fewer than those in which it may run are spread evenly
  * over them; hours past midnight belong to the day on which they lie.
  */
-export function sharesOf(schedule: Schedule, { firstDay, clockAheadH, sun }: Days): Float64Array {
+export function sharesOf(schedule: Schedule, days: Days): Float64Array {
+  const before = sharesBefore.get(schedule);
+  const isSame =
+    before?.days.sun === days.sun &&
+    before.days.firstDay === days.firstDay &&
+    before.days.clockAheadH === days.clockAheadH;
+  if (isSame) return before.shares;
+  const shares = workOutShares(schedule, days);
+  sharesBefore.set(schedule, { days, shares });
+  return shares;
+}
+
+/** An edit elsewhere leaves the hours of a load the same object. */
+const sharesBefore = new WeakMap<Schedule, { readonly days: Days; readonly shares: Float64Array }>();
+
+function workOutShares(schedule: Schedule, { firstDay, clockAheadH, sun }: Days): Float64Array {
   const shares = new Float64Array(daysOfYear * 24);
   const window = windowOf(schedule, clockAheadH);
   const months = schedule.months && new Set(schedule.months.map((name) => monthNames.indexOf(name)));

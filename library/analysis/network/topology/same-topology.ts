@@ -15,8 +15,10 @@ export function hasSameTopology(one: Network, other: Network): boolean {
   );
 }
 
-/** For a load: its draw. For a run: the current that the plan states for it. */
-const drawn: ReadonlySet<string> = new Set(["draws", "loadA", "loadW", "loadAtV", "lowVoltageA", "estimate"]);
+/** For a load: its draw, and its hours. For a run: the current that the plan states for it. */
+const drawn: ReadonlySet<string> = new Set([
+  ...["draws", "use", "loadA", "loadW", "loadAtV", "lowVoltageA", "estimate"],
+]);
 const nothing: ReadonlySet<string> = new Set();
 
 /** Compares plain data, except the properties of these names. */
