@@ -56,6 +56,7 @@ export default defineConfig({
           isolate: false,
           sequence: { groupOrder: 1 },
           testTimeout,
+          hookTimeout: testTimeout,
         },
       },
       {
@@ -66,6 +67,7 @@ export default defineConfig({
           setupFiles: [propertySeed, keptEngine],
           sequence: { groupOrder: 2 },
           testTimeout,
+          hookTimeout: testTimeout,
         },
       },
     ],

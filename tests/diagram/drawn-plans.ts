@@ -8,6 +8,7 @@ import { layOut } from "../../library/documents/diagram/lay-out.ts";
 import type { Judgement } from "../../library/judge.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
 import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
+import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
 import type { Workspace } from "../../server/evaluate/workspace.ts";
 
 /*
@@ -29,7 +30,7 @@ export const correctNetworks: readonly string[] = readdirSync(join(house, "tests
 
 /** Judges plans from files. For the top of a test file: the checker is disposed of after the tests of that file. */
 export function fileJudge(): (file: string) => Promise<Judgement> {
-  const onDisk = createChecker(diskWorkspace([pathToFileURL(house).href]));
+  const onDisk = createChecker(diskWorkspace([pathToFileURL(house).href]), { sandbox: sharedSandbox });
   afterAll(() => onDisk.dispose());
   return async (file) => {
     const outcome = await onDisk.check(pathToFileURL(join(house, file)).href);
@@ -47,7 +48,7 @@ export async function judgedText(text: string): Promise<Judgement> {
     realUri: (asked) => asked,
     planFiles: () => [uri],
   };
-  const checker = createChecker(workspace);
+  const checker = createChecker(workspace, { sandbox: sharedSandbox });
   try {
     const outcome = await checker.check(uri);
     if (outcome.state !== "checked") throw new Error(`the plan is ${outcome.state}`);

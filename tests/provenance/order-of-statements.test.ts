@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { CheckedPlan } from "../../server/evaluate/checked-plan.ts";
 import { type Checker, createChecker } from "../../server/evaluate/checker.ts";
+import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
 import { closeCheckers, folder, workspaceOf } from "./marked-plan.ts";
 
 /*
@@ -48,7 +49,7 @@ const files = new Map<string, string>();
 const uri = `${folder}/plan.ts`;
 
 beforeAll(() => {
-  checker = createChecker(workspaceOf(files));
+  checker = createChecker(workspaceOf(files), { sandbox: sharedSandbox });
 });
 afterAll(async () => {
   await checker.dispose();

@@ -1,5 +1,6 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { createChecker } from "../../server/evaluate/checker.ts";
+import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
 import { checkFiles, closeCheckers, filesOf, folder, workspaceOf } from "./marked-plan.ts";
 
 afterAll(closeCheckers);
@@ -72,7 +73,7 @@ describe("what stands under the cursor", () => {
 it("a trial with other text leaves no trace", async () => {
   const text =
     'import { circuit } from "loomwright";\ncircuit({ name: "a", load: 4, oneWayFt: 3, gauge: 12, protect: 5 });';
-  const checker = createChecker(workspaceOf(new Map([[uri, text]])));
+  const checker = createChecker(workspaceOf(new Map([[uri, text]])), { sandbox: sharedSandbox });
   try {
     const before = await checker.check(uri);
     const trial = await checker.checkAs(uri, new Map([[uri, text.replace("load: 4", "load: 40")]]));
@@ -92,7 +93,7 @@ it("a trial with other text leaves no trace", async () => {
 
 it("checks of one root come in the order in which they were asked for, each with its own text", async () => {
   const files = new Map([[uri, ""]]);
-  const checker = createChecker(workspaceOf(files));
+  const checker = createChecker(workspaceOf(files), { sandbox: sharedSandbox });
   try {
     const asked = [1, 2, 3].map((load) => {
       const text = `import { circuit } from "loomwright";\ncircuit({ load: ${load}, oneWayFt: 3, gauge: 12 });`;

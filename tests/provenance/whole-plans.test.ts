@@ -1,6 +1,7 @@
 import { afterAll, describe, expect, it } from "vitest";
 import type { CheckedPlan, CheckOutcome } from "../../server/evaluate/checked-plan.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
+import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
 import type { Workspace } from "../../server/evaluate/workspace.ts";
 import { closeCheckers, expectMarks, filesOf, folder, workspaceOf } from "./marked-plan.ts";
 
@@ -130,8 +131,8 @@ it("every prefix of a plan is checked or held, and ends as a fresh check does", 
   const uri = `${folder}/plan.ts`;
   const whole = files.get(uri) ?? "";
   const typed = new Map(files);
-  const checker = createChecker(workspaceOf(typed));
-  const fresh = createChecker(workspaceOf(files));
+  const checker = createChecker(workspaceOf(typed), { sandbox: sharedSandbox });
+  const fresh = createChecker(workspaceOf(files), { sandbox: sharedSandbox });
   try {
     let held = 0;
     for (let length = 0; length <= whole.length; length++) {
@@ -155,7 +156,7 @@ it("an old plan still knows its places when newer text has been read", async () 
   const files = filesOf(busy);
   const uri = `${folder}/plan.ts`;
   const whole = files.get(uri) ?? "";
-  const checker = createChecker(workspaceOf(files));
+  const checker = createChecker(workspaceOf(files), { sandbox: sharedSandbox });
   try {
     const old = await checker.check(uri);
     if (old.state !== "checked") throw new Error("incomplete");
@@ -180,7 +181,7 @@ it("an old plan still knows its places when newer text has been read", async () 
 
 it("the snapshot names files that were looked for and are not there", async () => {
   const files = filesOf('import { fuseA } from "./fuses";\nconsole.log(fuseA);');
-  const checker = createChecker(workspaceOf(files));
+  const checker = createChecker(workspaceOf(files), { sandbox: sharedSandbox });
   try {
     const plan = await checker.check(`${folder}/plan.ts`);
     expect(plan.snapshot.has(`${folder}/fuses.ts`)).toBe(true);

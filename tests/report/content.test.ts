@@ -8,6 +8,7 @@ import { isInGroup, ruleGroups } from "../../library/documents/report/rule-group
 import { rules } from "../../library/rules/registry.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
 import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
+import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
 import { chapterOf, reported, reportedOf, rowsOf, tableOf, wordsOf, wordsOfBlock } from "./reported-plan.ts";
 
 const house = new URL("../../", import.meta.url);
@@ -244,7 +245,7 @@ test("every rule is counted in exactly one line of the summary", () => {
 describe("the examples", () => {
   const examples = new URL("examples/", house);
   const workspace = diskWorkspace([examples.href]);
-  const checker = createChecker(workspace);
+  const checker = createChecker(workspace, { sandbox: sharedSandbox });
   afterAll(() => checker.dispose());
 
   const files = [

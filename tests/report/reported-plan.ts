@@ -4,6 +4,7 @@ import { type Block, inOneLine, type ReportContent } from "../../library/documen
 import type { Table } from "../../library/documents/table.ts";
 import type { CheckedPlan } from "../../server/evaluate/checked-plan.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
+import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
 import type { Workspace } from "../../server/evaluate/workspace.ts";
 import { planReportContent } from "../../server/output/plan-report.ts";
 
@@ -13,7 +14,7 @@ export async function reported(
   edition: ReportEdition = "inspector",
 ): Promise<ReportContent> {
   const workspace = inMemory(typeof files === "string" ? { "plan.ts": files } : files);
-  const checker = createChecker(workspace);
+  const checker = createChecker(workspace, { sandbox: sharedSandbox });
   try {
     const plan = await checker.check(uriOf("plan.ts"));
     if (plan.state !== "checked") throw new Error(`half typed: ${plan.unfinished.text}`);

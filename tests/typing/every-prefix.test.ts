@@ -4,6 +4,7 @@ import { TextDocument } from "vscode-languageserver-textdocument";
 import { createEditorWorkspace } from "../../server/editor-workspace.ts";
 import type { CheckedPlan, CheckOutcome } from "../../server/evaluate/checked-plan.ts";
 import { type Checker, createChecker } from "../../server/evaluate/checker.ts";
+import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
 import type { Workspace } from "../../server/evaluate/workspace.ts";
 import { everyCase, sampled } from "../setup/sampled.ts";
 import { examplePlans, ownPlans, type TypedPlan } from "./typed-plans.ts";
@@ -103,7 +104,7 @@ function editorOf({ file, files }: TypedPlan) {
     planFiles: () => Object.keys(files).map((name) => folder + name),
   };
   const workspace = createEditorWorkspace(() => disk);
-  const checker = createChecker(workspace, { limits: { timeMs: 200 } });
+  const checker = createChecker(workspace, { sandbox: sharedSandbox, limits: { timeMs: 200 } });
   checkers.push(checker);
   const uri = folder + file;
   const document = TextDocument.create(uri, "typescript", 0, "");

@@ -37,7 +37,7 @@ export async function openWindow(
   const context = await browser.newContext({
     viewport: options.viewport ?? { width: 1280, height: 800 },
   });
-  context.setDefaultTimeout(30_000);
+  context.setDefaultTimeout(60_000);
   const page = await context.newPage();
   await options.before?.(page);
   const address = new URL(server.origin);
