@@ -1,6 +1,7 @@
 import * as z from "zod";
 import { fuseFamilies } from "./allowed-values.ts";
 import { price } from "./bench-properties.ts";
+import { largestGauge, largestMm2, oneLargestConductor } from "./largest-conductor.ts";
 import { ambient, terminalC } from "./part-properties.ts";
 import { amount, listOf, oneOf } from "./property.ts";
 import type { Property } from "./property-table.ts";
@@ -126,6 +127,8 @@ const properties = {
   interruptingA: interruptingRating,
   ratedV: voltageRating,
   terminalC,
+  largestGauge,
+  largestMm2,
   ambientC: ambient,
   ...behaviourInShort,
   price,
@@ -134,7 +137,7 @@ const properties = {
 const parts = propertyTable(properties, {
   unknown: "is not a property of protection",
   needed: ["ratingA"],
-  choices: [{ ways: [["distanceIn"], ["distanceMm"]] }],
+  choices: [{ ways: [["distanceIn"], ["distanceMm"]] }, oneLargestConductor],
 });
 
 /** A fuse or breaker, as the plan writes it: its rating alone, or an object. */

@@ -202,7 +202,7 @@ function circuitOf(values: CircuitValues, build: CircuitDefaults, identity: Iden
     // If it ends at a part, the part states it.
     ...(values.termination !== undefined && values.to === undefined && { termination: values.termination }),
     ...(values.maxFuseA !== undefined && values.to === undefined && { maxFuseA: values.maxFuseA }),
-    ...(largest && values.to === undefined && { terminalSizes: [{ largest }] }),
+    ...(largest && values.to === undefined && { terminalSizes: [...(run.terminalSizes ?? []), { largest }] }),
     partlyInvalid: identity.partlyInvalid,
   };
 }

@@ -4,8 +4,17 @@ import type { CableValues } from "./cable-properties.ts";
 import type { CircuitValues } from "./circuit-properties.ts";
 import { type CoolestTerminal, cooler } from "./coolest-terminal.ts";
 import { displayName } from "./display-name.ts";
+import { largestConductorOf } from "./largest-conductor.ts";
 import { behaviourOf, type WrittenProtection } from "./protection-properties.ts";
-import type { CircuitRun, Conductor, DropLimit, LengthProperty, Protection, Run } from "./run.ts";
+import type {
+  CircuitRun,
+  Conductor,
+  DropLimit,
+  LengthProperty,
+  Protection,
+  Run,
+  TerminalSize,
+} from "./run.ts";
 
 /** Defaults for values that a plan does not state. The manual in `library/plan` promises the same. */
 export const defaultVoltage = 12;
@@ -19,6 +28,10 @@ export function runOf(values: CircuitValues | CableValues, build: BuildValues): 
   const continuous = values.continuous ?? build.continuous;
   const [protection, protectionFarEnd] = [protectionOf(values.protect), protectionOf(values.protectFarEnd)];
   const coolestTerminal = cooler(ratingOf(protection), ratingOf(protectionFarEnd));
+  const terminalSizes = [
+    ...terminalSizeOf(values.protect, ""),
+    ...terminalSizeOf(values.protectFarEnd, " at the far end"),
+  ];
   return {
     nameStated: displayName(values.name ?? "") !== "",
     conductor: conductorOf(values),
@@ -32,6 +45,7 @@ export function runOf(values: CircuitValues | CableValues, build: BuildValues): 
     continuousStated: continuous !== undefined,
     protection,
     protectionFarEnd,
+    ...(terminalSizes.length > 0 && { terminalSizes }),
     ...(coolestTerminal && { coolestTerminal }),
     accept: acceptedIn(values.accept),
     ...shown("colour", values.colour),
@@ -53,6 +67,7 @@ type Construction = Pick<
   | "nameStated"
   | "conductor"
   | "insulationC"
+  | "terminalSizes"
   | "insulationStated"
   | "engineSpace"
   | "ambientC"
@@ -118,6 +133,14 @@ function conductorOf({ gauge, mm2, parallel = 1 }: CircuitValues | CableValues):
   return gauge !== undefined
     ? { parallel, system: "awg", awg: gauge }
     : { parallel, system: "metric", mm2: mm2! };
+}
+
+/** The largest conductor that the terminals of a device take, if the plan states it. */
+function terminalSizeOf(written: WrittenProtection | undefined, where: string): TerminalSize[] {
+  if (written === undefined || typeof written === "number") return [];
+  const largest = largestConductorOf(written.largestGauge, written.largestMm2);
+  const kind = written.family === "circuit breaker" ? "breaker" : "fuse";
+  return largest ? [{ largest, of: `its ${kind}${where}` }] : [];
 }
 
 function protectionOf(written: WrittenProtection | undefined): Protection | null {

@@ -171,7 +171,7 @@ export type Conductor = { readonly parallel: number } & (
 export interface TerminalSize {
   /** Of a single wire. */
   readonly largest: Conductor;
-  /** The name of its part; absent for the load that a circuit states itself. */
+  /** The name of its part, "its fuse" or "its breaker"; absent for the load that a circuit states itself. */
   readonly of?: string;
 }
 

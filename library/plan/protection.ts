@@ -1,6 +1,6 @@
 import type { DeviceInShort } from "./device-in-short.ts";
 import type { GiveOnlyOneOf } from "./give-only-one-of.ts";
-import type { FuseFamily, TerminalC } from "./sizes.ts";
+import type { AwgSize, FuseFamily, Mm2Size, TerminalC } from "./sizes.ts";
 
 /**
  * A fuse or circuit breaker, for details besides its rating.
@@ -52,6 +52,24 @@ interface ProtectionDetails extends DeviceInShort {
    * Example: `terminalC: 75`
    */
   readonly terminalC?: TerminalC;
+  /**
+   * The largest conductor that the terminals of its holder, or of the breaker, take, AWG: 18, 16, 14, 12, 10, 8, 6, 4, 2, 1, "1/0",
+   * "2/0", "3/0" or "4/0". Each of several wires in parallel counts by itself. Give `largestGauge` or `largestMm2`, not both.
+   *
+   * Left out: taken as not known, and not checked.
+   *
+   * Example: `largestGauge: 6`
+   */
+  readonly largestGauge?: AwgSize;
+  /**
+   * The same as a cross-section, mm²: 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120 or 150.
+   * Give `largestGauge` or `largestMm2`, not both.
+   *
+   * Left out: taken as not known, and not checked.
+   *
+   * Example: `largestMm2: 16`
+   */
+  readonly largestMm2?: Mm2Size;
   /**
    * Temperature of the air around the fuse or breaker, °C. From -50 to 200. In a hot place it carries less of its rating for hours.
    *

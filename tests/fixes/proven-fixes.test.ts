@@ -132,6 +132,24 @@ it("a fix is made against the version that was checked", async () => {
   }
 });
 
+it("a save takes only repairs that change one record", async () => {
+  const files = filesOf(`import { battery, cable, circuit, load } from "loomwright";
+const house = battery({ chemistry: "AGM", capacityAh: 200, internalMilliohm: 4 });
+const radio = load({ currentA: 10, critical: true });
+cable({ name: "there", from: house.positive, to: radio.positive, lengthFt: 20, gauge: 14, protect: 15 });
+cable({ name: "back", from: radio.negative, to: house.negative, lengthFt: 20, gauge: 14 });
+circuit({ name: "lamp", load: 10, oneWayFt: 3, gauge: 8, protect: 17 });`);
+  const { plan, checker } = await checkFiles(files);
+  const drop = plan.findings.find(({ finding }) => finding.rule === "conductor/voltage-drop")!;
+  const [both] = await checker.provenFixes(plan, drop);
+  expect(both?.kind).toBe("repair");
+  expect(both?.edits.map(({ expected }) => expected)).toEqual(["14", "14"]);
+  const expectedOf = async (oneRecordEach: boolean) =>
+    (await checker.fixAll(plan, { oneRecordEach }))?.edits.map(({ expected }) => expected);
+  expect(await expectedOf(false)).toEqual(["14", "14", "17"]);
+  expect(await expectedOf(true)).toEqual(["17"]);
+}, 30_000);
+
 it("an accepted finding is not fixed with the rest", async () => {
   const files = filesOf(`import { circuit } from "loomwright";
 circuit({ load: 10, oneWayFt: 3, gauge: 8, protect: 17, accept: { "protection/standard-rating": "it was in the box" } });`);

@@ -40,6 +40,42 @@ testRule(terminalSize, [
     ],
   },
   {
+    name: "the holder of its fuse",
+    circuits: [{ ...heater, protect: { ratingA: 50, largestGauge: 6 }, oneWayFt: 6 }],
+    finds: [
+      {
+        on: "gauge",
+        message: "4 AWG is too thick for the terminals of its fuse, which take up to 6 AWG: use 6 AWG.",
+        fixes: [{ title: "Use 6 AWG", kind: "suggestion", gives: { gauge: 6 } }],
+      },
+    ],
+  },
+  {
+    name: "a breaker at the far end, tighter than the load",
+    circuits: [
+      {
+        ...heater,
+        oneWayFt: 6,
+        largestGauge: 4,
+        fedFromBothEnds: true,
+        protectFarEnd: { ratingA: 50, family: "circuit breaker", largestMm2: 16 },
+      },
+    ],
+    finds: [
+      {
+        on: "gauge",
+        message:
+          "4 AWG is too thick for the terminals of its breaker at the far end, which take up to 16 mm²: use 6 AWG.",
+        fixes: [{ title: "Use 6 AWG", kind: "suggestion", gives: { gauge: 6 } }],
+      },
+    ],
+  },
+  {
+    name: "a repair grows no further than the holder takes",
+    circuits: [{ ...heater, gauge: 10, protect: { ratingA: 50, largestGauge: 6 }, oneWayFt: 6 }],
+    finds: "nothing",
+  },
+  {
     name: "a metric terminal and a conductor in AWG: 6 AWG goes into 16 mm²",
     circuits: [{ ...heater, oneWayFt: 6, gauge: 6, largestMm2: 16 }],
     finds: "nothing",

@@ -27,7 +27,7 @@ import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-num
 import { atConductor, listInWords, partInWords, scenarioInWords } from "../wording/part-in-words.ts";
 import { lengthInWords, sizePath } from "../wording/property-paths.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
-import { wayOut } from "../wording/way-out.ts";
+import { otherLevers, wayOut } from "../wording/way-out.ts";
 
 export const voltageDrop = defineRule<Values>({
   id: "conductor/voltage-drop",
@@ -156,7 +156,7 @@ function whyNoSizeOnWay({ network }: JudgedPlan, circuit: Run): string {
 }
 
 function whyNoSizes({ network }: JudgedNetwork, way: SupplyPath): string {
-  const otherwise = "shorten the path, or set parallel";
+  const otherwise = `${otherLevers}, or set parallel`;
   const terminals = way.legs.flatMap(({ conductor }) => {
     const run = network.conductors[conductor]?.run;
     return run ? (tightestTerminal(run) ?? []) : [];

@@ -1,9 +1,11 @@
 import { familyData, oneMoreLike } from "../../analysis/choose-device.ts";
 import type { CircuitResult, ProtectionRange } from "../../analysis/circuit-result.ts";
 import { madeRatings } from "../../analysis/made-ratings.ts";
+import { sizesFrom } from "../../analysis/made-sizes.ts";
 import { protectionRangeOf, protectionRangeOfPart } from "../../analysis/protection-range.ts";
+import { endsOf } from "../../analysis/rating-demands.ts";
 import { repairSizing } from "../../analysis/repair-sizing.ts";
-import type { Sizing } from "../../analysis/sizing.ts";
+import { type Sizing, thinnestSufficient } from "../../analysis/sizing.ts";
 import { type DevicePart, isDevice } from "../../model/part-roles.ts";
 import type { Protection, Run } from "../../model/run.ts";
 import { workedOutOnce } from "../../model/worked-out-once.ts";
@@ -15,7 +17,7 @@ import { farEndRatingPath, loadPath, ratingPath } from "../wording/property-path
 import { unconfirmedAmong } from "../wording/source-in-words.ts";
 import { noSizeIsEnough } from "../wording/way-out.ts";
 import { chosenKind, chosenValue } from "./chosen-device.ts";
-import { deviceInWords, deviceKind, runSizing, sizedFixes, whyNoSize } from "./sized-fix.ts";
+import { deviceInWords, deviceKind, runSizing, sizedChanges, sizedFixes, whyNoSize } from "./sized-fix.ts";
 
 /** The findings about each protective device of a plan, judged by its load and its conductor. */
 export function perDevice<Values>(
@@ -43,6 +45,7 @@ function deviceOfPart(judged: JudgedNetwork, part: DevicePart): JudgedDevice {
   const { record, ratingA, systemV, continuous } = part;
   return {
     run: undefined,
+    beside: endsOf(judged.network, part).map(({ run }) => run),
     ...{ protection: part, systemV, continuous, load: [] },
     device: { ratingA, kind: deviceKind(part), end: undefined },
     get range() {
@@ -67,6 +70,7 @@ function endOf(end: End, protection: Protection, run: JudgedRun): JudgedDevice {
   let range: ProtectionRange | undefined;
   return {
     run,
+    beside: [],
     ...{ protection, systemV: circuit.systemV, continuous: circuit.continuous },
     load: [
       { at: { record: circuit.record, path: loadPath(circuit) }, text: "The load" },
@@ -87,6 +91,8 @@ function endOf(end: End, protection: Protection, run: JudgedRun): JudgedDevice {
 export interface JudgedDevice {
   /** The run whose load it carries and whose conductor it protects; undefined for a part of its own. */
   readonly run: JudgedRun | undefined;
+  /** Of a part of its own: the runs that end at it. */
+  readonly beside: readonly Run[];
   readonly systemV: number;
   readonly continuous: boolean;
   /** The place that states its load. */
@@ -157,10 +163,13 @@ function deviceAt({ network: { devices, parts } }: JudgedNetwork, record: number
 }
 
 /** The same for a device that is judged. */
-export function whyNoRatingOf({ run, protection }: JudgedDevice): string {
-  return run
-    ? whyNoRating(run.circuit, run.result, protection)
-    : "no standard rating lies between its load and the ampacity of its conductors, so use thicker ones";
+export function whyNoRatingOf({ run, protection, beside }: JudgedDevice): string {
+  if (run) return whyNoRating(run.circuit, run.result, protection);
+  const isThickest = (one: Run) => sizesFrom(one.conductor).length === 1;
+  const way = beside.some(isThickest)
+    ? "and none thicker are made: split the load, or set parallel"
+    : "so use thicker ones";
+  return `no standard rating lies between its load and the ampacity of its conductors, ${way}`;
 }
 
 /** The builder's options if no rating can be proposed, by the reason for it. */
@@ -176,7 +185,12 @@ export function whyNoRating(
     const recalled = unconfirmedAmong([familyData(stated.family).ratingsSource]);
     return `choose another family, this one is not made above ${withUnit(largestA, "A")}${recalled}`;
   }
-  return whyNoSize(circuit, noSizeIsEnough);
+  // Enough for this run: then the limit is that of other conductors on the same device.
+  const alone = thinnestSufficient(circuit);
+  const { words } = alone ? sizedChanges(circuit, alone) : { words: "" };
+  return words
+    ? `${words} would do here, but the device also protects thinner conductors, or is at its permitted maximum: give those a device of their own`
+    : whyNoSize(circuit, noSizeIsEnough);
 }
 
 /**

@@ -13,6 +13,7 @@ import type { Change, ProposedFix } from "../finding.ts";
 import type { JudgedPlan } from "../rule.ts";
 import { formatRounded } from "../wording/format-number.ts";
 import { farEndRatingPath, ratingPath, sizePath } from "../wording/property-paths.ts";
+import { otherLevers } from "../wording/way-out.ts";
 
 /**
  * The repair of a run, the same for every finding about it: the size that meets all its limits and those of the supply paths on
@@ -40,13 +41,13 @@ export function sizedFixes(circuit: Run, sizing: Sizing | RunSizing | undefined)
   if (!sizing || sizesAbove(sizing.conductor, circuit.conductor) < 0) return [];
   const { words, changes } = sizedChanges(circuit, sizing);
   if (changes.length === 0) return [];
-  const beyond = "beyondNeed" in sizing && sizing.beyondNeed ? beyondNeedInWords : "";
+  const isBeyond = "beyondNeed" in sizing && sizing.beyondNeed;
+  const beyond = isBeyond ? beyondNeedInWords : "";
   return [{ title: `Use ${words}${beyond}`, kind: "repair", changes }];
 }
 
-/** Stated where a repair makes a conductor thicker than repairs usually may. */
-export const beyondNeedInWords =
-  " (more than two sizes above its own need, as no thinner size meets the limit)";
+/** Stated where a repair makes a conductor thicker than repairs usually may, with the other ways out. */
+export const beyondNeedInWords = ` (more than two sizes above its own need, as no thinner size meets the limit; else ${otherLevers}, or state a larger limit)`;
 
 /** The end of a message where no size can be proposed: a terminal that takes no size that is enough is named as the reason. */
 export function whyNoSize(run: Run, otherwise: string): string {

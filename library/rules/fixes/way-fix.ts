@@ -33,16 +33,17 @@ export function wayFixes(
 
 function fixOf({ runs, otherDevices }: PathSizing, place: number): ProposedFix {
   const sized = runs.map((sizing) => ({ ...sizedChanges(sizing.run, sizing), sizing }));
-  const words = sized.map(({ words: size, sizing: { run, beyondNeed } }) => {
+  const words = sized.map(({ words: size, sizing: { run } }) => {
     const where = run.record === place ? (runs.length > 1 ? " here" : "") : ` for ${run.name}`;
-    return `${size}${where}${beyondNeed ? beyondNeedInWords : ""}`;
+    return `${size}${where}`;
   });
+  const isBeyond = runs.some(({ beyondNeed }) => beyondNeed);
   const others =
     otherDevices > 0
       ? ` (which ${counted(otherDevices, "other device")} share${otherDevices > 1 ? "" : "s"})`
       : "";
   return {
-    title: `Use ${listInWords(words, 12)}${others}`,
+    title: `Use ${listInWords(words, 12)}${others}${isBeyond ? beyondNeedInWords : ""}`,
     kind: otherDevices > 0 ? "suggestion" : "repair",
     ...(otherDevices > 0 && { otherDevices }),
     changes: sized.flatMap(({ changes }) => changes),

@@ -228,4 +228,20 @@ testRule(belowLoad, [
       },
     ],
   },
+  {
+    name: "a device of its own whose conductors are the thickest that are made",
+    plan: `build({ insulationC: 75 });
+      const house = battery({ chemistry: "AGM", capacityAh: 400, internalMilliohm: 2 });
+      const main = fuseHolder({ ratingA: 300, family: "UL 248-15 Class T", on: house.positive });
+      circuit({ name: "heater", from: main.load, returnTo: house.negative, load: 305, oneWayFt: 3, gauge: "4/0" });`,
+    finds: [
+      {
+        subject: "main",
+        on: "ratingA",
+        message:
+          "The 300 A fuse is below the load of 305 A and would blow in ordinary use: no standard rating lies between its load and the ampacity of its conductors, and none thicker are made: split the load, or set parallel.",
+        fixes: "no fix",
+      },
+    ],
+  },
 ]);

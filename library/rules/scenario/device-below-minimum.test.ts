@@ -34,7 +34,7 @@ testRule(deviceBelowMinimum, [
       {
         on: "minimumV",
         message:
-          'Only 11.7 V in "everything on" at radio (estimated: 12 V at rest), which needs 11.99 V (minimumV): reduce the voltage drop, or run less at once.',
+          'Only 11.7 V in "everything on" at radio (estimated: 12 V at rest), which needs 11.99 V (minimumV): shorten the run, give it its own feed, use a higher system voltage, or run less at once.',
         fixes: "no fix",
       },
     ],
@@ -196,7 +196,7 @@ testRule(deviceBelowMinimum, [
         on: "minimumV",
         severity: "warning",
         message:
-          'Only 11 V in "everything on, pump starting" at pump (estimated: 12 V at rest), which needs 11.01 V (minimumV): reduce',
+          'Only 11 V in "everything on, pump starting" at pump (estimated: 12 V at rest), which needs 11.01 V (minimumV): shorten the run',
         fixes: "no fix",
       },
     ],

@@ -15,7 +15,7 @@ import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { formatDistinctWithUnit, formatExact } from "../wording/format-number.ts";
 import { atPart, partInWords, scenarioInWords } from "../wording/part-in-words.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
-import { wayOut } from "../wording/way-out.ts";
+import { otherLevers, wayOut } from "../wording/way-out.ts";
 
 export const deviceBelowMinimum = defineRule<Values>({
   id: "scenario/device-below-minimum",
@@ -50,7 +50,7 @@ export const deviceBelowMinimum = defineRule<Values>({
           needs: needs[part.kind],
           source: sourceOf(part),
           scenario: scenarioInWords(judged.network, worst.scenario),
-          wayOut: wayOut(fixes, "reduce the voltage drop, or run less at once"),
+          wayOut: wayOut(fixes, `${otherLevers}, or run less at once`),
         };
         return [
           {

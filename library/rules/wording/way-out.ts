@@ -8,3 +8,6 @@ export function wayOut(fixes: readonly ProposedFix[], otherwise: string): string
 
 /** If even the thickest made size is not enough. */
 export const noSizeIsEnough = "no standard size is enough; split the load, or set parallel";
+
+/** The builder's ways out of a drop that thicker conductors do not end, or not with good sense. */
+export const otherLevers = "shorten the run, give it its own feed, use a higher system voltage";

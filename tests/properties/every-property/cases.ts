@@ -135,6 +135,8 @@ function protection(name: string, property: string, given: Values = {}): readonl
     [`${property}.interruptingA`, finding("protection/interrupting"), [20_000, 20], object],
     [`${property}.ratedV`, finding("protection/voltage-rating"), [58, 5], object],
     [`${property}.terminalC`, finding("conductor/ampacity"), [105, 60], thin],
+    [`${property}.largestGauge`, finding("conductor/terminal-size"), [undefined, 18], object],
+    [`${property}.largestMm2`, finding("conductor/terminal-size"), [undefined, 0.75], object],
     [
       `${property}.ambientC`,
       finding("protection/headroom"),
