@@ -29,7 +29,7 @@ const networks: Readonly<Record<string, number>> = {
   "library/templates/hut.ts": 1,
   "examples/library-bus/bus.ts": 7,
   "examples/rangers-hut/hut.ts": 2,
-  "examples/river-launch/launch.ts": 4,
+  "examples/river-launch/launch.ts": 7,
   "tests/builds/clean/two-bank-catamaran.ts": 15,
   "tests/builds/clean/mountain-hut-48v.ts": 1,
   "tests/builds/clean/golf-cart-48.ts": 1,

@@ -72,9 +72,11 @@ export const isJudgedAs = {
   ) => notAbove("minimumV", minimumV, { what: "the nominal voltage", value: nominalV(), unit: "V" }),
   summary: ({ draws }: LoadFigures): readonly Phrase[] => {
     if (draws.as !== "motor") return [[drawn(draws).value]];
+    const { runningA, startingA } = draws;
+    // A starter motor draws only while it starts.
     return [
-      [{ value: draws.runningA, unit: "A" }, " running"],
-      [{ value: draws.startingA, unit: "A" }, " starting"],
+      ...(runningA === 0 ? [] : [[{ value: runningA, unit: "A" }, " running"] as const]),
+      [{ value: startingA, unit: "A" }, " starting"],
     ];
   },
   compared: ({ draws, systemV, use }: LoadFigures & { use?: UseValues }): readonly ComparedFigure[] => [
