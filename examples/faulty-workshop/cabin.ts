@@ -37,6 +37,13 @@ circuit({ ...fromBus, name: "radio", load: 1, use: { hoursPerDay: 2 } });
 circuit({ ...fromBus, name: "pump", load: 6 });
 
 // energy/runs-short and energy/never-full: nothing charges the bank in three weeks of July.
-period({ name: "July", place: "Tarifa, ES", fromDay: "1 Jul", untilDay: "21 Jul" });
+// energy/no-charger: its shore hours have no charger either.
+period({
+  name: "July",
+  place: "Tarifa, ES",
+  fromDay: "1 Jul",
+  untilDay: "21 Jul",
+  shore: { fromHour: 20, untilHour: 6 },
+});
 // energy/place: several places are called San Fernando.
 period({ name: "winter", place: "San Fernando", months: ["Jan"] });

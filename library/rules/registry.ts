@@ -29,6 +29,7 @@ import { energyGreatestUse } from "./energy/greatest-use.ts";
 import { energyHoursMissing } from "./energy/hours-missing.ts";
 import { energyNeverFull } from "./energy/never-full.ts";
 import { energyNoBank } from "./energy/no-bank.ts";
+import { energyNoCharger } from "./energy/no-charger.ts";
 import { energyPlace } from "./energy/place.ts";
 import { energyRunsShort } from "./energy/runs-short.ts";
 import { inverterPrecharge } from "./inverter/precharge.ts";
@@ -110,6 +111,7 @@ export const rules: readonly Rule<unknown>[] = [
   energyHoursMissing,
   energyNeverFull,
   energyNoBank,
+  energyNoCharger,
   energyPlace,
   energyRunsShort,
   inverterPrecharge,

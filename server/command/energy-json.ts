@@ -13,7 +13,7 @@ const monthSchema = z.strictObject({
   /** In the period. */
   days: z.int().min(1),
   /** "barely": with the mean sun, but not with 15 % less. "not on average": the sources do not even give the mean use. */
-  verdict: z.enum(["keeps up", "barely", "runs short", "not on average"]),
+  verdict: z.enum(["not judged", "keeps up", "barely", "runs short", "not on average"]),
   useWhPerDay: z.number(),
   /** What the sources can give; part of it may not be taken. */
   sourcesWhPerDay: z.number(),

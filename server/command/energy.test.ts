@@ -50,6 +50,18 @@ async function json(...words: string[]) {
 }
 
 describe("loomwright energy", () => {
+  test("a bank whose loads state no hours is not judged", async () => {
+    project.write(
+      "silent.ts",
+      hut.replaceAll(/, use: \{[^}]*\}/g, "").replace(/idleW: 10, devices: \[[^\]]*\]/, "loadW: 60"),
+    );
+    const { out, err } = await loomwright("silent.ts");
+    expect(err).toBe("");
+    expect(out).toMatch(/Jun +not judged/);
+    expect(out).toContain("All year is not judged: no load of this bank states its hours (use).");
+    expect(out).not.toContain("keeps up");
+  });
+
   test("shows each period with its months, its use, the worksheet and the assumptions with their sources", async () => {
     const { code, out, err } = await loomwright("hut");
     expect([code, err]).toEqual([0, ""]);
@@ -61,7 +73,7 @@ describe("loomwright energy", () => {
     ])
       expect(out).toContain(title);
     expect(out).toMatch(/Month +Verdict +Use, Wh\/day +Sun, Wh\/day/);
-    expect(out).toMatch(/Jun +keeps up/);
+    expect(out).toMatch(/Jun +at best keeps up/);
     expect(out).toContain("At best: All year: the bank runs short in ");
     expect(out).toContain("The plan states no hours for pump: they are not in these figures.");
     expect(out).toContain("Tarifa, ES: 36°, -5.6°");

@@ -38,7 +38,8 @@ export function energyOfPeriod({ values }: Period, climate: Climate, flows: Flow
   const sourcesW = hourly(1);
   const year = balanceOf(bank, { loadW: load.watts, sourcesW }, run);
   const poor = balanceOf(bank, { loadW: load.watts, sourcesW: hourly(poorYear.sunShare) }, run);
-  const months = monthsOf({ bank, isIn, loadW: load.watts, sourcesW, year, poor, temperatureC });
+  const hasHours = stated.length > 0 || used.length === 0;
+  const months = monthsOf({ hasHours, bank, isIn, loadW: load.watts, sourcesW, year, poor, temperatureC });
   return {
     batteries: flows.batteries,
     fullWh: bank.fullWh,
@@ -188,6 +189,7 @@ function meansOf(hourly: Float64Array, isIn: readonly boolean[]): readonly numbe
 }
 
 function monthsOf(of: {
+  readonly hasHours: boolean;
   readonly bank: BankModel;
   readonly isIn: readonly boolean[];
   readonly loadW: Float64Array;
@@ -196,7 +198,7 @@ function monthsOf(of: {
   readonly poor: BankYear;
   readonly temperatureC: readonly number[];
 }): readonly MonthEnergy[] {
-  const { bank, isIn, loadW, sourcesW, year, poor, temperatureC } = of;
+  const { hasHours, bank, isIn, loadW, sourcesW, year, poor, temperatureC } = of;
   const [use, unmet, spilled, lost] = [loadW, year.unmetWh, year.spilledWh, year.lostWh].map((hourly) =>
     meansOf(hourly, isIn),
   ) as [readonly number[], readonly number[], readonly number[], readonly number[]];
@@ -216,7 +218,9 @@ function monthsOf(of: {
       {
         month,
         days: days.length,
-        verdict: verdictOf(now, inPoorYear, sourcesWh * bank.efficiency < use[month]!),
+        verdict: hasHours
+          ? verdictOf(now, inPoorYear, sourcesWh * bank.efficiency < use[month]!)
+          : "not judged",
         useWh: use[month]!,
         sourcesWh,
         spilledWh: spilled[month]!,

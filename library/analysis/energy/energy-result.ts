@@ -56,12 +56,13 @@ export interface SourceEnergy {
 }
 
 /**
+ * - `not judged`: no load of the bank states its hours.
  * - `keeps up`: nothing is unmet, and the reserve is never touched.
  * - `barely`: only with the mean sun, and not with that of a poor year.
  * - `runs short`: something is unmet, or the reserve is touched.
  * - `not on average`: the sources do not even give the month's mean use.
  */
-export type Verdict = "keeps up" | "barely" | "runs short" | "not on average";
+export type Verdict = "not judged" | "keeps up" | "barely" | "runs short" | "not on average";
 
 export interface MonthEnergy {
   /** From 0. */

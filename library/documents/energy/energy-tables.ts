@@ -55,7 +55,7 @@ function monthTable(energy: PeriodEnergy, bank: BankEnergy, of: string): Table {
     },
     [
       words("month", "Month", ({ month }) => monthNames[month]!),
-      words("verdict", "Verdict", ({ verdict }) => verdictWords[verdict]),
+      words("verdict", "Verdict", ({ verdict }) => `${atBest(bank, verdict)}${verdictWords[verdict]}`),
       numbers("useWhPerDay", "Use, Wh/day", ({ useWh }) => about(useWh)),
       ...there.map((kind) =>
         numbers<MonthEnergy>(`${kind}WhPerDay`, `${titleOf[kind]}, Wh/day`, ({ month }) =>
@@ -74,6 +74,11 @@ function monthTable(energy: PeriodEnergy, bank: BankEnergy, of: string): Table {
     ],
     bank.months,
   );
+}
+
+/** A load without hours can only make the verdict worse. */
+function atBest({ withoutHours }: BankEnergy, verdict: MonthEnergy["verdict"]): string {
+  return withoutHours.length > 0 && verdict !== "not judged" ? "at best " : "";
 }
 
 function whole(value: number): Cell {

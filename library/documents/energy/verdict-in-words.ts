@@ -5,6 +5,7 @@ import { listInWords } from "../../rules/wording/part-in-words.ts";
 
 /** For each month, in a table and beside it. */
 export const verdictWords: Readonly<Record<Verdict, string>> = {
+  "not judged": "not judged",
   "keeps up": "keeps up",
   barely: "barely keeps up",
   "runs short": "runs short",
@@ -22,6 +23,8 @@ export function summaryOf(
   const barely = of("barely");
   const atBest = withoutHours.length > 0 ? "At best: " : "";
   const most = Number.POSITIVE_INFINITY;
+  if (months.every(({ verdict }) => verdict === "not judged"))
+    return [`${period.name} is not judged: no load of this bank states its hours (use).`];
   return [
     short.length === 0
       ? `${atBest}${period.name}: the bank keeps up in every month with the mean sun${barely.length > 0 ? `, and in ${listInWords(barely, most)} only barely: not with 15 % less sun` : ", and with 15 % less sun"}.`
