@@ -229,12 +229,12 @@ describe("by keyboard alone", () => {
     const elements = diagram.picture!.elements;
     await show(panel, diagram);
     const stops: (string | undefined)[] = [];
-    for (let tabs = 0; tabs < 9; tabs++) {
+    for (let tabs = 0; tabs < 10; tabs++) {
       await page.keyboard.press("Tab");
       stops.push(await page.evaluate(() => document.activeElement?.id));
     }
     expect(stops).toEqual([
-      ...["view", "scenario", "search", "smaller", "larger", "whole", "export", "stage", ""],
+      ...["view", "scenario", "colours", "search", "smaller", "larger", "whole", "export", "stage", ""],
     ]);
     expect(await focusedId(page)).toBe(elements[0]!.id);
     await page.keyboard.press("Tab");
@@ -446,7 +446,11 @@ describe("while the plan is edited", () => {
     await page.locator("#larger").click();
     const box = await viewBoxOf(page);
     await page.locator("#view").selectOption("one-line");
-    expect((await panel.said("choose")).at(-1)).toMatchObject({ view: "one-line", scenario: "" });
+    expect((await panel.said("choose")).at(-1)).toMatchObject({
+      view: "one-line",
+      scenario: "",
+      colours: false,
+    });
     await show(panel, oneLine);
     await expect.poll(() => page.locator("#scale").textContent()).not.toBe("");
     await page.locator("#view").selectOption("wiring");
