@@ -89,8 +89,8 @@ export function placeEnlarged(
   }
 }
 
-/** Points a pixel. Letters of 10 px are then 4.5 pt and 5.5 pt; 4 pt is the smallest size that is printed to be read. */
-const readable = { already: 0.45, again: 0.55 };
+/** Points a pixel. Letters of 10 px are then 4.5 pt and 5.3 pt; 4 pt is the smallest size that is printed to be read. */
+const readable = { already: 0.45, again: 0.53 };
 
 /** The overlap of two neighbours: enough for a label that the edge of one cuts. */
 const overlapPt = 70;

@@ -28,9 +28,9 @@ function flowsOf(seed: number, loadW: number, sunW: number) {
   };
   return {
     loadW: Float64Array.from({ length: hours }, () => loadW * next()),
-    sourcesW: [
-      Float64Array.from({ length: hours }, (_, at) => (at % 24 > 6 && at % 24 < 18 ? sunW * next() : 0)),
-    ],
+    sourceW: Float64Array.from({ length: hours }, (_, at) =>
+      at % 24 > 6 && at % 24 < 18 ? sunW * next() : 0,
+    ),
   };
 }
 
@@ -63,7 +63,7 @@ describe("balance of a bank", () => {
         for (let at = 20 * 24; at < 120 * 24; at++) {
           const stored = year.storedWh[at]!;
           const missing =
-            flows.sourcesW[0]![at]! -
+            flows.sourceW[at]! -
             (flows.loadW[at]! - year.unmetWh[at]! + year.spilledWh[at]! + year.lostWh[at]! + stored - before);
           if (Math.abs(missing) > 1e-9 * day) throw new Error(`hour ${at}: ${missing} Wh`);
           if (stored < 0 || stored > fullWh || year.unmetWh[at]! < 0 || year.spilledWh[at]! < -1e-9 * day)
@@ -81,8 +81,8 @@ describe("balance of a bank", () => {
         const flows = flowsOf(seed, loadW, sunW);
         const unmetHours = (wh: number, sun: number) => {
           const bank = bankOf(wh, { constantUpTo, selfDischarge: 0 });
-          const sourcesW = [flows.sourcesW[0]!.map((watts) => watts * sun)];
-          const year = balanceOf(bank, { ...flows, sourcesW }, { stretches: wholeYear, startWh: wh });
+          const sourceW = flows.sourceW.map((watts) => watts * sun);
+          const year = balanceOf(bank, { ...flows, sourceW }, { stretches: wholeYear, startWh: wh });
           return year.unmetWh.filter((unmet) => unmet > 1e-6).length;
         };
         const now = unmetHours(fullWh, 1);
@@ -97,7 +97,7 @@ describe("balance of a bank", () => {
     const flows = flowsOf(3, 50, 400);
     const year = balanceOf(bankOf(0), flows, { stretches: wholeYear, startWh: 0 });
     for (let at = 0; at < hours; at++) {
-      const short = Math.max(0, flows.loadW[at]! - flows.sourcesW[0]![at]!);
+      const short = Math.max(0, flows.loadW[at]! - flows.sourceW[at]!);
       expect(Math.abs(year.unmetWh[at]! - short)).toBeLessThan(1e-9);
     }
   });

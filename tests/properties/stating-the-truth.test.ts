@@ -69,6 +69,9 @@ const ofBattery: Truths = {
   maxChargeA: ["20", "40"],
   lowestC: ["5"],
   chargeCutOffC: ["0", "5"],
+  reservePercent: ["20", "50"],
+  minimumChargePercent: ["0", "10"],
+  stateOfHealthPercent: ["80", "100"],
 };
 
 const contacts: Truths = { ...notAboutIt, ratedA: ["150", "300"], terminalC: ["75", "90", "105"] };
@@ -78,6 +81,7 @@ const ofPanel: Truths = {
   positions: "always stated",
   branchRatedA: ["20", "30"],
   negativeBus: ["true"],
+  branchFamily: ['"ISO 8820-3 Type C"'],
   testedBehind: inAShort.testedBehind!,
   branchTermination: ['"M6"'],
   branchTorqueNm: ["4"],
@@ -171,7 +175,7 @@ const kinds: readonly Kind[] = [
   {
     name: "a disconnect",
     properties: namesIn("disconnect"),
-    truths: { ...contacts, ratedA: "always stated" },
+    truths: { ...contacts, ratedA: "always stated", momentaryA: ["100", "300"] },
     planWith: (more) =>
       plan({
         inBranch: `

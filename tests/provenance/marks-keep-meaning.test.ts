@@ -105,6 +105,8 @@ const open = [], allocations = new WeakMap();
 const __enter = (site, ...seen) => { const token = open.slice(); open.push({ site, seen: seen.map((o) => Object(o) === o && allocations.get(o)) }); return token; };
 const __leave = (token, value) => { open.length = 0; open.push(...token); return value; };
 const __open = () => open.slice();
+const __awaited = (value) => value;
+const __watched = (value) => value;
 const __literal = (literal, object, ...seen) => { allocations.set(object, { literal, seen: seen.length }); return object; };
 const __literals = (first, list) => { list.forEach((object, at) => __literal(first + at, object)); return list; };
 const __self = Symbol();

@@ -178,7 +178,7 @@ test("EN-SOC-1: nine hours of a bank", () => {
   const sourceW = Float64Array.from({ length: 48 }, (_, hour) => Math.max(0, net[hour] ?? 0));
   const year = balanceOf(
     simple(input.capacity_Wh, input.charge_efficiency),
-    { loadW, sourcesW: [sourceW] },
+    { loadW, sourceW },
     { stretches: [{ fromDay: 0, days: 1 }], startWh: input.soc0 * input.capacity_Wh },
   );
   expected.soc.forEach((soc: number, hour: number) => {
@@ -217,7 +217,7 @@ describe("EN-E2E-1: from a place to the months, within 3 % and the state of char
   const balance = (perW: Float64Array, arrayW: number, usableWh: number) =>
     balanceOf(
       simple(usableWh, 0.96),
-      { loadW, sourcesW: [perW.map((watts) => watts * arrayW)] },
+      { loadW, sourceW: perW.map((watts) => watts * arrayW) },
       { stretches: [{ fromDay: 0, days: 365 }], startWh: usableWh },
     );
   const within = (found: number, printed: number, share: number, digit: number) =>

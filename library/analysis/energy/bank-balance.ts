@@ -21,10 +21,10 @@ export interface BankModel {
   readonly chargeable: readonly boolean[];
 }
 
-/** By hour of the year, W. Sources in the order in which they are used; the last is the first to be spilled. */
+/** By hour of the year, W; all sources together. */
 export interface Flows {
   readonly loadW: Float64Array;
-  readonly sourcesW: readonly Float64Array[];
+  readonly sourceW: Float64Array;
 }
 
 /**
@@ -66,9 +66,7 @@ export function balanceOf(
     for (let round = isYear ? 0 : 1; round < 2; round++) {
       for (let step = 0; step < days * 24; step++) {
         const at = (fromDay * 24 + step) % hours;
-        let sourceW = 0;
-        for (const source of flows.sourcesW) sourceW += source[at]!;
-        storedWh = hourOf(bank, storedWh, sourceW, flows.loadW[at]!, at, year);
+        storedWh = hourOf(bank, storedWh, flows.sourceW[at]!, flows.loadW[at]!, at, year);
       }
     }
   }

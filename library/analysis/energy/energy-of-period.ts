@@ -10,7 +10,7 @@ import type { Climate } from "./climate.ts";
 import type { BankEnergy, ConsumerEnergy, MonthEnergy, SourceEnergy, Verdict } from "./energy-result.ts";
 import type { ArrayAtBank, ChargerAtBank, ConsumerAtBank, FlowsAtBank } from "./flows-at-bank.ts";
 import { irradianceOn, sunOfYear } from "./hours-of-sun.ts";
-import { type Days, type Schedule, sharesOf } from "./schedule.ts";
+import { areSameDays, type Days, runningHours, type Schedule } from "./schedule.ts";
 import { type Worksheet, worksheet } from "./worksheet.ts";
 
 /** The balance of a bank over a period, hour by hour. A pure function; the same plan gives the same figures. */
@@ -20,6 +20,8 @@ export function energyOfPeriod({ values }: Period, climate: Climate, flows: Flow
   const stretches = stretchesOf(values);
   const isIn = daysIn(stretches);
   const days: Days = {
+    isIn,
+    count: isIn.filter(Boolean).length,
     firstDay: stretches[0]!.fromDay,
     clockAheadH: values.clockAheadH ?? 0,
     sun: sunOfYear(climate),
@@ -27,19 +29,19 @@ export function energyOfPeriod({ values }: Period, climate: Climate, flows: Flow
   const notUsed = new Set(values.notUsed?.map(({ id }) => id));
   const used = flows.consumers.filter(({ record }) => !notUsed.has(record));
   const stated = used.filter(({ use }) => use !== undefined);
-  const load = loadOf(stated, flows.sharedOhm, { days, isIn });
-  const sun = flows.arrays.map((array) => ofArray(array, climate, isIn));
-  const chargers = flows.chargers.flatMap((charger) => ofCharger(charger, values, { days, isIn }));
+  const load = loadOf(stated, flows.sharedOhm, days);
+  const sun = flows.arrays.map((array) => ofArray(array, climate, days));
+  const chargers = flows.chargers.flatMap((charger) => ofCharger(charger, values, days));
   const run = { stretches, startWh: (bank.fullWh * (values.startPercent ?? 100)) / 100 };
-  const hourly = (sunShare: number) => [
-    ...sun.map(({ watts }) => (sunShare === 1 ? watts : watts.map((one) => one * sunShare))),
-    ...chargers.map(({ watts }) => watts),
-  ];
-  const sourcesW = hourly(1);
-  const year = balanceOf(bank, { loadW: load.watts, sourcesW }, run);
-  const poor = balanceOf(bank, { loadW: load.watts, sourcesW: hourly(poorYear.sunShare) }, run);
-  const hasHours = stated.length > 0 || used.length === 0;
-  const months = monthsOf({ hasHours, bank, isIn, loadW: load.watts, sourcesW, year, poor, temperatureC });
+  const [sunW, chargersW] = [sumOf(sun), sumOf(chargers)];
+  const yearWith = (sourceW: Float64Array) => balanceOf(bank, { loadW: load.watts, sourceW }, run);
+  const sourceW = sunW.map((watts, at) => watts + chargersW[at]!);
+  const months = monthsOf({
+    hasHours: stated.length > 0 || used.length === 0,
+    ...{ bank, isIn, loadW: load.watts, sourceW, temperatureC },
+    year: yearWith(sourceW),
+    poorYear: () => yearWith(sunW.map((watts, at) => watts * poorYear.sunShare + chargersW[at]!)),
+  });
   return {
     batteries: flows.batteries,
     fullWh: bank.fullWh,
@@ -105,11 +107,6 @@ function daysIn(stretches: readonly Stretch[]): readonly boolean[] {
   return isIn;
 }
 
-interface When {
-  readonly days: Days;
-  readonly isIn: readonly boolean[];
-}
-
 /**
  * The load on the bank: each consumer for its share of the hour, with the loss in its own conductors, and the loss in those that are
  * shared at the currents of the hour. `sum²` less the squares of each: that of one alone is in its own figure already.
@@ -117,36 +114,59 @@ interface When {
 function loadOf(
   consumers: readonly ConsumerAtBank[],
   sharedOhm: number,
-  { days, isIn }: When,
+  days: Days,
 ): { readonly watts: Float64Array; readonly consumers: readonly ConsumerEnergy[] } {
   const watts = new Float64Array(daysOfYear * 24);
   const amps = new Float64Array(daysOfYear * 24);
   const squares = new Float64Array(daysOfYear * 24);
-  const dayCount = isIn.filter(Boolean).length;
   const each = consumers.map(({ record, name, use, bankW, bankA, standbyW }): ConsumerEnergy => {
-    const shares = sharesOf(use ?? {}, days);
-    let sum = 0;
+    const { shares, sumH } = runningHours(use ?? always, days);
+    const aboveStandbyW = bankW - standbyW;
     for (let at = 0; at < watts.length; at++) {
-      if (!isIn[Math.floor(at / 24)]) continue;
       const share = shares[at]!;
-      const own = share * bankW + (1 - share) * standbyW;
-      watts[at]! += own;
-      amps[at]! += share * bankA;
-      squares[at]! += (share * bankA) ** 2;
-      sum += own;
+      const currentA = share * bankA;
+      watts[at]! += share * aboveStandbyW;
+      amps[at]! += currentA;
+      squares[at]! += currentA * currentA;
     }
-    return { record, name, dailyWh: sum / dayCount };
+    return { record, name, dailyWh: (sumH * aboveStandbyW) / days.count + 24 * standbyW };
   });
-  for (let at = 0; at < watts.length; at++) watts[at]! += sharedOhm * (amps[at]! ** 2 - squares[at]!);
+  const standbyW = consumers.reduce((sum, one) => sum + one.standbyW, 0);
+  for (let at = 0; at < watts.length; at++) {
+    if (days.isIn[Math.floor(at / 24)]) watts[at]! += standbyW;
+    watts[at]! += sharedOhm * (amps[at]! * amps[at]! - squares[at]!);
+  }
   return { watts, consumers: [...each].sort((one, other) => other.dailyWh - one.dailyWh) };
 }
+
+const always: Schedule = {};
 
 interface HourlySource {
   readonly watts: Float64Array;
   readonly source: SourceEnergy;
 }
 
-function ofArray(array: ArrayAtBank, climate: Climate, isIn: readonly boolean[]): HourlySource {
+function sumOf(sources: readonly HourlySource[]): Float64Array {
+  const sum = new Float64Array(daysOfYear * 24);
+  for (const { watts } of sources) for (let at = 0; at < sum.length; at++) sum[at]! += watts[at]!;
+  return sum;
+}
+
+function ofArray(array: ArrayAtBank, climate: Climate, days: Days): HourlySource {
+  const before = arraysBefore.get(array);
+  if (before?.climate === climate && areSameDays(before.days, days)) return before.made;
+  const made = arrayAfresh(array, climate, days.isIn);
+  arraysBefore.set(array, { climate, days, made });
+  return made;
+}
+
+/** An edit that leaves the charging of a bank as it was leaves an array the same object. */
+const arraysBefore = new WeakMap<
+  ArrayAtBank,
+  { readonly climate: Climate; readonly days: Days; readonly made: HourlySource }
+>();
+
+function arrayAfresh(array: ArrayAtBank, climate: Climate, isIn: readonly boolean[]): HourlySource {
   const { tiltDeg, facingDeg = climate.latitudeDeg < 0 ? 0 : 180, unshaded, wiringLoss } = array;
   const light = irradianceOn(climate, { tiltDeg, azimuthDeg: facingDeg });
   const watts = new Float64Array(light.length);
@@ -167,12 +187,12 @@ function ofArray(array: ArrayAtBank, climate: Climate, isIn: readonly boolean[])
 function ofCharger(
   { kind, names, bankW }: ChargerAtBank,
   values: Period["values"],
-  { days, isIn }: When,
+  days: Days,
 ): readonly HourlySource[] {
   const hours: Schedule | undefined = kind === "engine" ? values.driving : values.shore;
   if (hours === undefined) return [];
-  const watts = sharesOf(hours, days).map((share, at) => (isIn[Math.floor(at / 24)] ? share * bankW : 0));
-  return [{ watts, source: { kind, name: names.join(", "), dailyWh: meansOf(watts, isIn) } }];
+  const watts = runningHours(hours, days).shares.map((share) => share * bankW);
+  return [{ watts, source: { kind, name: names.join(", "), dailyWh: meansOf(watts, days.isIn) } }];
 }
 
 /** Wh a day on the days of the period, by month; NaN for a month without such days. */
@@ -193,16 +213,27 @@ function monthsOf(of: {
   readonly bank: BankModel;
   readonly isIn: readonly boolean[];
   readonly loadW: Float64Array;
-  readonly sourcesW: readonly Float64Array[];
+  readonly sourceW: Float64Array;
   readonly year: BankYear;
-  readonly poor: BankYear;
+  /** With the sun of a poor year; worked out only if a month keeps up without it. */
+  readonly poorYear: () => BankYear;
   readonly temperatureC: readonly number[];
 }): readonly MonthEnergy[] {
-  const { hasHours, bank, isIn, loadW, sourcesW, year, poor, temperatureC } = of;
-  const [use, unmet, spilled, lost] = [loadW, year.unmetWh, year.spilledWh, year.lostWh].map((hourly) =>
-    meansOf(hourly, isIn),
-  ) as [readonly number[], readonly number[], readonly number[], readonly number[]];
-  const sources = sourcesW.map((source) => meansOf(source, isIn));
+  const { hasHours, bank, isIn, loadW, sourceW, year, poorYear, temperatureC } = of;
+  const [use, sources, unmet, spilled, lost] = [
+    loadW,
+    sourceW,
+    year.unmetWh,
+    year.spilledWh,
+    year.lostWh,
+  ].map((hourly) => meansOf(hourly, isIn)) as [
+    readonly number[],
+    readonly number[],
+    readonly number[],
+    readonly number[],
+    readonly number[],
+  ];
+  let poor: BankYear | undefined;
   return daysOfMonths.flatMap((_, month): MonthEnergy[] => {
     const days = Array.from(
       { length: daysOfMonths[month]! },
@@ -210,8 +241,11 @@ function monthsOf(of: {
     ).filter((day) => isIn[day]);
     if (days.length === 0) return [];
     const now = extremesOf(bank, year, days, month);
-    const inPoorYear = extremesOf(bank, poor, days, month);
-    const sourcesWh = sources.reduce((sum, source) => sum + source[month]!, 0);
+    const inPoorYear = () => {
+      poor ??= poorYear();
+      return extremesOf(bank, poor, days, month);
+    };
+    const sourcesWh = sources[month]!;
     const takesCharge = bank.chargeable[month]!;
     const usableWh = bank.fullWh - bank.reserveWh[month]!;
     return [
@@ -259,8 +293,8 @@ function extremesOf(bank: BankModel, year: BankYear, days: readonly number[], mo
 /** Rounding in the balance, Wh. */
 const nearlyWh = 1e-6;
 
-function verdictOf(now: Extremes, inPoorYear: Extremes, isShortOnAverage: boolean): Verdict {
+function verdictOf(now: Extremes, inPoorYear: () => Extremes, isShortOnAverage: boolean): Verdict {
   const runsShort = ({ unmetHours, hoursBelowReserve }: Extremes) => unmetHours > 0 || hoursBelowReserve > 0;
   if (runsShort(now)) return isShortOnAverage ? "not on average" : "runs short";
-  return runsShort(inPoorYear) ? "barely" : "keeps up";
+  return runsShort(inPoorYear()) ? "barely" : "keeps up";
 }

@@ -1,5 +1,6 @@
 import { hoursBetween, monthNames, weekdayNames } from "../../model/use-properties.ts";
 import type { UseValues } from "../../model/use-values.ts";
+import { workedOutOnce } from "../../model/worked-out-once.ts";
 import { daysOfYear, monthOfDay, weekdayOf } from "./calendar.ts";
 import type { SunOfYear } from "./hours-of-sun.ts";
 
@@ -11,6 +12,10 @@ export interface Schedule extends UseValues {
 
 /** What a schedule depends on besides itself. */
 export interface Days {
+  /** By day of the year: whether it is in the period. */
+  readonly isIn: readonly boolean[];
+  /** The number of these days. */
+  readonly count: number;
   /** The first day of the period, from 0. */
   readonly firstDay: number;
   /** Hours by which the plan's clock is ahead of the sun. */
@@ -18,38 +23,53 @@ export interface Days {
   readonly sun: SunOfYear;
 }
 
+/** The hours in which something runs. */
+export interface RunningHours {
+  /** By hour of the year: the share in which it runs, 0 to 1; 0 outside of the period. */
+  readonly shares: Float64Array;
+  /** Their sum, h. */
+  readonly sumH: number;
+}
+
 /**
- * The share of each hour of the year in which it runs, 0 to 1. Hours that are fewer than those in which it may run are spread evenly
+ * The share of each hour in which something runs. Hours that are fewer than those in which it may run are spread evenly
  * over them; hours past midnight belong to the day on which they lie.
  */
-export function sharesOf(schedule: Schedule, days: Days): Float64Array {
-  const before = sharesBefore.get(schedule);
-  const isSame =
-    before?.days.sun === days.sun &&
-    before.days.firstDay === days.firstDay &&
-    before.days.clockAheadH === days.clockAheadH;
-  if (isSame) return before.shares;
+export function runningHours(schedule: Schedule, days: Days): RunningHours {
+  const before = hoursBefore.get(schedule);
+  if (before && areSameDays(before.days, days)) return before.hours;
   const shares = workOutShares(schedule, days);
-  sharesBefore.set(schedule, { days, shares });
-  return shares;
+  const hours = { shares, sumH: shares.reduce((sum, share) => sum + share, 0) };
+  hoursBefore.set(schedule, { days, hours });
+  return hours;
 }
 
 /** An edit elsewhere leaves the hours of a load the same object. */
-const sharesBefore = new WeakMap<Schedule, { readonly days: Days; readonly shares: Float64Array }>();
+const hoursBefore = new WeakMap<Schedule, { readonly days: Days; readonly hours: RunningHours }>();
 
-function workOutShares(schedule: Schedule, { firstDay, clockAheadH, sun }: Days): Float64Array {
+export function areSameDays(one: Days, other: Days): boolean {
+  return (
+    one.sun === other.sun &&
+    one.firstDay === other.firstDay &&
+    one.clockAheadH === other.clockAheadH &&
+    one.isIn.every((is, day) => is === other.isIn[day])
+  );
+}
+
+function workOutShares(schedule: Schedule, { isIn, firstDay, clockAheadH, sun }: Days): Float64Array {
   const shares = new Float64Array(daysOfYear * 24);
   const window = windowOf(schedule, clockAheadH);
   const months = schedule.months && new Set(schedule.months.map((name) => monthNames.indexOf(name)));
   const weekdays =
     schedule.daysOfWeek && new Set(schedule.daysOfWeek.map((name) => weekdayNames.indexOf(name)));
   for (let day = 0; day < daysOfYear; day++) {
+    if (!isIn[day]) continue;
     const month = monthOfDay[day]!;
     if (months && !months.has(month)) continue;
     if (weekdays && !weekdays.has(weekdayOf(day))) continue;
     const { everyDays = 1 } = schedule;
     if (((day - firstDay + daysOfYear) % daysOfYear) % everyDays !== 0) continue;
-    const may = schedule.when === undefined ? window : inLight(schedule.when, day, sun);
+    const may = schedule.when === undefined ? window : hoursOfLight(sun)[schedule.when][day]!;
     const hours = may.reduce((sum, share) => sum + share, 0);
     const runs = Math.min(1, (schedule.hoursPerDay ?? hours) / (hours || 1));
     const duty = (schedule.dutyPercentByMonth?.[month] ?? schedule.dutyPercent ?? 100) / 100;
@@ -67,9 +87,10 @@ function windowOf({ fromHour, untilHour }: Schedule, clockAheadH: number): reado
   return Array.from({ length: 24 }, (_, hour) => overlap(hour) + overlap(hour + 24));
 }
 
-function inLight(when: "dark" | "daylight", day: number, { globalW }: SunOfYear): readonly number[] {
-  return Array.from({ length: 24 }, (_, hour) => {
-    const isLight = globalW[day * 24 + hour]! > 0;
-    return isLight === (when === "daylight") ? 1 : 0;
-  });
-}
+/** By day of the year: its hours of daylight, and the dark ones. */
+const hoursOfLight = workedOutOnce(({ globalW }: SunOfYear) => {
+  const daylight = Array.from({ length: daysOfYear }, (_, day) =>
+    Array.from({ length: 24 }, (_, hour) => (globalW[day * 24 + hour]! > 0 ? 1 : 0)),
+  );
+  return { daylight, dark: daylight.map((hours) => hours.map((light) => 1 - light)) };
+});

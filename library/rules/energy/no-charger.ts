@@ -8,7 +8,7 @@ const chargerNeeded = ownRequirement(
 
 export const energyNoCharger = defineRule<Values>({
   id: "energy/no-charger",
-  title: "Hours of driving or shore power without a charger",
+  title: "Driving or shore hours without a charger",
   severity: "warning",
   why: "Hours that charge no bank look like a source that is counted on.",
   sources: [chargerNeeded],
