@@ -113,6 +113,12 @@ export function showing(place: Place, box: Box, window: Size): Place {
   };
 }
 
+/** Whether all of a box can be in the window at once. */
+export function fits({ scale }: Place, { width, height }: Size, window: Size): boolean {
+  const roomFor = (lengthPx: number) => (lengthPx - 2 * marginPx) / scale;
+  return width <= roomFor(window.width) && height <= roomFor(window.height);
+}
+
 /** Whether a box, or as much of it as possible, is in the window. */
 export function shows(place: Place, box: Box, window: Size): boolean {
   const inside = (from: number, start: number, length: number, windowPx: number) => {

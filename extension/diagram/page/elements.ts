@@ -9,6 +9,8 @@ export interface Elements {
   /** Puts the frames around the elements on the screen: only there can their words be measured. */
   frame(): void;
   element(id: string): ShownElement | undefined;
+  /** The point at which the line of a conductor begins; undefined for parts and devices. */
+  begin(id: string): Box | undefined;
   /** The area of an element with its words, in the coordinates of the picture. */
   box(id: string): Box | undefined;
   all(): readonly ShownElement[];
@@ -69,6 +71,12 @@ export function createElements(): Elements {
     },
     box: (id) => boxes.get(id) ?? all.find((element) => element.id === id)?.box,
     element: (id) => all.find((element) => element.id === id),
+    begin(id) {
+      const group = groups.get(id);
+      const line = group?.classList.contains("of-conductor") ? linesOf(group)[0] : undefined;
+      const point = line?.getPointAtLength(0);
+      return point && { x: point.x, y: point.y, width: 0, height: 0 };
+    },
     all: () => all,
     chosen: () => chosen,
     choose(id) {
@@ -113,8 +121,8 @@ function inReadingOrder(ordered: readonly SVGGElement[]): void {
   for (const group of ordered) group.parentNode?.append(group);
 }
 
-function linesOf(group: SVGGElement): SVGElement[] {
-  return [...group.querySelectorAll<SVGElement>("path, polyline, line")];
+function linesOf(group: SVGGElement): SVGGeometryElement[] {
+  return [...group.querySelectorAll<SVGGeometryElement>("path, polyline, line")];
 }
 
 /** A conductor is a thin line. Its halo is wide enough to click, and shows that it is chosen. */

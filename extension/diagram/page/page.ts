@@ -72,8 +72,7 @@ function start(): void {
       const found = elementsWith(words, diagram?.picture?.elements ?? [])[0];
       if (!found) return;
       choose(found.id);
-      const box = elements.box(found.id);
-      if (box) stage.reveal(box);
+      reveal(found.id);
     },
     leaveSearch() {
       const chosen = elements.chosen();
@@ -169,13 +168,17 @@ function start(): void {
     return looked ? heldStill(place, looked.box, looked.after) : place;
   };
 
+  const reveal = (id: string) => {
+    const box = elements.box(id);
+    if (box) stage.reveal(box, elements.begin(id));
+  };
+
   const showCursor = (ids: readonly string[]) => {
     elements.mark(ids);
     const chosen = elements.chosen();
     choose(chosen !== undefined && ids.includes(chosen) ? chosen : ids[0]);
     const boxes = ids.flatMap((id) => elements.box(id) ?? []);
-    const [first] = boxes;
-    if (first && !boxes.some((box) => stage.sees(box))) stage.reveal(first);
+    if (ids[0] !== undefined && !boxes.some((box) => stage.sees(box))) reveal(ids[0]);
   };
 
   globalThis.addEventListener("message", ({ data }: MessageEvent<ToPage>) => {
@@ -208,8 +211,7 @@ function start(): void {
     if (!element) return;
     choose(element.id);
     // An element reached by the keyboard may be out of sight; one under the pointer is visible, and must not move away.
-    const box = elements.box(element.id);
-    if (box && groupAround(target)?.matches(":focus-visible")) stage.reveal(box);
+    if (groupAround(target)?.matches(":focus-visible")) reveal(element.id);
   });
   stageElement.addEventListener("keydown", (event) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;

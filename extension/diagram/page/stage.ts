@@ -1,6 +1,7 @@
 import {
   type Box,
   between,
+  fits,
   inSight,
   middleOf,
   moved,
@@ -27,8 +28,11 @@ export interface Stage {
   scale(): number;
   /** Whether a box, in units of the picture, is visible. */
   sees(box: Box): boolean;
-  /** Brings a box into the window, smoothly and no further than necessary; not while the user is moving the picture. */
-  reveal(box: Box): void;
+  /**
+   * Brings a box into the window, smoothly and no further than necessary; not while the user is moving the picture. One that is too
+   * large may be empty at its edge, as that of a line with a corner is: `begin` is shown of it.
+   */
+  reveal(box: Box, begin?: Box): void;
   /** The point of the picture in the middle of the window. */
   middle(): Point;
   /** Moves the picture by so many pixels. */
@@ -158,10 +162,11 @@ export function createStage(element: HTMLElement, placed: (place: Place | "all")
     place: () => chosen,
     scale: () => current().scale,
     sees: (box) => shows(current(), box, window()),
-    reveal(box) {
+    reveal(box, begin = box) {
       const touched = pointers.size > 0 || performance.now() - wheeling < wheelRestMs;
-      if (!picture || touched || shows(current(), box, window())) return;
-      glide(showing(current(), box, window()));
+      const wanted = fits(current(), box, window()) ? box : begin;
+      if (!picture || touched || shows(current(), wanted, window())) return;
+      glide(showing(current(), wanted, window()));
     },
     middle: () => middleOf(current(), window()),
     push,
