@@ -36,7 +36,7 @@ circuit({ ...fromBus, name: "radio", load: 1, use: { hoursPerDay: 2 } });
 // energy/hours-missing: the pump does not say how long it runs.
 circuit({ ...fromBus, name: "pump", load: 6 });
 
-// energy/runs-short and energy/never-full: nothing charges the bank in three weeks of July.
+// energy/runs-short and energy/never-full: no source charges the bank in three weeks of July.
 // energy/no-charger: its shore hours have no charger either.
 period({
   name: "July",

@@ -137,7 +137,7 @@ function isNear(openingS: number | undefined, startS: number): boolean {
   return openingS !== undefined && openingS < startS * slowStart;
 }
 
-/** Our choice: a start that takes half as long again as usual is nothing rare. */
+/** Our choice: a start that takes half as long again as usual is not rare. */
 const slowStart = 1.5;
 
 /** The same current in two scenarios differs in its last digits. */

@@ -31,7 +31,7 @@ export function readPeriods(records: readonly PlanRecord[]): {
   return { periods, invalid };
 }
 
-/** What is not used is named by its own call: a circuit, a load or an inverter. */
+/** The consumers that are not used are named by their own calls: circuits, loads, inverters. */
 function unfit({ notUsed = [] }: PeriodValues, records: readonly PlanRecord[]) {
   return notUsed.flatMap(({ kind, id }, index) => {
     const place = { path: ["notUsed", String(index)], given: undefined };

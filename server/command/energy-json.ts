@@ -15,7 +15,7 @@ const monthSchema = z.strictObject({
   /** "barely": with the mean sun, but not with 15 % less. "not on average": the sources do not even give the mean use. */
   verdict: z.enum(["not judged", "keeps up", "barely", "runs short", "not on average"]),
   useWhPerDay: z.number(),
-  /** What the sources can give; part of it may not be taken. */
+  /** The energy that the sources can give; part of it may not be taken. */
   sourcesWhPerDay: z.number(),
   notTakenWhPerDay: z.number(),
   missingWhPerDay: z.number(),

@@ -23,7 +23,7 @@ export interface WatchWiring {
   stuck(): void;
 }
 
-/** Our choice: one that nothing can follow is not waited for without an end. */
+/** Our choice: the wait for one without an end is limited. */
 const mostOver = 5;
 
 export function watchEngine({ limitMs, ping, slow, isAnotherReady, stuck }: WatchWiring): EngineWatch {

@@ -4,8 +4,9 @@ import { type BankModel, balanceOf } from "../../library/analysis/energy/bank-ba
 import { daysOfMonths, daysOfYear } from "../../library/analysis/energy/calendar.ts";
 import { clearnessOfMonth } from "../../library/analysis/energy/clearness-of-days.ts";
 import type { Climate } from "../../library/analysis/energy/climate.ts";
-import { dailyMeans, irradianceOn } from "../../library/analysis/energy/hours-of-sun.ts";
+import { irradianceOn } from "../../library/analysis/energy/hours-of-sun.ts";
 import { outsideOfMonths } from "../../library/analysis/energy/sun-position.ts";
+import { dailyMeans } from "../../library/analysis/energy/world.tester.ts";
 
 const hours = daysOfYear * 24;
 const wholeYear = [{ fromDay: 0, days: daysOfYear }];

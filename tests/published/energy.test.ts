@@ -10,8 +10,9 @@ import { type BankModel, balanceOf } from "../../library/analysis/energy/bank-ba
 import { bankModel, capacityInTheCold } from "../../library/analysis/energy/bank-of-plan.ts";
 import { daysOfMonths } from "../../library/analysis/energy/calendar.ts";
 import type { Climate } from "../../library/analysis/energy/climate.ts";
-import { dailyMeans, irradianceOn } from "../../library/analysis/energy/hours-of-sun.ts";
+import { irradianceOn } from "../../library/analysis/energy/hours-of-sun.ts";
 import { worksheet } from "../../library/analysis/energy/worksheet.ts";
+import { dailyMeans } from "../../library/analysis/energy/world.tester.ts";
 import type { BatteryPart } from "../../library/model/network.ts";
 import {
   leadAcidInTheCold,

@@ -2,8 +2,9 @@ import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { climateTable } from "../../library/analysis/energy/climate.ts";
-import { dailyMeans, sunOfYear } from "../../library/analysis/energy/hours-of-sun.ts";
+import { sunOfYear } from "../../library/analysis/energy/hours-of-sun.ts";
 import { outsideOfMonths } from "../../library/analysis/energy/sun-position.ts";
+import { dailyMeans } from "../../library/analysis/energy/world.tester.ts";
 import type { WorldTable } from "../../library/standards/world.ts";
 import { published } from "./published-data.ts";
 

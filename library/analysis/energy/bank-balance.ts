@@ -2,7 +2,7 @@ import { monthOfDay } from "./calendar.ts";
 
 /** A bank as the balance sees it. Energies at its nominal voltage. */
 export interface BankModel {
-  /** What the bank holds when it is full, Wh: its rating, less its age. */
+  /** Energy of a full bank, Wh: its rating, less its age. */
   readonly fullWh: number;
   /** By month: the energy that stays in the bank when it is empty, because of its cut-off or the cold, Wh. */
   readonly floorWh: readonly number[];
@@ -10,7 +10,7 @@ export interface BankModel {
   readonly reserveWh: readonly number[];
   /** Energy stored over energy that charges. */
   readonly efficiency: number;
-  /** Lost by itself, as a share of what is in it, per hour. */
+  /** Self-discharge in an hour, as a share of the energy in the bank. */
   readonly selfDischarge: number;
   /** The greatest power that it stores, W. */
   readonly greatestChargeW: number;

@@ -17,3 +17,16 @@ export const monthOfDay: readonly number[] = daysOfMonths.flatMap((days, month) 
 export function weekdayOf(day: number): number {
   return day % 7;
 }
+
+/** Wh a day on the days of the period, by month; NaN for a month without such days. */
+export function meansByMonth(hourly: Float64Array, isIn: readonly boolean[]): readonly number[] {
+  const sums = Array<number>(12).fill(0);
+  const days = Array<number>(12).fill(0);
+  for (let day = 0; day < daysOfYear; day++) {
+    if (!isIn[day]) continue;
+    const month = monthOfDay[day]!;
+    days[month]!++;
+    for (let at = day * 24; at < day * 24 + 24; at++) sums[month]! += hourly[at]!;
+  }
+  return sums.map((sum, month) => sum / days[month]!);
+}

@@ -5,7 +5,7 @@ import { poorYear, worksheetAutonomy } from "../../standards/energy-practice.ts"
 import { arrayOutput } from "./array-power.ts";
 import { type BankModel, type BankYear, balanceOf, type Stretch } from "./bank-balance.ts";
 import { bankModel, capacityInTheCold, heatedC, isLithium, reserveOf } from "./bank-of-plan.ts";
-import { daysOfMonths, daysOfYear, firstDayOfMonth, monthOfDay } from "./calendar.ts";
+import { daysOfMonths, daysOfYear, firstDayOfMonth, meansByMonth, monthOfDay } from "./calendar.ts";
 import type { Climate } from "./climate.ts";
 import type { BankEnergy, ConsumerEnergy, MonthEnergy, SourceEnergy, Verdict } from "./energy-result.ts";
 import type { ArrayAtBank, ChargerAtBank, ConsumerAtBank, FlowsAtBank } from "./flows-at-bank.ts";
@@ -179,9 +179,12 @@ function arrayAfresh(array: ArrayAtBank, climate: Climate, isIn: readonly boolea
     watts[at] = deliveredW * (1 - wiringLoss * Math.min(1, deliveredW / array.ratedW));
     cut[at] = cutW;
   }
-  const dailyWh = meansOf(watts, isIn);
-  const planeKWh = meansOf(light, isIn).map((wh) => wh / 1_000);
-  return { watts, source: { kind: "sun", name: array.name, dailyWh, planeKWh, cutWh: meansOf(cut, isIn) } };
+  const dailyWh = meansByMonth(watts, isIn);
+  const planeKWh = meansByMonth(light, isIn).map((wh) => wh / 1_000);
+  return {
+    watts,
+    source: { kind: "sun", name: array.name, dailyWh, planeKWh, cutWh: meansByMonth(cut, isIn) },
+  };
 }
 
 function ofCharger(
@@ -192,20 +195,7 @@ function ofCharger(
   const hours: Schedule | undefined = kind === "engine" ? values.driving : values.shore;
   if (hours === undefined) return [];
   const watts = runningHours(hours, days).shares.map((share) => share * bankW);
-  return [{ watts, source: { kind, name: names.join(", "), dailyWh: meansOf(watts, days.isIn) } }];
-}
-
-/** Wh a day on the days of the period, by month; NaN for a month without such days. */
-function meansOf(hourly: Float64Array, isIn: readonly boolean[]): readonly number[] {
-  const sums = Array<number>(12).fill(0);
-  const days = Array<number>(12).fill(0);
-  for (let day = 0; day < daysOfYear; day++) {
-    if (!isIn[day]) continue;
-    const month = monthOfDay[day]!;
-    days[month]!++;
-    for (let at = day * 24; at < day * 24 + 24; at++) sums[month]! += hourly[at]!;
-  }
-  return sums.map((sum, month) => sum / days[month]!);
+  return [{ watts, source: { kind, name: names.join(", "), dailyWh: meansByMonth(watts, days.isIn) } }];
 }
 
 function monthsOf(of: {
@@ -226,7 +216,7 @@ function monthsOf(of: {
     year.unmetWh,
     year.spilledWh,
     year.lostWh,
-  ].map((hourly) => meansOf(hourly, isIn)) as [
+  ].map((hourly) => meansByMonth(hourly, isIn)) as [
     readonly number[],
     readonly number[],
     readonly number[],

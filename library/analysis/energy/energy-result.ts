@@ -19,9 +19,9 @@ export interface PeriodEnergy {
 /** The balance of one bank. Energies in Wh at the bank, unrounded. */
 export interface BankEnergy {
   readonly batteries: readonly BatteryPart[];
-  /** What a full charge holds, less its age, Wh. */
+  /** Energy of a full bank, less its age, Wh. */
   readonly fullWh: number;
-  /** Names of what draws, but has no hours in the plan: every verdict is then "at best". */
+  /** Consumers without hours in the plan: with any of them, every verdict is "at best". */
   readonly withoutHours: readonly ConsumerWithoutHours[];
   readonly consumers: readonly ConsumerEnergy[];
   readonly sources: readonly SourceEnergy[];
@@ -47,11 +47,11 @@ export interface ConsumerEnergy {
 export interface SourceEnergy {
   readonly kind: "sun" | "engine" | "shore";
   readonly name: string;
-  /** What it can give, by month from January, Wh a day; NaN for months outside of the period. */
+  /** The energy that it can give, by month from January, Wh a day; NaN for months outside of the period. */
   readonly dailyWh: readonly number[];
   /** Of the sun: irradiation in the plane of the modules, by month, kWh/m² a day. */
   readonly planeKWh?: readonly number[];
-  /** What its controller cuts off for its current, by month, Wh a day. */
+  /** The energy that its controller's current limit cuts off, by month, Wh a day. */
   readonly cutWh?: readonly number[];
 }
 

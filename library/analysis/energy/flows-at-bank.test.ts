@@ -52,7 +52,7 @@ describe("two banks on a charging relay", () => {
   test("while the engine runs the relay is closed, and the alternator reaches the house bank", () => {
     const [engine] = banks[0]!.sources;
     expect(engine!.kind).toBe("engine");
-    // At most what an alternator of 60 A gives for hours, two hours a day.
+    // At most the energy that an alternator of 60 A gives in two hours a day.
     for (const dailyWh of engine!.dailyWh) {
       expect(dailyWh).toBeGreaterThan(50);
       expect(dailyWh).toBeLessThan(2 * 60 * 0.8 * 14.6);

@@ -19,7 +19,7 @@ export interface ConsumerAtBank {
   readonly part: number;
   /** Undefined: the plan does not state how long it runs. */
   readonly use: UseValues | undefined;
-  /** What it takes from the bank with nothing else on, the loss in the wiring included, W and A. */
+  /** Its draw from the bank with all others off, the loss in the wiring included, W and A. */
   readonly bankW: number;
   readonly bankA: number;
   /** The same while it is not in use, W. */
@@ -39,7 +39,7 @@ export interface ArrayAtBank extends ArrayOnController {
   readonly wiringLoss: number;
 }
 
-/** A source of another kind, at its full power: what arrives at the bank, W. */
+/** A source of another kind: its full power as it arrives at the bank, W. */
 export interface ChargerAtBank {
   readonly kind: "engine" | "shore";
   /** The names of the chargers. */
@@ -47,7 +47,7 @@ export interface ChargerAtBank {
   readonly bankW: number;
 }
 
-/** What draws from a bank and what charges it, from the plan's own network. */
+/** The consumers and the sources of a bank, from the plan's own network. */
 export interface FlowsAtBank {
   readonly bank: Bank;
   readonly batteries: readonly BatteryPart[];
@@ -154,7 +154,7 @@ function powerFrom({ partA, partV }: SolvedScenario, batteries: readonly number[
   return batteries.reduce((sum, battery) => sum + partA[battery]! * (partV[battery] || 0), 0);
 }
 
-/** What a consumer takes with nothing else on, and the bank that gives most of it. */
+/** The draw of a consumer with all others off, and the bank that gives most of it. */
 function drawAlone(
   network: Network,
   banks: readonly Bank[],

@@ -5,7 +5,7 @@ import {
   leastCosZenith,
   shareOfHour,
 } from "../../standards/solar-geometry.ts";
-import { daysOfMonths, daysOfYear, firstDayOfMonth, monthOfDay } from "./calendar.ts";
+import { daysOfMonths, daysOfYear, firstDayOfMonth } from "./calendar.ts";
 import { clearnessOfMonth } from "./clearness-of-days.ts";
 import type { Climate } from "./climate.ts";
 import {
@@ -140,11 +140,4 @@ export function skyDiffuse(
   }: { readonly aroundSun: number; readonly toPlane: number; readonly tilt: number },
 ): number {
   return diffuse * (aroundSun * toPlane + ((1 - aroundSun) * (1 + tilt)) / 2);
-}
-
-/** The mean of each month of a series by hour of the year, in kWh a day for one of W. */
-export function dailyMeans(hourly: Float64Array): readonly number[] {
-  const sums = new Array<number>(12).fill(0);
-  for (let at = 0; at < hourly.length; at++) sums[monthOfDay[Math.floor(at / 24)]!]! += hourly[at]!;
-  return sums.map((sum, month) => sum / 1_000 / daysOfMonths[month]!);
 }

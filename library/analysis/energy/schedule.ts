@@ -10,7 +10,7 @@ export interface Schedule extends UseValues {
   readonly everyDays?: number | undefined;
 }
 
-/** What a schedule depends on besides itself. */
+/** The days to which a schedule applies, and their sun. */
 export interface Days {
   /** By day of the year: whether it is in the period. */
   readonly isIn: readonly boolean[];

@@ -117,7 +117,7 @@ function sourceWords(climate: PeriodEnergy["climate"]): string {
   return climate?.irradiation ? "your own irradiation" : "the table of the world";
 }
 
-/** What each load and device takes, the greatest first. */
+/** The use of each load and device, the greatest first. */
 function useTable({ period }: PeriodEnergy, { consumers }: BankEnergy, of: string): Table {
   const all = consumers.reduce((sum, { dailyWh }) => sum + dailyWh, 0);
   return tableOf<ConsumerEnergy>(

@@ -99,7 +99,7 @@ describe("in the lists", () => {
 describe("in the checks", () => {
   const [one] = judged(den()).circuits.filter(({ circuit }) => circuit.name === "lamp");
 
-  // 33 CFR 183.425, Table 5, note 2 begins with three conductors, so two in one sheath carry what each carries alone: 14 AWG of
+  // 33 CFR 183.425, Table 5, note 2 begins with three conductors, so each of two in one sheath carries as much as alone: 14 AWG of
   // 105 °C insulation 35 A. NFPA 70, 310.15(C)(1) begins with four.
   test("it carries as two conductors in one sheath, and is sheathed", () => {
     expect(one!.circuit).toMatchObject({ sheathed: true, duplex: "flat duplex", bundledWith: 1 });

@@ -14,7 +14,7 @@ export const ratedContacts = {
   ...terminalRating,
 };
 
-/** What a switch carries for hours it also carries for seconds. */
+/** A switch carries for seconds at least its rating for hours. */
 export function contradictingContacts({
   ratedA = 0,
   momentaryA,

@@ -213,7 +213,7 @@ function settle(module: QuickJSHandle, running: RunInProgress): End {
     if (settled.type === "fulfilled" && !settled.notAPromise) settled.value.dispose();
     if (state.stop !== undefined) return { why: state.stop };
     if (!runtime.hasPendingJob())
-      return passedOver(running) ?? (settled.type === "pending" ? { ...waiting, call: -1 } : "whole");
+      return passedOver(running) ?? (settled.type === "pending" ? waiting : "whole");
     callInside(running, "forgetOpenCalls")?.dispose();
     const worked = runtime.executePendingJobs(1);
     if (worked.error) return worked.error.consume((thrown) => whyStopped(thrown, running));
@@ -241,7 +241,7 @@ function passedOver(running: RunInProgress): Stopped | undefined {
     if (state.type === "pending" && isAwaited) {
       const place = callInside(running, "placeOfTaken");
       const at = place?.consume((error) => describe(error, running).at);
-      return { ...waiting, ...(at ? { at } : {}), call: -1 };
+      return { ...waiting, ...(at ? { at } : {}) };
     }
   }
   if (!isTrue("hasReported")) return undefined;
@@ -252,6 +252,7 @@ const waiting = {
   why: "error",
   began: true,
   message: "the plan waits for something that never happens",
+  call: -1,
 } as const;
 
 /** The plan threw, or was interrupted. */
