@@ -54,6 +54,8 @@ export const energyJsonSchema = z.strictObject({
               hoursWithoutSupply: z.int(),
               /** They draw, and the plan states no hours: with any of them, every verdict is "at best". */
               withoutHours: z.array(z.string()),
+              /** No voltage exists at which they can run: their nominal power counts, without the loss in the wiring. */
+              unsolved: z.array(z.string()),
               consumers: z.array(z.strictObject({ name: z.string(), whPerDay: z.number() })),
               sources: z.array(
                 z.strictObject({
@@ -66,6 +68,8 @@ export const energyJsonSchema = z.strictObject({
               months: z.array(monthSchema),
             }),
           ),
+          /** Consumers that no bank feeds: they are in none of the balances. */
+          withoutBank: z.array(z.string()),
           assumptions: z.array(z.strictObject({ item: z.string(), takenAs: z.string(), source: z.string() })),
         }),
       ),
@@ -89,7 +93,7 @@ export function energyJson(
 }
 
 function periodJson(energy: PeriodEnergy): PeriodJson {
-  const { period, climate, places, banks } = energy;
+  const { period, climate, places, banks, withoutBank } = energy;
   const [place] = places;
   const assumptions = tableJson(energyTables(energy).at(-1)!).rows;
   return {
@@ -98,6 +102,7 @@ function periodJson(energy: PeriodEnergy): PeriodJson {
     longitudeDeg: climate!.longitudeDeg,
     place: place ? `${place.name}, ${place.country}` : null,
     banks: banks.map(bankJson),
+    withoutBank: withoutBank.map((consumer) => consumer.name),
     assumptions: assumptions.map(({ item, takenAs, source }) => ({
       item: String(item),
       takenAs: String(takenAs),
@@ -112,6 +117,7 @@ function bankJson(bank: BankEnergy): PeriodJson["banks"][number] {
     fullWh: bank.fullWh,
     hoursWithoutSupply: bank.unmetHours,
     withoutHours: bank.withoutHours.map((consumer) => consumer.name),
+    unsolved: [...bank.unsolved],
     consumers: bank.consumers.map((consumer) => ({ name: consumer.name, whPerDay: consumer.dailyWh })),
     sources: bank.sources.map((source) => ({
       kind: source.kind,

@@ -50,6 +50,23 @@ async function json(...words: string[]) {
 }
 
 describe("loomwright energy", () => {
+  test("a load that cannot run, and one that no bank feeds, are named beside the figures", async () => {
+    const far = `const machine = alternator({ ratedA: 50 });
+const far = busBar({ side: "positive" });
+cable({ from: machine.positive, to: far.stud, lengthM: 1, gauge: 4, protectFarEnd: 60 });
+circuit({ name: "blower", from: far.stud, returnTo: machine.negative, oneWayM: 2, gauge: 12, protect: 15, load: 5, use: { hoursPerDay: 1 } });
+circuit({ ...on, name: "heater", loadW: 4_000, oneWayM: 40, gauge: 18, use: { hoursPerDay: 1 } });\n`;
+    project.write("far.ts", hut.replace("import { ", "import { alternator, ") + far);
+    const { out } = await loomwright("far.ts");
+    expect(out).toContain("No voltage exists at which heater can run: nominal power counts");
+    expect(out).toContain("No bank feeds blower: not in these figures.");
+    const { plans } = energyJsonSchema.parse(
+      JSON.parse((await loomwright("far.ts", "--format", "json")).out),
+    );
+    const [year] = plans[0]!.periods;
+    expect([year!.withoutBank, year!.banks[0]!.unsolved]).toEqual([["blower"], ["heater"]]);
+  });
+
   test("a bank whose loads state no hours is not judged", async () => {
     project.write(
       "silent.ts",

@@ -26,8 +26,7 @@ export function energyOfPeriod({ values }: Period, climate: Climate, flows: Flow
     clockAheadH: values.clockAheadH ?? 0,
     sun: sunOfYear(climate),
   };
-  const notUsed = new Set(values.notUsed?.map(({ id }) => id));
-  const used = flows.consumers.filter(({ record }) => !notUsed.has(record));
+  const used = flows.consumers.filter((consumer) => isUsed(values, consumer));
   const stated = used.filter(({ use }) => use !== undefined);
   const load = loadOf(stated, flows.sharedOhm, days);
   const sun = flows.arrays.map((array) => ofArray(array, climate, days));
@@ -46,12 +45,18 @@ export function energyOfPeriod({ values }: Period, climate: Climate, flows: Flow
     batteries: flows.batteries,
     fullWh: bank.fullWh,
     withoutHours: used.filter(({ use }) => use === undefined).map(({ record, name }) => ({ record, name })),
+    unsolved: flows.unsolved,
     consumers: load.consumers,
     sources: [...sun, ...chargers].map(({ source }) => source),
     months,
     unmetHours: months.reduce((sum, { unmetHours }) => sum + unmetHours, 0),
     worksheet: worksheetOf(flows, months, sun[0]?.source),
   };
+}
+
+/** The plan does not name it among those that are not used in the period. */
+export function isUsed({ notUsed }: Period["values"], { record }: { readonly record: number }): boolean {
+  return !notUsed?.some(({ id }) => id === record);
 }
 
 /** With the greatest use and the coldest bank of any month, and the plane of the first array. */

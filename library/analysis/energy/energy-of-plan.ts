@@ -3,7 +3,7 @@ import type { Period } from "../../model/read-periods.ts";
 import type { WorldTable } from "../../standards/world.ts";
 import type { NetworkTopology } from "../network/topology/network-topology.ts";
 import { type Climate, type ClimateTable, climateTable } from "./climate.ts";
-import { energyOfPeriod } from "./energy-of-period.ts";
+import { energyOfPeriod, isUsed } from "./energy-of-period.ts";
 import type { PeriodEnergy } from "./energy-result.ts";
 import { flowsAtBanks } from "./flows-at-bank.ts";
 import { type PlaceTable, placeTable } from "./places.ts";
@@ -25,17 +25,23 @@ export function energyOfPlan(
   world: () => World,
 ): readonly PeriodEnergy[] {
   if (periods.length === 0) return [];
-  const flows = judged ? flowsAtBanks(judged.network, judged.topology) : [];
+  const flows = judged ? flowsAtBanks(judged.network, judged.topology) : { banks: [], withoutBank: [] };
   return periods.map((period): PeriodEnergy => {
     const found = climateOf(period, world());
     const { climate } = found;
-    const banks = climate ? flows.map((bank) => energyOfPeriod(period, climate, bank)) : [];
-    return { period, ...found, banks };
+    const banks = climate ? flows.banks.map((bank) => energyOfPeriod(period, climate, bank)) : [];
+    const withoutBank = flows.withoutBank.filter((part) => isUsed(period.values, part));
+    return {
+      period,
+      ...found,
+      banks,
+      withoutBank: withoutBank.map(({ record, name }) => ({ record, name })),
+    };
   });
 }
 
 /** At the degrees that the plan states, or at the only place of its name. */
-function climateOf({ values }: Period, world: World): Omit<PeriodEnergy, "period" | "banks"> {
+function climateOf({ values }: Period, world: World): Pick<PeriodEnergy, "places" | "alike" | "climate"> {
   const { place, latitudeDeg, longitudeDeg, irradiation } = values;
   const places = place === undefined ? [] : world.places.find(place);
   const alike = place !== undefined && places.length === 0 ? world.places.like(place) : [];

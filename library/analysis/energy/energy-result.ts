@@ -14,6 +14,8 @@ export interface PeriodEnergy {
   /** For a name that is not known: places whose names begin alike. */
   readonly alike: readonly Place[];
   readonly banks: readonly BankEnergy[];
+  /** Consumers used in the period that no bank feeds: they are in none of the balances. */
+  readonly withoutBank: readonly NamedConsumer[];
 }
 
 /** The balance of one bank. Energies in Wh at the bank, unrounded. */
@@ -22,7 +24,9 @@ export interface BankEnergy {
   /** Energy of a full bank, less its age, Wh. */
   readonly fullWh: number;
   /** Consumers without hours in the plan: with any of them, every verdict is "at best". */
-  readonly withoutHours: readonly ConsumerWithoutHours[];
+  readonly withoutHours: readonly NamedConsumer[];
+  /** Consumers without an operating point, by name: their nominal power counts, without the loss in their wiring. */
+  readonly unsolved: readonly string[];
   readonly consumers: readonly ConsumerEnergy[];
   readonly sources: readonly SourceEnergy[];
   /** In the order of the year; only months with days in the period. */
@@ -32,7 +36,7 @@ export interface BankEnergy {
   readonly worksheet: Worksheet | undefined;
 }
 
-interface ConsumerWithoutHours {
+export interface NamedConsumer {
   readonly record: number;
   readonly name: string;
 }

@@ -56,15 +56,24 @@ export interface FlowsAtBank {
   readonly sharedOhm: number;
   readonly arrays: readonly ArrayAtBank[];
   readonly chargers: readonly ChargerAtBank[];
-  /** Consumers whose current could not be worked out: with them on, there is no operating point. */
+  /**
+   * Consumers without an operating point, by name: their nominal power counts, without the loss in their wiring, at the first bank of
+   * the plan.
+   */
   readonly unsolved: readonly string[];
+}
+
+/** The flows at the banks of a network, and the consumers that none of them feeds. */
+export interface FlowsAtBanks {
+  readonly banks: readonly FlowsAtBank[];
+  readonly withoutBank: readonly (LoadPart | InverterPart)[];
 }
 
 /**
  * The flows at each bank that feeds a consumer or is charged by the sun. One solution of the network for each consumer alone, one with
  * all of them, and one for each way to charge.
  */
-export function flowsAtBanks(network: Network, topology: NetworkTopology): readonly FlowsAtBank[] {
+export function flowsAtBanks(network: Network, topology: NetworkTopology): FlowsAtBanks {
   const solver = scenarioSolver(network, patternsIn(topology));
   const { banks } = topology;
   const apart = switchesApart(network, banks);
@@ -77,7 +86,8 @@ export function flowsAtBanks(network: Network, topology: NetworkTopology): reado
     known.alone.set(part, before);
     return { part, ...before };
   });
-  return banks.flatMap((bank, index): FlowsAtBank[] => {
+  const withoutBank = alone.filter(({ part, bank }) => bank === -1 && nominalPower(part) > 0);
+  const flows = banks.flatMap((bank, index): FlowsAtBank[] => {
     const own = alone.filter((one) => one.bank === index);
     const consumers = own.flatMap(({ part, bankW, bankA }) => consumersOf(part, bankW, bankA));
     const charging = known.charging.get(bank) ?? {
@@ -102,6 +112,7 @@ export function flowsAtBanks(network: Network, topology: NetworkTopology): reado
       },
     ];
   });
+  return { banks: flows, withoutBank: withoutBank.map(({ part }) => part) };
 }
 
 /** Of a topology, which an edit of loads leaves the same object: solutions that no other load changes. */

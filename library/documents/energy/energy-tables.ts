@@ -8,6 +8,7 @@ import type {
 } from "../../analysis/energy/energy-result.ts";
 import { monthNames } from "../../model/use-properties.ts";
 import { formatRounded } from "../../rules/wording/format-number.ts";
+import { listInWords } from "../../rules/wording/part-in-words.ts";
 import { sourceInFull, sourceInWords } from "../../rules/wording/source-in-words.ts";
 import type { Citation } from "../../standards/citation.ts";
 import {
@@ -27,7 +28,7 @@ import { usualChargeRates } from "../../standards/usual-charge-rates.ts";
 import { clearnessSource, placesSource, temperatureSource } from "../../standards/world.ts";
 import type { Cell, Table } from "../table.ts";
 import { forPeople, forPrograms, numbers, tableOf, words } from "../table-of.ts";
-import { about, summaryOf, verdictWords } from "./verdict-in-words.ts";
+import { about, namesInWords, summaryOf, verdictWords } from "./verdict-in-words.ts";
 
 /** The tables of one period: for each of its banks the months and the use, then the assumptions with their sources. */
 export function energyTables(energy: PeriodEnergy): readonly Table[] {
@@ -91,13 +92,22 @@ function sumOf(sources: readonly SourceEnergy[], kind: SourceEnergy["kind"], mon
     .reduce((sum, { dailyWh }) => sum + dailyWh[month]!, 0);
 }
 
-function notesOf({ climate }: PeriodEnergy, { months, sources, fullWh }: BankEnergy): string[] {
+function notesOf(
+  { climate, withoutBank }: PeriodEnergy,
+  { months, sources, fullWh, unsolved }: BankEnergy,
+): string[] {
   const cold = months.filter(({ takesCharge }) => !takesCharge).map(({ month }) => monthNames[month]!);
   const cut = sources.filter(({ cutWh }) => months.some(({ month }) => (cutWh?.[month] ?? 0) > leastCutWh));
   return [
     `A full bank holds about ${about(fullWh).text} Wh${autonomyInWords(months)}. Hours are solar hours: the sun is highest at 12.`,
     `The sun is known to about 15 % (${sourceWords(climate)}).`,
     ...(cold.length > 0 ? [`In ${cold.join(", ")} the bank is too cold to be charged.`] : []),
+    ...(unsolved.length > 0
+      ? [
+          `No voltage exists at which ${listInWords(unsolved, 10)} can run: nominal power counts, without the loss in the wiring.`,
+        ]
+      : []),
+    ...(withoutBank.length > 0 ? [`No bank feeds ${namesInWords(withoutBank)}: not in these figures.`] : []),
     ...cut.map(({ name }) => `The controller's current limits ${name} in some months.`),
   ];
 }

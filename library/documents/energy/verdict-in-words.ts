@@ -1,4 +1,9 @@
-import type { BankEnergy, PeriodEnergy, Verdict } from "../../analysis/energy/energy-result.ts";
+import type {
+  BankEnergy,
+  NamedConsumer,
+  PeriodEnergy,
+  Verdict,
+} from "../../analysis/energy/energy-result.ts";
 import { monthNames } from "../../model/use-properties.ts";
 import { formatRounded } from "../../rules/wording/format-number.ts";
 import { listInWords } from "../../rules/wording/part-in-words.ts";
@@ -30,14 +35,16 @@ export function summaryOf(
       ? `${atBest}${period.name}: the bank keeps up in every month with the mean sun${barely.length > 0 ? `, and in ${listInWords(barely, most)} only barely: not with 15 % less sun` : ", and with 15 % less sun"}.`
       : `${atBest}${period.name}: the bank runs short in ${listInWords(short, most)}, in about ${about(unmetHours).text} hours without supply${barely.length > 0 ? `; in ${listInWords(barely, most)} it keeps up barely: not with 15 % less sun` : ""}.`,
     ...(withoutHours.length > 0
-      ? [
-          `The plan states no hours for ${listInWords(
-            withoutHours.map(({ name }) => name),
-            10,
-          )}: they are not in these figures.`,
-        ]
+      ? [`The plan states no hours for ${namesInWords(withoutHours)}: they are not in these figures.`]
       : []),
   ];
+}
+
+export function namesInWords(consumers: readonly NamedConsumer[]): string {
+  return listInWords(
+    consumers.map(({ name }) => name),
+    10,
+  );
 }
 
 /** Two significant figures for people: the sun of a month is known no better. */

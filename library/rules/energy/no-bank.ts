@@ -1,5 +1,6 @@
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found } from "../rule.ts";
+import { listInWords } from "../wording/part-in-words.ts";
 
 const bankNeeded = ownRequirement(
   "A period says how long a bank must last: the plan needs the bank, and the loads that are connected to it.",
@@ -13,23 +14,30 @@ export const energyNoBank = defineRule<Values>({
   sources: [bankNeeded],
   fixable: false,
   acceptable: false,
-  // Needs the banks of each period: a bank counts if it feeds a load or is charged by the sun.
+  // Needs the banks of each period, and the consumers without one: a bank counts if it feeds a load or is charged by the sun.
   check: ({ energy }) =>
-    energy.flatMap(({ period, climate, banks }): Found<Values>[] =>
-      climate === undefined || banks.length > 0
+    energy.flatMap(({ period, climate, banks, withoutBank }): Found<Values>[] =>
+      climate === undefined || (banks.length > 0 && withoutBank.length === 0)
         ? []
         : [
             {
               subject: period.name,
               at: { record: period.record, path: [] },
-              values: { period: period.name },
+              values: {
+                period: period.name,
+                leavesOut: banks.length > 0 ? withoutBank.map(({ name }) => name) : undefined,
+              },
             },
           ],
     ),
-  message: ({ period }) =>
-    `${period} is not judged: the plan has no battery that feeds a load. Write the battery, and start its circuits at it with from and returnTo.`,
+  message: ({ period, leavesOut }) =>
+    leavesOut
+      ? `${period} leaves out ${listInWords(leavesOut)}: no bank of this plan feeds ${leavesOut.length === 1 ? "it" : "them"}. Connect ${leavesOut.length === 1 ? "it" : "them"} with a bank, or state notUsed.`
+      : `${period} is not judged: the plan has no battery that feeds a load. Write the battery, and start its circuits at it with from and returnTo.`,
 });
 
 interface Values {
   readonly period: string;
+  /** The consumers that no bank feeds; undefined if the plan has no bank at all. */
+  readonly leavesOut: readonly string[] | undefined;
 }
