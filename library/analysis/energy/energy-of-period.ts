@@ -14,24 +14,10 @@ import { areSameDays, type Days, runningHours, type Schedule } from "./schedule.
 import { type Worksheet, worksheet } from "./worksheet.ts";
 
 /** The balance of a bank over a period, hour by hour. A pure function; the same plan gives the same figures. */
-export function energyOfPeriod({ values }: Period, climate: Climate, flows: FlowsAtBank): BankEnergy {
-  const temperatureC = climate.airC.map((air) => (values.bankHeated ? heatedC : air));
-  const bank = bankModel(flows.batteries, temperatureC);
-  const stretches = stretchesOf(values);
-  const isIn = daysIn(stretches);
-  const days: Days = {
-    isIn,
-    count: isIn.filter(Boolean).length,
-    firstDay: stretches[0]!.fromDay,
-    clockAheadH: values.clockAheadH ?? 0,
-    sun: sunOfYear(climate),
-  };
-  const used = flows.consumers.filter((consumer) => isUsed(values, consumer));
+export function energyOfPeriod(period: Period, climate: Climate, flows: FlowsAtBank): BankEnergy {
+  const { bank, temperatureC, days, used, load, sun, chargers, run } = hoursOfPeriod(period, climate, flows);
+  const { isIn } = days;
   const stated = used.filter(({ use }) => use !== undefined);
-  const load = loadOf(stated, flows.sharedOhm, days);
-  const sun = flows.arrays.map((array) => ofArray(array, climate, days));
-  const chargers = flows.chargers.flatMap((charger) => ofCharger(charger, values, days));
-  const run = { stretches, startWh: (bank.fullWh * (values.startPercent ?? 100)) / 100 };
   const [sunW, chargersW] = [sumOf(sun), sumOf(chargers)];
   const yearWith = (sourceW: Float64Array) => balanceOf(bank, { loadW: load.watts, sourceW }, run);
   const sourceW = sunW.map((watts, at) => watts + chargersW[at]!);
@@ -46,11 +32,38 @@ export function energyOfPeriod({ values }: Period, climate: Climate, flows: Flow
     fullWh: bank.fullWh,
     withoutHours: used.filter(({ use }) => use === undefined).map(({ record, name }) => ({ record, name })),
     unsolved: flows.unsolved,
-    consumers: load.consumers,
+    consumers: load.each.map(({ consumer }) => consumer).sort((one, other) => other.dailyWh - one.dailyWh),
     sources: [...sun, ...chargers].map(({ source }) => source),
     months,
     unmetHours: months.reduce((sum, { unmetHours }) => sum + unmetHours, 0),
     worksheet: worksheetOf(flows, months, sun[0]?.source),
+  };
+}
+
+/** The loads, the sources and the bank of a period, before they are balanced. Powers at the bank, by hour of the year. */
+export function hoursOfPeriod({ values }: Period, climate: Climate, flows: FlowsAtBank) {
+  const temperatureC = climate.airC.map((air) => (values.bankHeated ? heatedC : air));
+  const bank = bankModel(flows.batteries, temperatureC);
+  const stretches = stretchesOf(values);
+  const isIn = daysIn(stretches);
+  const days: Days = {
+    isIn,
+    count: isIn.filter(Boolean).length,
+    firstDay: stretches[0]!.fromDay,
+    clockAheadH: values.clockAheadH ?? 0,
+    sun: sunOfYear(climate),
+  };
+  const used = flows.consumers.filter((consumer) => isUsed(values, consumer));
+  return {
+    ...{ bank, temperatureC, days, used },
+    load: loadOf(
+      used.filter(({ use }) => use !== undefined),
+      flows.sharedOhm,
+      days,
+    ),
+    sun: flows.arrays.map((array) => ofArray(array, climate, days)),
+    chargers: flows.chargers.flatMap((charger) => ofCharger(charger, values, days)),
+    run: { stretches, startWh: (bank.fullWh * (values.startPercent ?? 100)) / 100 },
   };
 }
 
@@ -116,15 +129,11 @@ function daysIn(stretches: readonly Stretch[]): readonly boolean[] {
  * The load on the bank: each consumer for its share of the hour, with the loss in its own conductors, and the loss in those that are
  * shared at the currents of the hour. `sum²` less the squares of each: that of one alone is in its own figure already.
  */
-function loadOf(
-  consumers: readonly ConsumerAtBank[],
-  sharedOhm: number,
-  days: Days,
-): { readonly watts: Float64Array; readonly consumers: readonly ConsumerEnergy[] } {
+function loadOf(consumers: readonly ConsumerAtBank[], sharedOhm: number, days: Days): HourlyLoad {
   const watts = new Float64Array(daysOfYear * 24);
   const amps = new Float64Array(daysOfYear * 24);
   const squares = new Float64Array(daysOfYear * 24);
-  const each = consumers.map(({ record, name, use, bankW, bankA, standbyW }): ConsumerEnergy => {
+  const each = consumers.map(({ record, name, use, bankW, bankA, standbyW }) => {
     const { shares, sumH } = runningHours(use ?? always, days);
     const aboveStandbyW = bankW - standbyW;
     for (let at = 0; at < watts.length; at++) {
@@ -134,14 +143,28 @@ function loadOf(
       amps[at]! += currentA;
       squares[at]! += currentA * currentA;
     }
-    return { record, name, dailyWh: (sumH * aboveStandbyW) / days.count + 24 * standbyW };
+    const dailyWh = (sumH * aboveStandbyW) / days.count + 24 * standbyW;
+    return {
+      consumer: { record, name, dailyWh },
+      wattsAt: (at: number) => shares[at]! * aboveStandbyW + standbyW,
+    };
   });
   const standbyW = consumers.reduce((sum, one) => sum + one.standbyW, 0);
   for (let at = 0; at < watts.length; at++) {
     if (days.isIn[Math.floor(at / 24)]) watts[at]! += standbyW;
     watts[at]! += sharedOhm * (amps[at]! * amps[at]! - squares[at]!);
   }
-  return { watts, consumers: [...each].sort((one, other) => other.dailyWh - one.dailyWh) };
+  return { watts, each };
+}
+
+interface HourlyLoad {
+  /** Of all of them, and the loss in the conductors that they share. */
+  readonly watts: Float64Array;
+  /** In the order of the plan; `wattsAt` for hours on days in the period. */
+  readonly each: readonly {
+    readonly consumer: ConsumerEnergy;
+    readonly wattsAt: (at: number) => number;
+  }[];
 }
 
 const always: Schedule = {};
