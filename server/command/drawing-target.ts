@@ -28,7 +28,7 @@ export class DrawingTarget {
   /** Relative to where the command runs; or the reason why there is none. */
   async pathFor(
     { file, of }: Pick<OpenedPlan, "file" | "of">,
-    view: View,
+    view: View | "energy",
   ): Promise<string | { readonly path: string; readonly why: string }> {
     if (this.#toFile) {
       if (of === 1) return this.out;

@@ -74,7 +74,7 @@ circuit({ ...on, name: "heater", loadW: 4_000, oneWayM: 40, gauge: 18, use: { ho
     );
     const { out, err } = await loomwright("silent.ts");
     expect(err).toBe("");
-    expect(out).toMatch(/Jun +not judged/);
+    expect(out).toMatch(/Jun +– not judged/);
     expect(out).toContain("All year is not judged: no load of this bank states its hours (use).");
     expect(out).not.toContain("keeps up");
   });
@@ -90,7 +90,7 @@ circuit({ ...on, name: "heater", loadW: 4_000, oneWayM: 40, gauge: 18, use: { ho
     ])
       expect(out).toContain(title);
     expect(out).toMatch(/Month +Verdict +Use, Wh\/day +Sun, Wh\/day/);
-    expect(out).toMatch(/Jun +at best keeps up/);
+    expect(out).toMatch(/Jun +● at best keeps up/);
     expect(out).toContain("At best: All year: the bank runs short in ");
     expect(out).toContain("The plan states no hours for pump: they are not in these figures.");
     expect(out).toContain("Tarifa, ES: 36°, -5.6°");
@@ -174,5 +174,39 @@ circuit({ ...on, name: "heater", loadW: 4_000, oneWayM: 40, gauge: 18, use: { ho
       "loomwright: where.ts: the place of 'All year' is not clear; loomwright check reports it.\n",
     ]);
     expect((await project.run(["check", "where.ts"])).out).toContain('7 places are called "San Fernando"');
+  });
+
+  test("charts go to a file, whole or not at all, and never over one that is not ours", async () => {
+    expect((await loomwright("hut", "--out", "chart.svg")).out).toBe(
+      "chart.svg: the energy of hut/plan.ts\n",
+    );
+    const chart = project.read("chart.svg");
+    expect(chart).toContain("All year: house, month by month");
+    expect(chart).toContain("Winter: house, the worst week of");
+    expect((await loomwright("hut", "--out", "chart.svg", "--period", "Winter")).code).toBe(0);
+    expect(project.read("chart.svg")).not.toContain("All year");
+    project.write("mine.svg", "<svg/>");
+    const { code, err } = await loomwright("hut", "--out", "mine.svg");
+    expect(code).toBe(2);
+    expect(err).toContain(
+      "no chart was written: mine.svg was not made by Loomwright; only --force overwrites it",
+    );
+    expect(project.read("mine.svg")).toBe("<svg/>");
+  });
+
+  test("the month of the worst week can be chosen", async () => {
+    await loomwright("hut", "--out", "june.svg", "--month", "Jun");
+    expect(project.read("june.svg")).toContain("All year: house, the worst week of Jun");
+    const { code, err } = await loomwright("hut", "--out", "x.svg", "--month", "Mar", "--period", "Winter");
+    expect([code, err]).toEqual([
+      2,
+      "loomwright: hut/plan.ts: no chart was written: Mar is in none of these periods.\n",
+    ]);
+    expect((await loomwright("hut", "--month", "Jun")).err).toContain(
+      "--month is for charts: say where with --out.",
+    );
+    expect((await loomwright("hut", "--out", "x.svg", "--format", "csv")).err).toContain(
+      "--format is for the figures",
+    );
   });
 });

@@ -2,10 +2,14 @@ import type { PeriodEnergy } from "../../library/analysis/energy/energy-result.t
 import { energyTables } from "../../library/documents/energy/energy-tables.ts";
 import type { Table } from "../../library/documents/table.ts";
 import { tableCsv } from "../../library/documents/table-csv.ts";
+import { monthNames } from "../../library/model/use-properties.ts";
 import { eachCheckedPlan, type OpenedPlan } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
+import { DrawingTarget } from "./drawing-target.ts";
+import { writeCharts } from "./energy-charts.ts";
 import { energyJson } from "./energy-json.ts";
 import type { ExitCode, Host } from "./host.ts";
+import { interruptible } from "./interruption.ts";
 import { paintFor, printable } from "./terminal.ts";
 import { textTable } from "./text-table.ts";
 import { oneOfWords, UsageError } from "./usage.ts";
@@ -20,13 +24,35 @@ export const energy: Command = {
       words: "[files or folders]",
       does: "use, sources and state of charge by month, for each period of a plan",
     },
+    {
+      words: "[files or folders] --out PATH",
+      does: "charts of the months and of a worst week: a file that ends in .svg, .png or .pdf, or a file for each plan into a folder",
+    },
   ],
   formats,
-  takes: ["format", "period"],
+  takes: ["format", "period", "month", "out", "force"],
   async run(names, given, outside) {
+    const month = given.month === undefined ? undefined : oneOfWords("month", given.month, monthNames);
+    if (given.out !== undefined) {
+      if (given.format !== undefined)
+        throw new UsageError("--format is for the figures, --out for charts: give one of them.");
+      const target = new DrawingTarget(given.out, outside.cwd);
+      const asked = { target, month, force: given.force ?? false };
+      return interruptible(outside, (signal) =>
+        eachCheckedPlan(names, outside, async (opened) => {
+          const shown: ShownPlan[] = [];
+          const code = readPlan(opened, given.period, shown, outside);
+          return shown[0] ? writeCharts(opened, shown[0].periods, asked, outside, signal) : code;
+        }),
+      );
+    }
+    if (month !== undefined || given.force !== undefined)
+      throw new UsageError(
+        `--${month === undefined ? "force" : "month"} is for charts: say where with --out.`,
+      );
     const format = oneOfWords("format", given.format, formats);
     const shown: ShownPlan[] = [];
-    const code = await eachCheckedPlan(names, outside, async (opened) => {
+    const code = await eachCheckedPlan(names, outside, async (opened): Promise<ExitCode> => {
       if (format === "csv" && opened.of > 1)
         throw new UsageError(`CSV holds one table of one plan, and there are ${opened.of} plans: name one.`);
       return readPlan(opened, given.period, shown, outside);
@@ -45,12 +71,12 @@ interface ShownPlan {
 }
 
 /** The periods asked for whose place is known; the others are reported. */
-async function readPlan(
+function readPlan(
   { plan, file }: OpenedPlan,
   asked: string | undefined,
   shown: ShownPlan[],
   outside: Host,
-): Promise<ExitCode> {
+): ExitCode {
   const refuse = (why: string): ExitCode => {
     outside.err(`loomwright: ${printable(`${file}: ${why}`)}.\n`);
     return 2;

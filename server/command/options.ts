@@ -27,6 +27,11 @@ export const options = {
   colours: { type: "boolean", help: "draw each conductor in the colour of its insulation" },
   scenario: { type: "string", value: "NAME", help: "the scenario whose currents and voltages are shown" },
   period: { type: "string", value: "NAME", help: "only this period of the plan" },
+  month: {
+    type: "string",
+    value: "MONTH",
+    help: "the month whose worst week is drawn, such as Jan; default the worst",
+  },
   table: {
     type: "string",
     value: "TABLE",

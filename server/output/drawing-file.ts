@@ -1,4 +1,4 @@
-import type { Drawing } from "../../library/documents/diagram/drawing.ts";
+import type { DrawingToPrint } from "./drawing-pdf.ts";
 import type { PageSize } from "./page-size.ts";
 
 export const drawingKinds = ["svg", "png", "pdf"] as const;
@@ -13,7 +13,7 @@ export function drawingKind(path: string): DrawingKind | undefined {
 
 /** A drawing as the content of a file. Without a page, a PDF is a sheet as large as its drawing. */
 export async function drawingFile(
-  drawing: Drawing,
+  drawing: DrawingToPrint,
   kind: DrawingKind,
   page: PageSize | undefined,
 ): Promise<DrawingFile> {

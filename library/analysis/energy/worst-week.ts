@@ -5,7 +5,7 @@ import { balanceOf } from "./bank-balance.ts";
 import { daysOfMonths, daysOfYear, firstDayOfMonth } from "./calendar.ts";
 import type { Climate } from "./climate.ts";
 import { hoursOfPeriod } from "./energy-of-period.ts";
-import type { PeriodEnergy, SourceEnergy } from "./energy-result.ts";
+import type { BankEnergy, PeriodEnergy, SourceEnergy } from "./energy-result.ts";
 import { type FlowsAtBank, flowsAtBanks } from "./flows-at-bank.ts";
 
 /** Some days at a bank, hour by hour of solar time. Each list of hours begins at 0 h of the first day. */
@@ -20,7 +20,7 @@ export interface WeekEnergy {
   readonly loads: readonly HourlyPower[];
   /** The loss in conductors that loads share, W. */
   readonly sharedLossW: readonly number[];
-  /** The power that each source can give, the greatest first, W at the bank. */
+  /** The power that each source can give, in the order of the bank's sources, W at the bank. */
   readonly sources: readonly (HourlyPower & { readonly kind: SourceEnergy["kind"] })[];
   /** The part of the load that was not served, and the part of the sources that was not taken, W. */
   readonly unmetW: readonly number[];
@@ -35,6 +35,16 @@ export interface WeekEnergy {
 interface HourlyPower {
   readonly name: string;
   readonly watts: readonly number[];
+}
+
+/** The month of a bank with the most energy missing; among equals that with the lowest charge, then the first. Undefined without months. */
+export function worstMonth({ months }: BankEnergy): number | undefined {
+  const [worst] = [...months].sort(
+    (one, other) =>
+      rounded(other.unmetWh * other.days) - rounded(one.unmetWh * one.days) ||
+      rounded(one.lowest) - rounded(other.lowest),
+  );
+  return worst?.month;
 }
 
 /** {@link worstWeek} at a bank of a plan's network, by its place in the period's `banks`; undefined too if its place is not known. */
@@ -79,12 +89,10 @@ function worstWeek(
     ...{ month, firstDay, days: count },
     loads: greatestFirst(loads),
     sharedLossW: hours.map((at, hour) => Math.max(0, load.watts[at]! - alone[hour]!)),
-    sources: greatestFirst(
-      [...sun, ...chargers].map(({ source: { kind, name }, watts }) => ({
-        ...{ kind, name },
-        watts: hours.map((at) => watts[at]!),
-      })),
-    ),
+    sources: [...sun, ...chargers].map(({ source: { kind, name }, watts }) => ({
+      ...{ kind, name },
+      watts: hours.map((at) => watts[at]!),
+    })),
     unmetW: hours.map((at) => year.unmetWh[at]!),
     spilledW: hours.map((at) => year.spilledWh[at]!),
     charge: [Math.min(bank.fullWh, before), ...hours.map((at) => year.storedWh[at]!)].map(share),
@@ -98,7 +106,7 @@ function isStart(stretches: readonly { readonly fromDay: number; readonly days: 
   return stretches.some(({ fromDay, days }) => fromDay === day && days < daysOfYear);
 }
 
-function greatestFirst<Power extends HourlyPower>(powers: readonly Power[]): readonly Power[] {
+function greatestFirst(powers: readonly HourlyPower[]): readonly HourlyPower[] {
   return powers
     .map((power) => ({ power, sum: power.watts.reduce((sum, watts) => sum + watts, 0) }))
     .filter(({ sum }) => sum > 0)
@@ -127,7 +135,6 @@ function worstDays(
   return { firstDay: worst!.firstDay, count, year };
 }
 
-/** To a thousandth of a Wh: rounding in the balance decides nothing. */
 function rated({ unmetWh, storedWh }: ReturnType<typeof balanceOf>, firstDay: number, count: number) {
   let [unmet, lowest, sum] = [0, Number.POSITIVE_INFINITY, 0];
   for (let at = firstDay * 24; at < (firstDay + count) * 24; at++) {
@@ -135,6 +142,10 @@ function rated({ unmetWh, storedWh }: ReturnType<typeof balanceOf>, firstDay: nu
     lowest = Math.min(lowest, storedWh[at]!);
     sum += storedWh[at]!;
   }
-  const round = (wh: number) => Math.round(wh * 1_000);
-  return { firstDay, unmet: round(unmet), lowest: round(lowest), mean: round(sum) };
+  return { firstDay, unmet: rounded(unmet), lowest: rounded(lowest), mean: rounded(sum) };
+}
+
+/** Rounding in the balance decides nothing. */
+function rounded(value: number): number {
+  return Math.round(value * 10_000);
 }

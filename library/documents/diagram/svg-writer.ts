@@ -1,4 +1,5 @@
 import type { Box } from "./drawing.ts";
+import { type Fill, fillDefinitions, fillReference } from "./fill-patterns.ts";
 import type { Point } from "./graph.ts";
 import { coloursOnPaper, type InsulationColour } from "./insulation-colours.ts";
 import type { Weight } from "./text-measure.ts";
@@ -14,6 +15,10 @@ export interface SvgWriter {
   insulated(points: readonly Point[], stroke: Stroke, colours: readonly InsulationColour[]): string;
   /** Closed and filled. */
   solid(points: readonly Point[]): string;
+  /** Closed, and filled with a pattern; a picture that uses one holds `definitions`. */
+  filled(points: readonly Point[], fill: Fill): string;
+  /** The patterns of `filled`, for the beginning of a picture. */
+  readonly definitions: string;
   rect(box: Box, stroke?: Stroke): string;
   circle(centre: Point, radius: number, inside?: "empty" | "filled", stroke?: Stroke): string;
   text(at: Point, text: string, style?: TextStyle): string;
@@ -85,6 +90,9 @@ export function createPen(medium: "paper" | "screen"): SvgWriter {
       ].join("");
     },
     solid: (points) => `<path d="${pathOf(points)}Z" fill="${colours.ink}"/>`,
+    filled: (points, fill) =>
+      `<path d="${pathOf(points)}Z" fill="${fillReference(fill, colours.ink)}" stroke="${colours.ink}" stroke-width="0.6"/>`,
+    definitions: fillDefinitions(colours.ink),
     rect: ({ x, y, width, height }, stroke = "thin") =>
       `<rect x="${px(x)}" y="${px(y)}" width="${px(width)}" height="${px(height)}" ${strokeOf(stroke)}/>`,
     circle: ({ x, y }, radius, inside = "empty", stroke = "thin") => {

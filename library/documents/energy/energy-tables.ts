@@ -28,7 +28,14 @@ import { usualChargeRates } from "../../standards/usual-charge-rates.ts";
 import { clearnessSource, placesSource, temperatureSource } from "../../standards/world.ts";
 import type { Cell, Table } from "../table.ts";
 import { forPeople, forPrograms, numbers, tableOf, words } from "../table-of.ts";
-import { about, namesInWords, summaryOf, verdictWords } from "./verdict-in-words.ts";
+import {
+  about,
+  banksInWords,
+  namesInWords,
+  summaryOf,
+  verdictAt,
+  verdictGlyphs,
+} from "./verdict-in-words.ts";
 
 /** The tables of one period: for each of its banks the months and the use, then the assumptions with their sources. */
 export function energyTables(energy: PeriodEnergy): readonly Table[] {
@@ -51,12 +58,15 @@ function monthTable(energy: PeriodEnergy, bank: BankEnergy, of: string): Table {
   return tableOf<MonthEnergy>(
     {
       id: `months${of}`,
-      title: `${energy.period.name}: ${bank.batteries.map(({ name }) => name).join(" + ")}`,
+      title: `${energy.period.name}: ${banksInWords(bank)}`,
       notes: [...summaryOf(energy, bank), ...notesOf(energy, bank)],
     },
     [
       words("month", "Month", ({ month }) => monthNames[month]!),
-      words("verdict", "Verdict", ({ verdict }) => `${atBest(bank, verdict)}${verdictWords[verdict]}`),
+      forPeople(
+        words("sign", "Verdict", ({ verdict }) => `${verdictGlyphs[verdict]} ${verdictAt(bank, verdict)}`),
+      ),
+      forPrograms(words("verdict", "Verdict", ({ verdict }) => verdictAt(bank, verdict))),
       numbers("useWhPerDay", "Use, Wh/day", ({ useWh }) => about(useWh)),
       ...there.map((kind) =>
         numbers<MonthEnergy>(`${kind}WhPerDay`, `${titleOf[kind]}, Wh/day`, ({ month }) =>
@@ -75,11 +85,6 @@ function monthTable(energy: PeriodEnergy, bank: BankEnergy, of: string): Table {
     ],
     bank.months,
   );
-}
-
-/** A load without hours can only make the verdict worse. */
-function atBest({ withoutHours }: BankEnergy, verdict: MonthEnergy["verdict"]): string {
-  return withoutHours.length > 0 && verdict !== "not judged" ? "at best " : "";
 }
 
 function whole(value: number): Cell {

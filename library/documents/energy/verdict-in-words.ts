@@ -9,13 +9,29 @@ import { formatRounded } from "../../rules/wording/format-number.ts";
 import { listInWords } from "../../rules/wording/part-in-words.ts";
 
 /** For each month, in a table and beside it. */
-export const verdictWords: Readonly<Record<Verdict, string>> = {
+const verdictWords: Readonly<Record<Verdict, string>> = {
   "not judged": "not judged",
   "keeps up": "keeps up",
   barely: "barely keeps up",
   "runs short": "runs short",
   "not on average": "short on average too",
 };
+
+/** A sign for each, in one character; a chart draws the same. */
+export const verdictGlyphs: Readonly<Record<Verdict, string>> = {
+  "not judged": "–",
+  "keeps up": "●",
+  barely: "◐",
+  "runs short": "○",
+  "not on average": "⊗",
+};
+
+/** A load without hours can only make the verdict worse: "at best keeps up". */
+export function verdictAt({ withoutHours }: BankEnergy, verdict: Verdict): string {
+  return withoutHours.length > 0 && verdict !== "not judged"
+    ? `at best ${verdictWords[verdict]}`
+    : verdictWords[verdict];
+}
 
 /** The whole period in sentences. */
 export function summaryOf(
@@ -50,4 +66,9 @@ export function namesInWords(consumers: readonly NamedConsumer[]): string {
 /** Two significant figures for people: the sun of a month is known no better. */
 export function about(value: number): { readonly value: number; readonly text: string } {
   return { value, text: formatRounded(Number(value.toPrecision(2))) };
+}
+
+/** "house + spare". */
+export function banksInWords({ batteries }: BankEnergy): string {
+  return batteries.map(({ name }) => name).join(" + ");
 }
