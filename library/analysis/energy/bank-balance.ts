@@ -17,7 +17,7 @@ export interface BankModel {
   /** Share of the full charge up to which it takes that power; above, it takes less in proportion to the missing charge. */
   readonly constantUpTo: number;
   readonly timeConstantH: number;
-  /** By month: whether it can be charged at all; lithium cannot below freezing. */
+  /** By month: whether it can be charged at all; lithium cannot below freezing, and any bank not below its stated cut-off. */
   readonly chargeable: readonly boolean[];
 }
 

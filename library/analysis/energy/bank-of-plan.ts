@@ -24,19 +24,19 @@ export function bankModel(batteries: readonly BatteryPart[], temperatureC: reado
   const left = temperatureC.map((celsius) => (lithium ? 1 : capacityInTheCold(celsius)));
   // In the cold the last part cannot be taken out: the levels rise, and a full charge stays the same.
   const raised = (levelWh: number) => left.map((share) => fullWh - share * (fullWh - levelWh));
-  const cutOffC = Math.max(
-    ...batteries.map((one) => one.chargeCutOffC ?? coldCharging.lithiumIronPhosphateFromC),
-  );
+  const cutOffC = Math.max(...batteries.map(cutOffOf));
+  const efficiency = lithium ? chargeEfficiency.lithium : chargeEfficiency.leadAcid;
   return {
     fullWh,
     floorWh: raised(minimumWh),
     reserveWh: raised(Math.max(reserveWh, minimumWh)),
-    efficiency: lithium ? chargeEfficiency.lithium : chargeEfficiency.leadAcid,
+    efficiency,
     selfDischarge: (lithium ? selfDischarge.lithium : selfDischarge.leadAcid) / hoursOfMonth,
-    greatestChargeW: sum((one) => chargeCurrentOf(one) * one.usualRestV),
+    // The limit holds for the current at its poles.
+    greatestChargeW: sum((one) => chargeCurrentOf(one) * one.usualRestV) * efficiency,
     constantUpTo: lithium ? chargeAcceptance.lithiumUpTo : chargeAcceptance.leadAcidUpTo,
     timeConstantH: chargeAcceptance.timeConstantH,
-    chargeable: temperatureC.map((celsius) => !lithium || celsius >= cutOffC),
+    chargeable: temperatureC.map((celsius) => celsius >= cutOffC),
   };
 }
 
@@ -56,6 +56,12 @@ export function reserveOf({ reservePercent, chemistry }: BatteryPart): number {
   return (
     reservePercent ?? (chemistry === "LiFePO4" ? usualReserve.lithiumPercent : usualReserve.leadAcidPercent)
   );
+}
+
+/** The temperature below which it is not charged, °C: as the plan states, else by its chemistry. */
+function cutOffOf({ chargeCutOffC, chemistry }: BatteryPart): number {
+  if (chargeCutOffC !== undefined) return chargeCutOffC;
+  return chemistry === "LiFePO4" ? coldCharging.lithiumIronPhosphateFromC : Number.NEGATIVE_INFINITY;
 }
 
 function chargeCurrentOf({ maxChargeA, capacityAh, chemistry }: BatteryPart): number {

@@ -88,7 +88,7 @@ export interface MonthEnergy {
   readonly unmetHours: number;
   /** Usable capacity over the mean use, days; undefined without use. */
   readonly autonomyDays: number | undefined;
-  /** Lithium in the cold: the bank takes no charge in this month. */
+  /** False: the bank is too cold to be charged in this month. */
   readonly takesCharge: boolean;
   /** Temperature of the bank, °C. */
   readonly bankC: number;

@@ -60,6 +60,72 @@ describe("two banks on a charging relay", () => {
   });
 });
 
+describe("a bank with its chargers", () => {
+  const bank = (battery: string, charging: string, period = "bankHeated: true") =>
+    energyOf(
+      `build({ voltage: 12 });
+       const house = battery({ name: "house", capacityAh: 100, internalMilliohm: 3, ${battery} });
+       const on = { from: house.positive, returnTo: house.negative, oneWayM: 3, gauge: 10 };
+       circuit({ ...on, name: "lamp", load: 5, use: { hoursPerDay: 2 } });
+       circuit({ ...on, name: "fan", load: 4, use: { hoursPerDay: 3 } });
+       ${charging}
+       period({ name: "year", latitudeDeg: 45, longitudeDeg: 5, ${period} });`,
+    ).banks[0]!;
+  const shore = (amps: number) => `const shore = shoreCharger({ outputA: ${amps} });
+    circuit({ from: shore.positive, returnTo: shore.negative, to: house, oneWayM: 1, gauge: 4 });`;
+
+  test("chargers give nothing to the loads while they are off", () => {
+    const { months, consumers } = bank(
+      'chemistry: "AGM"',
+      `${shore(40)}
+       const engine = alternator({ ratedA: 60 });
+       circuit({ from: engine.positive, returnTo: engine.negative, to: house, oneWayM: 1, gauge: 4 });`,
+    );
+    const alone = consumers.reduce((sum, { dailyWh }) => sum + dailyWh, 0);
+    for (const { useWh } of months) expect(Math.abs(useWh / alone - 1)).toBeLessThan(0.001);
+  });
+
+  test("the stated charging current holds at the poles, not behind the loss of charging", () => {
+    const { months } = bank(
+      'chemistry: "AGM", maxChargeA: 10, reservePercent: 0',
+      shore(40),
+      'fromDay: "3 Jul", untilDay: "3 Jul", startPercent: 20, bankHeated: true, shore: { fromHour: 0, untilHour: 1 }',
+    );
+    const [{ sourcesWh, spilledWh, useWh }] = months as [(typeof months)[0]];
+    expect(sourcesWh - spilledWh - useWh / 24).toBeCloseTo(10 * 12, 3);
+  });
+
+  test.each([
+    ['chemistry: "AGM", chargeCutOffC: 40', false],
+    ['chemistry: "AGM"', true],
+    ['chemistry: "LiFePO4", chargeCutOffC: -40', true],
+    ['chemistry: "LiFePO4", chargeCutOffC: 40', false],
+  ])("%s: takes charge is %s", (battery, takesCharge) => {
+    for (const month of bank(battery, "").months) expect(month.takesCharge).toBe(takesCharge);
+  });
+
+  const sunOf = (tracking: boolean, { parallel = 1, oneWayM = 0.1 }) =>
+    bank(
+      'chemistry: "LiFePO4"',
+      `const modules = solarArray({ openCircuitV: 22.5, shortCircuitA: 9.8, maxPowerV: 18.6, maxPowerA: 9.2, parallel: ${parallel} });
+       const controller = solarController({ maxInputV: 50, outputA: 8, tracking: ${tracking} });
+       circuit({ from: modules.positive, returnTo: modules.negative, to: controller, oneWayM: ${oneWayM}, gauge: 10 });
+       circuit({ from: controller.positive, returnTo: controller.negative, to: house, oneWayM: 0.1, gauge: 6 });`,
+    ).sources[0]!.dailyWh[5]!;
+
+  test.each([true, false])("tracking is %s: more modules on a controller never give less", (tracking) => {
+    const yields = [1, 2, 3, 4].map((parallel) => sunOf(tracking, { parallel }));
+    yields.slice(1).forEach((more, index) => {
+      expect(more).toBeGreaterThan(yields[index]!);
+    });
+  });
+
+  test("the wires of modules cost energy only with tracking: else they give their current at the voltage of the bank", () => {
+    expect(sunOf(true, { oneWayM: 10 })).toBeLessThan(sunOf(true, {}) * 0.99);
+    expect(sunOf(false, { oneWayM: 10 })).toBeCloseTo(sunOf(false, {}), 6);
+  });
+});
+
 test("a plan without a period never asks for the table of the world", () => {
   const { records, problems } = runExample(wires);
   const world = () => {

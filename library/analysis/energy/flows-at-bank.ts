@@ -35,7 +35,10 @@ export interface ArrayAtBank extends ArrayOnController {
   readonly facingDeg: number | undefined;
   /** By month: the share of the light that is left by obstacles. */
   readonly unshaded: readonly number[];
-  /** Loss in the wiring in full sun, as a share of the power; it falls with the power. */
+  /**
+   * Loss in the wiring at the rated power, as a share of it; it falls with the power. 0 without tracking: the current is that of the
+   * modules, whatever the wires take from their voltage.
+   */
   readonly wiringLoss: number;
 }
 
@@ -82,7 +85,8 @@ export function flowsAtBanks(network: Network, topology: NetworkTopology): Flows
   const drawn = network.parts.filter(isConsumer).filter((part) => !isStarterMotor(part));
   const known = knownIn(topology);
   const alone = drawn.map((part) => {
-    const before = known.alone.get(part) ?? drawAlone(network, banks, part, solve(only(part)));
+    const before =
+      known.alone.get(part) ?? drawAlone(network, banks, part, solve(onBank((one) => one === part)));
     known.alone.set(part, before);
     return { part, ...before };
   });
@@ -98,7 +102,7 @@ export function flowsAtBanks(network: Network, topology: NetworkTopology): Flows
     const { arrays, chargers } = charging;
     if (consumers.length === 0 && arrays.length === 0) return [];
     const isOwn = new Set(own.map(({ part }) => part.index));
-    const together = solve((part) => !isConsumer(part) || isOwn.has(part.index));
+    const together = solve(onBank((part) => isOwn.has(part.index)));
     const batteries = batteriesOf(network, bank);
     return [
       {
@@ -129,9 +133,9 @@ type Solve = (
 
 const allJoined: SwitchesApart = { open: new Set(), selected: new Map() };
 
-/** Loads on the bank alone: chargers that run always stay on, because they may feed the load. */
-function only(consumer: Part): (part: Part) => boolean {
-  return (part) => (isConsumer(part) ? part === consumer : !isCharging(part) || runsAlways(part));
+/** Some consumers, on the bank alone: chargers that run always stay on, because they may feed them. */
+function onBank(isOn: (consumer: Part) => boolean): (part: Part) => boolean {
+  return (part) => (isConsumer(part) ? isOn(part) : !isCharging(part) || runsAlways(part));
 }
 
 function runsAlways(part: Part): boolean {
@@ -284,10 +288,16 @@ function arraysAt(network: Network, bank: Bank, solve: Solve): readonly ArrayAtB
           { length: 12 },
           (_, month) => 1 - (array.shadePercentByMonth?.[month] ?? 0) / 100,
         ),
-        wiringLoss: Math.min(1, Math.max(0, 1 - intoBankW / (fromModulesW * efficiency))),
+        wiringLoss: controller.tracking ? lossAtRating(intoBankW, fromModulesW * efficiency, ratedW) : 0,
       },
     ];
   });
+}
+
+/** From the loss in full sun, in which the controller may hold the power below the rating: in proportion to the power. */
+function lossAtRating(intoBankW: number, offeredW: number, ratedW: number): number {
+  const share = Math.max(0, 1 - intoBankW / offeredW);
+  return Math.min(1, (share * ratedW) / offeredW);
 }
 
 /** All chargers of a kind at their full power, into this bank alone: an alternator at the share that it may give for hours. */
