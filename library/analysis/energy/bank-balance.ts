@@ -44,15 +44,17 @@ export interface Stretch {
   readonly days: number;
 }
 
+/** The hours of a balance, and the energy in the bank at the beginning of each stretch. */
+export interface BalanceRun {
+  readonly stretches: readonly Stretch[];
+  readonly startWh: number;
+}
+
 /**
  * Steps a bank through the hours. A stretch that is a whole year is run twice, and the second year counts; any other begins with the
  * bank at `startWh` and runs once.
  */
-export function balanceOf(
-  bank: BankModel,
-  flows: Flows,
-  { stretches, startWh }: { readonly stretches: readonly Stretch[]; readonly startWh: number },
-): BankYear {
+export function balanceOf(bank: BankModel, flows: Flows, { stretches, startWh }: BalanceRun): BankYear {
   const hours = flows.loadW.length;
   const year: BankYear = {
     storedWh: new Float64Array(hours).fill(Number.NaN),
@@ -60,53 +62,77 @@ export function balanceOf(
     spilledWh: new Float64Array(hours),
     lostWh: new Float64Array(hours),
   };
-  for (const { fromDay, days } of stretches) {
+  for (const stretch of stretches) {
     let storedWh = Math.min(bank.fullWh, startWh);
-    const isYear = days * 24 === hours;
-    for (let round = isYear ? 0 : 1; round < 2; round++) {
-      for (let step = 0; step < days * 24; step++) {
-        const at = (fromDay * 24 + step) % hours;
-        storedWh = hourOf(bank, storedWh, flows.sourceW[at]!, flows.loadW[at]!, at, year);
-      }
-    }
+    if (stretch.days * 24 === hours) storedWh = stepThrough(bank, flows, stretch, storedWh);
+    stepThrough(bank, flows, stretch, storedWh, year);
   }
   return year;
 }
 
-/** One hour; writes its result, and returns the energy in the bank at its end. */
-function hourOf(
+/** Whether everything is served and the reserve never touched: {@link balanceOf}, ended at the first hour that is short. */
+export function keepsUp(bank: BankModel, flows: Flows, { stretches, startWh }: BalanceRun): boolean {
+  return stretches.every((stretch) => {
+    let storedWh = Math.min(bank.fullWh, startWh);
+    if (stretch.days * 24 === flows.loadW.length) storedWh = stepThrough(bank, flows, stretch, storedWh);
+    return !Number.isNaN(stepThrough(bank, flows, stretch, storedWh, "until short"));
+  });
+}
+
+/** Rounding in the balance, Wh. */
+export const nearlyWh = 1e-6;
+
+/**
+ * The energy in the bank at the end of a stretch that begins with `storedWh`. Writes its hours into `year`, if there is one; "until short"
+ * ends at the first hour that is not served or in which the reserve is touched, with NaN.
+ */
+function stepThrough(
   bank: BankModel,
-  before: number,
-  sourceW: number,
-  loadW: number,
-  at: number,
-  year: BankYear,
+  { loadW, sourceW }: Flows,
+  { fromDay, days }: Stretch,
+  storedWh: number,
+  year?: BankYear | "until short",
 ): number {
-  const month = monthOfDay[Math.floor(at / 24)] ?? 0;
-  const faded = before * bank.selfDischarge;
-  const start = before - faded;
-  const net = sourceW - loadW;
-  let stored = start;
-  let unmet = 0;
-  let spilled = 0;
-  let lost = faded;
-  if (net > 0) {
-    const most = bank.chargeable[month] ? acceptedWh(bank, start) : 0;
-    const offered = net * bank.efficiency;
-    const taken = Math.min(offered, most);
-    const drawn = taken === offered ? net : taken / bank.efficiency;
-    stored = Math.min(bank.fullWh, start + taken);
-    spilled = net - drawn;
-    lost += drawn - taken;
-  } else {
-    const given = Math.min(-net, Math.max(0, start - bank.floorWh[month]!));
-    stored = start - given;
-    unmet = -net - given;
+  const { fullWh, efficiency, selfDischarge, greatestChargeW, constantUpTo } = bank;
+  const knee = constantUpTo * fullWh;
+  const written = year === "until short" ? undefined : year;
+  const daysOfYear = loadW.length / 24;
+  let stored = storedWh;
+  for (let step = 0; step < days; step++) {
+    const day = (fromDay + step) % daysOfYear;
+    const month = monthOfDay[day]!;
+    const floor = bank.floorWh[month]!;
+    const shortBelow = bank.reserveWh[month]! - nearlyWh;
+    const takesCharge = bank.chargeable[month]!;
+    for (let at = day * 24; at < day * 24 + 24; at++) {
+      const faded = stored * selfDischarge;
+      const start = stored - faded;
+      const net = sourceW[at]! - loadW[at]!;
+      let unmet = 0;
+      let spilled = 0;
+      let lost = faded;
+      if (net > 0) {
+        const offered = net * efficiency;
+        // All of it is taken where the current is constant to the end of the hour: the common case, without an exponential.
+        const isFree = takesCharge && offered <= greatestChargeW && start + offered <= knee;
+        const taken = isFree ? offered : Math.min(offered, takesCharge ? acceptedWh(bank, start) : 0);
+        const drawn = taken === offered ? net : taken / efficiency;
+        stored = Math.min(fullWh, start + taken);
+        spilled = net - drawn;
+        lost += drawn - taken;
+      } else {
+        const given = Math.min(-net, Math.max(0, start - floor));
+        stored = start - given;
+        unmet = -net - given;
+      }
+      if (written) {
+        written.storedWh[at] = stored;
+        written.unmetWh[at] = unmet;
+        written.spilledWh[at] = spilled;
+        written.lostWh[at] = lost;
+      } else if (year && (unmet > nearlyWh || stored < shortBelow)) return Number.NaN;
+    }
   }
-  year.storedWh[at] = stored;
-  year.unmetWh[at] = unmet;
-  year.spilledWh[at] = spilled;
-  year.lostWh[at] = lost;
   return stored;
 }
 

@@ -49,5 +49,16 @@ function climateOf({ values }: Period, world: World): Pick<PeriodEnergy, "places
   if (at.latitudeDeg === undefined || at.longitudeDeg === undefined)
     return { places, alike, climate: undefined };
   const climate: Climate = world.climate(at.latitudeDeg, at.longitudeDeg);
-  return { places, alike, climate: irradiation ? { ...climate, irradiation } : climate };
+  return { places, alike, climate: irradiation ? withIrradiation(climate, irradiation) : climate };
 }
+
+/** The same object for the same figures: the sun of a year is kept with it. */
+function withIrradiation(climate: Climate, irradiation: readonly number[]): Climate {
+  const before = ownIrradiation.get(irradiation);
+  if (before && before.airC === climate.airC) return before;
+  const own = { ...climate, irradiation };
+  ownIrradiation.set(irradiation, own);
+  return own;
+}
+
+const ownIrradiation = new WeakMap<readonly number[], Climate>();

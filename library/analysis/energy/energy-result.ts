@@ -1,6 +1,8 @@
 import type { BatteryPart } from "../../model/network.ts";
 import type { Period } from "../../model/read-periods.ts";
+import type { BalanceRun, BankModel } from "./bank-balance.ts";
 import type { Climate } from "./climate.ts";
+import type { Days } from "./days-of-period.ts";
 import type { Place } from "./places.ts";
 import type { Worksheet } from "./worksheet.ts";
 
@@ -34,6 +36,21 @@ export interface BankEnergy {
   readonly unmetHours: number;
   /** Of the months in {@link months}; undefined without sun or without use. */
   readonly worksheet: Worksheet | undefined;
+  /** The figures behind the months. */
+  readonly hours: HoursAtBank;
+}
+
+/** A bank and what flows at it, by hour of the year (day × 24 + hour of solar time), W at the bank; 0 outside of the period. */
+export interface HoursAtBank {
+  readonly bank: BankModel;
+  readonly days: Days;
+  /** Of the bank, by month, °C. */
+  readonly temperatureC: readonly number[];
+  readonly run: BalanceRun;
+  readonly loadW: Float64Array;
+  readonly sunW: Float64Array;
+  /** Driving and shore power. */
+  readonly chargersW: Float64Array;
 }
 
 export interface NamedConsumer {

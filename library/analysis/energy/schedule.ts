@@ -2,25 +2,13 @@ import { hoursBetween, monthNames, weekdayNames } from "../../model/use-properti
 import type { UseValues } from "../../model/use-values.ts";
 import { workedOutOnce } from "../../model/worked-out-once.ts";
 import { daysOfYear, monthOfDay, weekdayOf } from "./calendar.ts";
+import type { Days } from "./days-of-period.ts";
 import type { SunOfYear } from "./hours-of-sun.ts";
 
 /** Hours in which something runs, and on which days. */
 export interface Schedule extends UseValues {
   /** On every so many days, counted from the first day of the period. */
   readonly everyDays?: number | undefined;
-}
-
-/** The days to which a schedule applies, and their sun. */
-export interface Days {
-  /** By day of the year: whether it is in the period. */
-  readonly isIn: readonly boolean[];
-  /** The number of these days. */
-  readonly count: number;
-  /** The first day of the period, from 0. */
-  readonly firstDay: number;
-  /** Hours by which the plan's clock is ahead of the sun. */
-  readonly clockAheadH: number;
-  readonly sun: SunOfYear;
 }
 
 /** The hours in which something runs. */
@@ -33,27 +21,42 @@ export interface RunningHours {
 
 /**
  * The share of each hour in which something runs. Hours that are fewer than those in which it may run are spread evenly
- * over them; hours past midnight belong to the day on which they lie.
+ * over them; hours past midnight belong to the day on which they lie. The same object for the same hours on the same days.
  */
 export function runningHours(schedule: Schedule, days: Days): RunningHours {
-  const before = hoursBefore.get(schedule);
-  if (before && areSameDays(before.days, days)) return before.hours;
+  const known = hoursKnown(days);
+  const key = keyOf(schedule);
+  const before = known.get(key);
+  if (before) return before;
+  if (known.size >= mostKept) known.clear();
   const shares = workOutShares(schedule, days);
   const hours = { shares, sumH: shares.reduce((sum, share) => sum + share, 0) };
-  hoursBefore.set(schedule, { days, hours });
+  known.set(key, hours);
   return hours;
 }
 
-/** An edit elsewhere leaves the hours of a load the same object. */
-const hoursBefore = new WeakMap<Schedule, { readonly days: Days; readonly hours: RunningHours }>();
+const hoursKnown = workedOutOnce((_: Days) => new Map<string, RunningHours>());
 
-export function areSameDays(one: Days, other: Days): boolean {
-  return (
-    one.sun === other.sun &&
-    one.firstDay === other.firstDay &&
-    one.clockAheadH === other.clockAheadH &&
-    one.isIn.every((is, day) => is === other.isIn[day])
-  );
+/** Hours that differ, of one period; a figure that is typed passes a few more. */
+const mostKept = 100;
+
+/** Of all that the hours depend on, in one order. */
+function keyOf(schedule: Schedule): string {
+  const { hoursPerDay, fromHour, untilHour, daysOfWeek, when, dutyPercent, dutyPercentByMonth } = schedule;
+  const { months, everyDays } = schedule;
+  return JSON.stringify([
+    ...[
+      hoursPerDay,
+      fromHour,
+      untilHour,
+      daysOfWeek,
+      when,
+      dutyPercent,
+      dutyPercentByMonth,
+      months,
+      everyDays,
+    ],
+  ]);
 }
 
 function workOutShares(schedule: Schedule, { isIn, firstDay, clockAheadH, sun }: Days): Float64Array {

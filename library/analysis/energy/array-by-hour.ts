@@ -1,0 +1,77 @@
+import { workedOutOnce } from "../../model/worked-out-once.ts";
+import { type ArrayOnController, arrayOutput } from "./array-power.ts";
+import { daysOfYear, monthOfDay } from "./calendar.ts";
+import type { Climate } from "./climate.ts";
+import type { ArrayAtBank } from "./flows-at-bank.ts";
+import { irradianceOn } from "./hours-of-sun.ts";
+import type { Plane } from "./sun-position.ts";
+
+/** An array on its controller, by hour of the whole year, W and W/m². */
+export interface ArrayByHour {
+  /** Light in the plane of the modules, without shade. */
+  readonly light: Float64Array;
+  /** Behind the controller, before the loss in the wiring. */
+  readonly deliveredW: Float64Array;
+  /** Cut off by the limit of the controller's current. */
+  readonly cutW: Float64Array;
+}
+
+/** The direction in which an array is mounted: towards the equator if the plan states none. */
+export function planeOf(
+  { tiltDeg, facingDeg }: Pick<ArrayAtBank, "tiltDeg" | "facingDeg">,
+  climate: Climate,
+) {
+  return { tiltDeg, azimuthDeg: facingDeg ?? (climate.latitudeDeg < 0 ? 0 : 180) } satisfies Plane;
+}
+
+/** The same object for the same array in the same light: an edit of a conductor changes its loss alone. */
+export function arrayByHour(array: ArrayAtBank, climate: Climate): ArrayByHour {
+  const known = knownUnder(climate);
+  const { ratedW, maxPowerV, maxPowerA, tracking, efficiency, outputA, batteryV, unshaded } = array;
+  const onController = { ratedW, maxPowerV, maxPowerA, tracking, efficiency, outputA, batteryV };
+  const plane = planeOf(array, climate);
+  const key = JSON.stringify([onController, plane, unshaded]);
+  const before = known.arrays.get(key);
+  if (before) return before;
+  if (known.arrays.size >= mostKept) known.arrays.clear();
+  const made = { light: lightOn(plane, climate), ...outputOf(onController, array, climate) };
+  known.arrays.set(key, made);
+  return made;
+}
+
+/** A figure that is typed passes a few of them. */
+const mostKept = 12;
+
+const knownUnder = workedOutOnce((_: Climate) => ({
+  arrays: new Map<string, ArrayByHour>(),
+  light: new Map<string, Float64Array>(),
+}));
+
+/** Irradiance of a plane by hour of the year, W/m²; kept, since the modules on it may change. */
+export function lightOn(plane: Plane, climate: Climate): Float64Array {
+  const known = knownUnder(climate).light;
+  const key = `${plane.tiltDeg} ${plane.azimuthDeg}`;
+  const before = known.get(key);
+  if (before) return before;
+  if (known.size >= mostKept) known.clear();
+  const made = irradianceOn(climate, plane);
+  known.set(key, made);
+  return made;
+}
+
+function outputOf(onController: ArrayOnController, array: ArrayAtBank, climate: Climate) {
+  const light = lightOn(planeOf(array, climate), climate);
+  const deliveredW = new Float64Array(light.length);
+  const cutW = new Float64Array(light.length);
+  for (let day = 0; day < daysOfYear; day++) {
+    const month = monthOfDay[day]!;
+    const [unshaded, airC] = [array.unshaded[month]!, climate.airC[month]!];
+    for (let at = day * 24; at < day * 24 + 24; at++) {
+      if (light[at] === 0) continue;
+      const output = arrayOutput(onController, light[at]! * unshaded, airC);
+      deliveredW[at] = output.deliveredW;
+      cutW[at] = output.cutW;
+    }
+  }
+  return { deliveredW, cutW };
+}

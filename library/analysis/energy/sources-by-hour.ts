@@ -1,0 +1,69 @@
+import type { Period } from "../../model/read-periods.ts";
+import { arrayByHour } from "./array-by-hour.ts";
+import { daysOfYear, meansByMonth } from "./calendar.ts";
+import type { Climate } from "./climate.ts";
+import type { Days } from "./days-of-period.ts";
+import type { SourceEnergy } from "./energy-result.ts";
+import type { ArrayAtBank, ChargerAtBank, FlowsAtBank } from "./flows-at-bank.ts";
+import { runningHours, type Schedule } from "./schedule.ts";
+
+/** A source by hour of the year, W at the bank, and by month. */
+export interface SourceByHour {
+  readonly watts: Float64Array;
+  readonly source: SourceEnergy;
+}
+
+interface During {
+  readonly values: Period["values"];
+  readonly climate: Climate;
+  readonly days: Days;
+}
+
+/** The sources of a bank in a period: the sun apart, because a poor year has less of it. */
+export function sourcesByHour(
+  { arrays, chargers }: FlowsAtBank,
+  during: During,
+): { readonly sun: readonly SourceByHour[]; readonly chargers: readonly SourceByHour[] } {
+  return {
+    sun: arrays.map((array) => ofArray(array, during)),
+    chargers: chargers.flatMap((charger) => ofCharger(charger, during)),
+  };
+}
+
+export function sumOf(sources: readonly SourceByHour[]): Float64Array {
+  const [first, ...others] = sources;
+  if (first && others.length === 0) return first.watts;
+  const sum = new Float64Array(daysOfYear * 24);
+  for (const { watts } of sources) for (let at = 0; at < sum.length; at++) sum[at]! += watts[at]!;
+  return sum;
+}
+
+function ofArray(array: ArrayAtBank, { climate, days: { isIn } }: During): SourceByHour {
+  const { light, deliveredW, cutW } = arrayByHour(array, climate);
+  const watts = new Float64Array(light.length);
+  const { wiringLoss, ratedW } = array;
+  for (let day = 0; day < daysOfYear; day++) {
+    if (!isIn[day]) continue;
+    for (let at = day * 24; at < day * 24 + 24; at++) {
+      const delivered = deliveredW[at]!;
+      if (delivered > 0) watts[at] = delivered * (1 - wiringLoss * Math.min(1, delivered / ratedW));
+    }
+  }
+  return {
+    watts,
+    source: {
+      kind: "sun",
+      name: array.name,
+      dailyWh: meansByMonth(watts, isIn),
+      planeKWh: meansByMonth(light, isIn).map((wh) => wh / 1_000),
+      cutWh: meansByMonth(cutW, isIn),
+    },
+  };
+}
+
+function ofCharger({ kind, names, bankW }: ChargerAtBank, { values, days }: During): SourceByHour[] {
+  const hours: Schedule | undefined = kind === "engine" ? values.driving : values.shore;
+  if (hours === undefined) return [];
+  const watts = runningHours(hours, days).shares.map((share) => share * bankW);
+  return [{ watts, source: { kind, name: names.join(", "), dailyWh: meansByMonth(watts, days.isIn) } }];
+}
