@@ -1,6 +1,8 @@
 import * as z from "zod";
 import type { BankEnergy, MonthEnergy, PeriodEnergy } from "../../library/analysis/energy/energy-result.ts";
+import { leastChangesOf } from "../../library/analysis/energy/least-changes.ts";
 import { energyTables } from "../../library/documents/energy/energy-tables.ts";
+import { leverWords } from "../../library/documents/energy/least-changes-table.ts";
 import { tableJson } from "../../library/documents/table-json.ts";
 import { monthNames } from "../../library/model/use-properties.ts";
 import { name, version } from "../../library/package.json";
@@ -28,6 +30,21 @@ const monthSchema = z.strictObject({
   autonomyDays: z.number().nullable(),
   takesCharge: z.boolean(),
   bankC: z.number(),
+});
+
+/** The least of one change with which the bank keeps up in every hour of the period, with the mean sun. */
+const leverSchema = z.strictObject({
+  change: z.enum(["bank", "array", "controller", "driving", "shore"]),
+  /** Of `now`, `least`, `most` and `step`; hours on each day of driving or shore power. */
+  unit: z.enum(["Ah", "W", "A", "h a day"]),
+  now: z.number(),
+  /** null: not even `most` is enough. */
+  least: z.number().nullable(),
+  most: z.number(),
+  /** `least` is a multiple of it. */
+  step: z.number(),
+  /** "own": a string of the plan's own batteries or modules. "round": a round figure. */
+  stepIs: z.enum(["own", "round"]),
 });
 
 /**
@@ -66,6 +83,8 @@ export const energyJsonSchema = z.strictObject({
                 }),
               ),
               months: z.array(monthSchema),
+              /** One change at a time, with everything else as it is; empty for a bank that is not judged. */
+              leastChanges: z.array(leverSchema),
             }),
           ),
           /** Consumers that no bank feeds: they are in none of the balances. */
@@ -125,7 +144,15 @@ function bankJson(bank: BankEnergy): PeriodJson["banks"][number] {
       whPerDay: source.dailyWh.map((value) => (Number.isFinite(value) ? value : null)),
     })),
     months: bank.months.map(monthJson),
+    leastChanges: leastChangesJson(bank),
   };
+}
+
+function leastChangesJson(bank: BankEnergy): z.infer<typeof leverSchema>[] {
+  if (bank.months.every(({ verdict }) => verdict === "not judged")) return [];
+  return leastChangesOf(bank).levers.map(({ change, now, least, most, step, stepIs }) => ({
+    ...{ change, unit: leverWords[change].unit, now, least: least ?? null, most, step, stepIs },
+  }));
 }
 
 function monthJson(one: MonthEnergy): z.infer<typeof monthSchema> {

@@ -130,6 +130,47 @@ circuit({ ...on, name: "heater", loadW: 4_000, oneWayM: 40, gauge: 18, use: { ho
     expect(year!.assumptions.every(({ source }) => source.length > 10)).toBe(true);
   });
 
+  test("the least of each change that keeps up, in whole batteries and modules of the plan", async () => {
+    const { out } = await loomwright("hut", "--table", "least-changes");
+    expect(out).toContain("All year: the least that keeps up");
+    expect(out).toMatch(/Bank +200 Ah +\d+00 Ah +the plan's own batteries, 200 Ah/);
+    expect(out).toContain("At best: each of them alone, with everything else as it is and the mean sun.");
+    expect(out).toContain("The plan has no charger that charges this bank with driving.");
+    expect(out).not.toContain("Verdict");
+    const { plans } = await json();
+    const [bank] = plans[0]!.periods[0]!.banks;
+    expect(bank!.leastChanges.map(({ change, stepIs }) => [change, stepIs])).toEqual([
+      ["bank", "own"],
+      ["array", "own"],
+      ["shore", "round"],
+    ]);
+    for (const { now, least } of bank!.leastChanges) expect(least).toBeGreaterThan(now);
+    const csv = await loomwright(
+      ...["hut", "--table", "least-changes", "--format", "csv", "--period", "All year"],
+    );
+    const rows = parse(csv.out, { columns: true, bom: true }) as Record<string, string>[];
+    expect(rows.map(({ change, unit }) => [change, unit])).toEqual([
+      ["Bank", "Ah"],
+      ["Solar array", "W"],
+      ["Shore power", "h a day"],
+    ]);
+  });
+
+  test("where no single change mends it, it says so with the sizes that were tried", async () => {
+    project.write(
+      "north.ts",
+      hut
+        .replace('place: "Tarifa, ES"', "latitudeDeg: 70, longitudeDeg: -150")
+        .replace(/period\(\{ name: "Winter".*\n/, "")
+        .replaceAll(/.*\bshore\b.*\n/g, ""),
+    );
+    const { out, err } = await loomwright("north.ts", "--table", "least-changes");
+    expect(err).toBe("");
+    expect(out).toMatch(/Bank +200 Ah +not even 6,400 Ah/);
+    expect(out).toContain("no single change mends it: combine them");
+    expect(out).toContain("The plan has no charger that charges this bank with driving or shore power.");
+  });
+
   test("the same plan gives the same bytes", async () => {
     const [one, other] = await Promise.all([
       loomwright("hut", "--format", "json"),
@@ -157,6 +198,8 @@ circuit({ ...on, name: "heater", loadW: 4_000, oneWayM: 40, gauge: 18, use: { ho
     ],
     [["lone.ts"], "lone.ts: the plan has no valid period: period() states where and when you live with it."],
     [["hut", "--format", "xml"], "--format"],
+    [["hut", "--table", "sun"], "--table"],
+    [["hut", "--format", "json", "--table", "use"], "JSON holds everything"],
   ])("%s is refused", async (words, message) => {
     const { code, out, err } = await loomwright(...words);
     expect([code, out]).toEqual([2, ""]);

@@ -15,6 +15,7 @@ import { textTable } from "./text-table.ts";
 import { oneOfWords, UsageError } from "./usage.ts";
 
 const formats = ["text", "csv", "json"] as const;
+const tables = ["months", "use", "least-changes", "worksheet", "assumptions"] as const;
 
 /** `loomwright energy`: whether the bank keeps up, month by month, for each period of a plan. */
 export const energy: Command = {
@@ -30,12 +31,13 @@ export const energy: Command = {
     },
   ],
   formats,
-  takes: ["format", "period", "month", "out", "force"],
+  takes: ["format", "period", "table", "month", "out", "force"],
   async run(names, given, outside) {
     const month = given.month === undefined ? undefined : oneOfWords("month", given.month, monthNames);
     if (given.out !== undefined) {
-      if (given.format !== undefined)
-        throw new UsageError("--format is for the figures, --out for charts: give one of them.");
+      for (const option of ["format", "table"] as const)
+        if (given[option] !== undefined)
+          throw new UsageError(`--${option} is for the figures, --out for charts: give one of them.`);
       const target = new DrawingTarget(given.out, outside.cwd);
       const asked = { target, month, force: given.force ?? false };
       return interruptible(outside, (signal) =>
@@ -51,6 +53,9 @@ export const energy: Command = {
         `--${month === undefined ? "force" : "month"} is for charts: say where with --out.`,
       );
     const format = oneOfWords("format", given.format, formats);
+    const table = given.table === undefined ? undefined : oneOfWords("table", given.table, tables);
+    if (format === "json" && table)
+      throw new UsageError("JSON holds everything: --table belongs to text and CSV.");
     const shown: ShownPlan[] = [];
     const code = await eachCheckedPlan(names, outside, async (opened): Promise<ExitCode> => {
       if (format === "csv" && opened.of > 1)
@@ -60,7 +65,7 @@ export const energy: Command = {
     if (shown.length === 0) return code;
     if (format === "csv" && shown.flatMap(({ periods }) => periods).length > 1)
       throw new UsageError("CSV holds one table, and the plan has several periods: name one with --period.");
-    outside.out(onScreen(shown, format, outside));
+    outside.out(format === "json" ? energyJson(shown) : onScreen(shown, { format, table }, outside));
     return code;
   },
 };
@@ -95,21 +100,26 @@ function readPlan(
   return known.length < wanted.length ? 2 : 0;
 }
 
-function onScreen(plans: readonly ShownPlan[], format: (typeof formats)[number], { terminal }: Host): string {
-  switch (format) {
-    case "json":
-      return energyJson(plans);
-    case "csv":
-      return plans.flatMap(({ periods }) => periods.map((one) => tableCsv(energyTables(one)[0]!))).join("");
-    case "text": {
-      const paint = paintFor(terminal);
-      const tables = (periods: readonly PeriodEnergy[]): readonly Table[] => periods.flatMap(energyTables);
-      return plans
-        .flatMap(({ file, periods }) => [
-          ...(plans.length > 1 ? [`${paint("strong", printable(file))}\n`] : []),
-          ...tables(periods).map((table) => textTable(table, paint)),
-        ])
-        .join("\n");
-    }
-  }
+function onScreen(
+  plans: readonly ShownPlan[],
+  { format, table }: { readonly format: "text" | "csv"; readonly table: (typeof tables)[number] | undefined },
+  { terminal }: Host,
+): string {
+  // Each bank has tables of its own: months-1, months-2.
+  const isAsked = ({ id }: Table, name: string) => id === name || id.startsWith(`${name}-`);
+  const tablesOf = (periods: readonly PeriodEnergy[]): readonly Table[] =>
+    periods.flatMap((one) => energyTables(one).filter((each) => table === undefined || isAsked(each, table)));
+  if (format === "csv")
+    return plans
+      .flatMap(({ periods }) => tablesOf(periods).filter((each) => table ?? isAsked(each, "months")))
+      .slice(0, 1)
+      .map(tableCsv)
+      .join("");
+  const paint = paintFor(terminal);
+  return plans
+    .flatMap(({ file, periods }) => [
+      ...(plans.length > 1 ? [`${paint("strong", printable(file))}\n`] : []),
+      ...tablesOf(periods).map((each) => textTable(each, paint)),
+    ])
+    .join("\n");
 }

@@ -35,7 +35,7 @@ export const options = {
   table: {
     type: "string",
     value: "TABLE",
-    help: "only this one: wire-schedule, cut-list, spools, fewer-sizes, parts-list, fuse-map, labels or first-power",
+    help: "only this one: wire-schedule, cut-list, spools, fewer-sizes, parts-list, fuse-map, labels or first-power; of energy: months, use, least-changes, worksheet or assumptions",
   },
   sheet: {
     type: "string",

@@ -13,10 +13,11 @@ import { type Worksheet, worksheet } from "./worksheet.ts";
 
 /** The balance of a bank over a period, hour by hour. A pure function; the same plan gives the same figures. */
 export function energyOfPeriod(period: Period, climate: Climate, flows: FlowsAtBank): BankEnergy {
+  const { values } = period;
   const { bank, temperatureC, days, used, load, sun, chargers, run } = hoursOfPeriod(period, climate, flows);
   const stated = used.filter(({ use }) => use !== undefined);
   const hours: HoursAtBank = {
-    ...{ bank, days, temperatureC, run },
+    ...{ flows, values, climate, bank, days, temperatureC, run },
     loadW: load.watts,
     sunW: sumOf(sun),
     chargersW: sumOf(chargers),

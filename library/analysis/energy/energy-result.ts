@@ -3,6 +3,7 @@ import type { Period } from "../../model/read-periods.ts";
 import type { BalanceRun, BankModel } from "./bank-balance.ts";
 import type { Climate } from "./climate.ts";
 import type { Days } from "./days-of-period.ts";
+import type { FlowsAtBank } from "./flows-at-bank.ts";
 import type { Place } from "./places.ts";
 import type { Worksheet } from "./worksheet.ts";
 
@@ -42,6 +43,9 @@ export interface BankEnergy {
 
 /** A bank and what flows at it, by hour of the year (day × 24 + hour of solar time), W at the bank; 0 outside of the period. */
 export interface HoursAtBank {
+  readonly flows: FlowsAtBank;
+  readonly values: Period["values"];
+  readonly climate: Climate;
   readonly bank: BankModel;
   readonly days: Days;
   /** Of the bank, by month, °C. */

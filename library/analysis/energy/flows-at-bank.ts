@@ -30,6 +30,9 @@ export interface ConsumerAtBank {
 export interface ArrayAtBank extends ArrayOnController {
   readonly record: number;
   readonly name: string;
+  /** The index of its controller. */
+  readonly controller: number;
+  readonly stringsInParallel: number;
   /** The compass direction is undefined: towards the equator. */
   readonly tiltDeg: number;
   readonly facingDeg: number | undefined;
@@ -274,6 +277,8 @@ function arraysAt(network: Network, bank: Bank, solve: Solve): readonly ArrayAtB
       {
         record: array.record,
         name: array.name,
+        controller: controller.index,
+        stringsInParallel: array.parallel,
         ratedW,
         maxPowerV: string.reduce((sum, one) => sum + one.maxPowerV * one.series, 0),
         maxPowerA: (array.maxPowerA * array.parallel) / string.length,

@@ -25,7 +25,7 @@ export function sourcesByHour(
   during: During,
 ): { readonly sun: readonly SourceByHour[]; readonly chargers: readonly SourceByHour[] } {
   return {
-    sun: arrays.map((array) => ofArray(array, during)),
+    sun: arrays.map((array) => arraySource(array, during)),
     chargers: chargers.flatMap((charger) => ofCharger(charger, during)),
   };
 }
@@ -38,7 +38,10 @@ export function sumOf(sources: readonly SourceByHour[]): Float64Array {
   return sum;
 }
 
-function ofArray(array: ArrayAtBank, { climate, days: { isIn } }: During): SourceByHour {
+export function arraySource(
+  array: ArrayAtBank,
+  { climate, days: { isIn } }: Omit<During, "values">,
+): SourceByHour {
   const { light, deliveredW, cutW } = arrayByHour(array, climate);
   const watts = new Float64Array(light.length);
   const { wiringLoss, ratedW } = array;

@@ -28,6 +28,7 @@ import { usualChargeRates } from "../../standards/usual-charge-rates.ts";
 import { clearnessSource, placesSource, temperatureSource } from "../../standards/world.ts";
 import type { Cell, Table } from "../table.ts";
 import { forPeople, forPrograms, numbers, tableOf, words } from "../table-of.ts";
+import { leastChangesTable } from "./least-changes-table.ts";
 import {
   about,
   banksInWords,
@@ -43,7 +44,12 @@ export function energyTables(energy: PeriodEnergy): readonly Table[] {
   return [
     ...banks.flatMap((bank, index) => {
       const of = banks.length > 1 ? `-${index + 1}` : "";
-      return [monthTable(energy, bank, of), useTable(energy, bank, of), ...worksheetTable(energy, bank, of)];
+      return [
+        monthTable(energy, bank, of),
+        useTable(energy, bank, of),
+        ...leastChangesTable(energy, bank, of),
+        ...worksheetTable(energy, bank, of),
+      ];
     }),
     assumptionTable(energy),
   ];

@@ -1,0 +1,83 @@
+import { workedOutOnce } from "../../model/worked-out-once.ts";
+import { keepsUp } from "./bank-balance.ts";
+import type { BankEnergy, HoursAtBank } from "./energy-result.ts";
+import { type Lever, leversOf, type Tried, type TriedLever } from "./levers.ts";
+
+/** See {@link leastChanges}. */
+export interface LeastChanges {
+  /** The bank keeps up as it is; the least sizes may then be smaller than the present ones. */
+  readonly isEnough: boolean;
+  readonly levers: readonly Lever[];
+  /** Balances that were run, at most {@link mostBalances}. */
+  readonly balances: number;
+}
+
+export const mostBalances = 50;
+
+/**
+ * The least change of each kind, by bisection on the hourly balance. It costs as much as several keystrokes, and is worked out only when
+ * it is asked for. `goOn` is asked before each balance; false ends the search, and the answer is undefined.
+ */
+export function leastChanges(
+  { hours }: BankEnergy,
+  goOn: () => boolean = () => true,
+): LeastChanges | undefined {
+  let balances = 0;
+  let isEnded = false;
+  const holds = (tried: Tried): boolean => {
+    isEnded ||= !goOn();
+    if (isEnded || balances >= mostBalances) return false;
+    balances++;
+    return holdsWith(hours, tried);
+  };
+  const isEnough = holds({});
+  const levers = leversOf(hours).map(({ from, tried, ...lever }): Lever => {
+    const least = leastStep({ ...lever, from }, isEnough, (size) => holds(tried(size)));
+    return { ...lever, least };
+  });
+  return isEnded ? undefined : { isEnough, levers, balances };
+}
+
+/** For documents and fixes, which wait for it. */
+export const leastChangesOf = workedOutOnce((bank: BankEnergy): LeastChanges => leastChanges(bank)!);
+
+/** The balance of a bank with another size of it, or other sources. */
+function holdsWith(hours: HoursAtBank, { bank = hours.bank, sunW, chargersW }: Tried): boolean {
+  const [sun, chargers] = [sunW ?? hours.sunW, chargersW ?? hours.chargersW];
+  const sourceW = sun.map((watts, at) => watts + chargers[at]!);
+  const startWh = hours.run.startWh * (hours.bank.fullWh > 0 ? bank.fullWh / hours.bank.fullWh : 1);
+  return keepsUp(bank, { loadW: hours.loadW, sourceW }, { ...hours.run, startWh });
+}
+
+/**
+ * The least multiple of the step that is enough. It is doubled from the present size, because a larger bank with a reserve in percent is
+ * not better in every case; then by bisection. The size that is returned was tried.
+ */
+function leastStep(
+  { now, from, most, step }: Pick<TriedLever, "now" | "from" | "most" | "step">,
+  isEnough: boolean,
+  holds: (size: number) => boolean,
+): number | undefined {
+  const last = Math.floor(most / step + nearly);
+  let enough = Math.ceil(now / step - nearly);
+  let tooSmall = Math.ceil(from / step - nearly) - 1;
+  if (!isEnough || enough > last) {
+    tooSmall = Math.min(last - 1, Math.floor(now / step + nearly));
+    for (let size = Math.max(1, tooSmall); ; tooSmall = size) {
+      if (size >= last) return undefined;
+      size = Math.min(last, 2 * size);
+      if (!holds(size * step)) continue;
+      enough = size;
+      break;
+    }
+  }
+  while (enough - tooSmall > 1) {
+    const middle = Math.floor((enough + tooSmall) / 2);
+    if (holds(middle * step)) enough = middle;
+    else tooSmall = middle;
+  }
+  return enough * step;
+}
+
+/** Rounding of a size over its step. */
+const nearly = 1e-9;
