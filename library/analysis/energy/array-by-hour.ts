@@ -17,7 +17,7 @@ export interface ArrayByHour {
 }
 
 /** The direction in which an array is mounted: towards the equator if the plan states none. */
-export function planeOf(
+function planeOf(
   { tiltDeg, facingDeg }: Pick<ArrayAtBank, "tiltDeg" | "facingDeg">,
   climate: Climate,
 ) {
@@ -48,7 +48,7 @@ const knownUnder = workedOutOnce((_: Climate) => ({
 }));
 
 /** Irradiance of a plane by hour of the year, W/m²; kept, since the modules on it may change. */
-export function lightOn(plane: Plane, climate: Climate): Float64Array {
+function lightOn(plane: Plane, climate: Climate): Float64Array {
   const known = knownUnder(climate).light;
   const key = `${plane.tiltDeg} ${plane.azimuthDeg}`;
   const before = known.get(key);
