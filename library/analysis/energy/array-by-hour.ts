@@ -17,10 +17,7 @@ export interface ArrayByHour {
 }
 
 /** The direction in which an array is mounted: towards the equator if the plan states none. */
-function planeOf(
-  { tiltDeg, facingDeg }: Pick<ArrayAtBank, "tiltDeg" | "facingDeg">,
-  climate: Climate,
-) {
+function planeOf({ tiltDeg, facingDeg }: Pick<ArrayAtBank, "tiltDeg" | "facingDeg">, climate: Climate) {
   return { tiltDeg, azimuthDeg: facingDeg ?? (climate.latitudeDeg < 0 ? 0 : 180) } satisfies Plane;
 }
 
