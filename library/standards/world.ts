@@ -25,12 +25,12 @@ export const worldGrid = {
 /** Clearness = byte / 200; °C = (byte − 140) / 2. */
 export const worldGridCode = { clearnessPerUnit: 1 / 200, zeroC: 140, celsiusPerUnit: 1 / 2 } as const;
 
-const origin =
+export const gridOrigin =
   "normal year of the Common Ocean-ice Reference Experiments (W. G. Large, S. G. Yeager, NCAR Technical Note TN-460, 2004), in the copy of MITgcm (MIT licence)";
 
 /** Monthly clearness: irradiation on the ground over that above the atmosphere. */
 export const clearnessSource: Citation = {
-  document: `Satellite-based surface radiation (NASA GISS), ${origin}`,
+  document: `Satellite-based surface radiation (NASA GISS), ${gridOrigin}`,
   section: "monthly means on a grid of 2.5°",
   authority: "textbook",
   confirmed: "computed",
@@ -38,7 +38,7 @@ export const clearnessSource: Citation = {
 };
 
 export const temperatureSource: Citation = {
-  document: `Air temperature (NCEP reanalysis), ${origin}`,
+  document: `Air temperature (NCEP reanalysis), ${gridOrigin}`,
   section: "monthly means on a grid of 2.5°",
   authority: "textbook",
   confirmed: "computed",

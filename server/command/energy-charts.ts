@@ -1,8 +1,7 @@
 import { resolve } from "node:path";
 import type { PeriodEnergy } from "../../library/analysis/energy/energy-result.ts";
-import { worstMonth, worstWeekAt } from "../../library/analysis/energy/worst-week.ts";
+import { worstMonth, worstWeek } from "../../library/analysis/energy/worst-week.ts";
 import { type ChartOf, energyChart } from "../../library/documents/energy/energy-chart.ts";
-import type { Judgement } from "../../library/judge.ts";
 import { monthNames } from "../../library/model/use-properties.ts";
 import { writeWhole } from "../output/atomic-write.ts";
 import { drawingFile } from "../output/drawing-file.ts";
@@ -26,13 +25,13 @@ export async function writeCharts(
   outside: Host,
   signal: AbortSignal,
 ): Promise<ExitCode> {
-  const { plan, file } = opened;
+  const { file } = opened;
   const say = (why: string): ExitCode => {
     outside.err(`loomwright: ${printable(`${file}: ${why}`)}\n`);
     return 2;
   };
   const asked = month === undefined ? undefined : monthNames.indexOf(month);
-  const charts = periods.flatMap((energy) => chartsOf(energy, plan.judgement, asked));
+  const charts = periods.flatMap((energy) => chartsOf(energy, asked));
   if (charts.length === 0) return say("no chart was written: no bank feeds a load or is charged by the sun.");
   if (asked !== undefined && !charts.some(({ kind }) => kind === "week"))
     return say(`no chart was written: ${month} is in none of these periods.`);
@@ -49,17 +48,10 @@ export async function writeCharts(
   return 0;
 }
 
-function chartsOf(
-  energy: PeriodEnergy,
-  { network }: Judgement,
-  asked: number | undefined,
-): readonly ChartOf[] {
-  return energy.banks.flatMap((bank, index): ChartOf[] => {
+function chartsOf(energy: PeriodEnergy, asked: number | undefined): readonly ChartOf[] {
+  return energy.banks.flatMap((bank): ChartOf[] => {
     const month = asked ?? worstMonth(bank);
-    const week =
-      network && month !== undefined
-        ? worstWeekAt(energy, index, month, { network: network.network, topology: network.result.topology })
-        : undefined;
+    const week = month === undefined ? undefined : worstWeek(energy.period, bank, month);
     return [
       { kind: "months", energy, bank },
       ...(week ? [{ kind: "week", energy, bank, week } as const] : []),

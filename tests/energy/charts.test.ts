@@ -1,7 +1,7 @@
 import { SaxesParser } from "saxes";
 import { describe, expect, test } from "vitest";
 import { testWorld } from "../../library/analysis/energy/world.tester.ts";
-import { worstMonth, worstWeekAt } from "../../library/analysis/energy/worst-week.ts";
+import { worstMonth, worstWeek } from "../../library/analysis/energy/worst-week.ts";
 import { textWidth } from "../../library/documents/diagram/text-measure.ts";
 import { type ChartOf, energyChart } from "../../library/documents/energy/energy-chart.ts";
 import { judge } from "../../library/judge.ts";
@@ -46,14 +46,12 @@ function judged(plan: string) {
 
 /** For each bank the months and the worst week. */
 function chartsOf(plan: string): readonly ChartOf[] {
-  const { energy, network } = judged(plan);
-  return energy.flatMap((period) =>
-    period.banks.flatMap((one, index): ChartOf[] => {
-      const of = { network: network!.network, topology: network!.result.topology };
-      const week = worstWeekAt(period, index, worstMonth(one)!, of)!;
+  return judged(plan).energy.flatMap((energy) =>
+    energy.banks.flatMap((one): ChartOf[] => {
+      const week = worstWeek(energy.period, one, worstMonth(one)!)!;
       return [
-        { kind: "months", energy: period, bank: one },
-        { kind: "week", energy: period, bank: one, week },
+        { kind: "months", energy, bank: one },
+        { kind: "week", energy, bank: one, week },
       ];
     }),
   );

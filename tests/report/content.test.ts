@@ -306,7 +306,8 @@ describe("the examples", () => {
         [chapter, section] = level === 2 ? [chapter + 1, 0] : [chapter, section + 1];
         expect(number).toBe(level === 2 ? `${chapter}` : `${chapter}.${section}`);
       }
-      expect(chapter).toBe(11);
+      // One more if the plan has a period.
+      expect(chapter).toBe(headings.some(({ id }) => id === "energy") ? 12 : 11);
       expect(new Set(headings.map(({ id }) => id)).size).toBe(headings.length);
     });
 

@@ -1,7 +1,19 @@
 import { worksheetFactors } from "../../standards/energy-practice.ts";
 
+interface WorksheetInput {
+  readonly loadWh: number;
+  readonly nominalV: number;
+  /** By month: kWh/m² a day in the plane of the modules. */
+  readonly sunHours: readonly number[];
+  readonly days: number;
+  /** Share of the capacity that may be used. */
+  readonly depth: number;
+  readonly coldMultiplier: number;
+}
+
 /** The classic worksheet, which a reader can redo by hand. */
 export interface Worksheet {
+  readonly given: WorksheetInput;
   /** Ah a day at the battery. */
   readonly loadAh: number;
   /** Divided by the wire and the battery factor. */
@@ -19,16 +31,7 @@ export interface Worksheet {
  * SAND87-7023, worksheets 1 to 3: load in Ah a day over wire and battery efficiency, over the sun hours of the month; and days of autonomy
  * over the depth of discharge, times the multiplier for the cold.
  */
-export function worksheet(given: {
-  readonly loadWh: number;
-  readonly nominalV: number;
-  /** By month: kWh/m² a day in the plane of the modules. */
-  readonly sunHours: readonly number[];
-  readonly days: number;
-  /** Share of the capacity that may be used. */
-  readonly depth: number;
-  readonly coldMultiplier: number;
-}): Worksheet {
+export function worksheet(given: WorksheetInput): Worksheet {
   const { loadWh, nominalV, sunHours, days, depth, coldMultiplier } = given;
   const loadAh = loadWh / nominalV;
   const correctedAh = loadAh / worksheetFactors.wire / worksheetFactors.battery;
@@ -36,7 +39,7 @@ export function worksheet(given: {
   const designMonth = arrayA.reduce((most, amps, month) => (amps > arrayA[most]! ? month : most), 0);
   const bank = (ah: number) => ((ah * days) / depth) * coldMultiplier;
   return {
-    ...{ loadAh, correctedAh, arrayA, designMonth },
+    ...{ given, loadAh, correctedAh, arrayA, designMonth },
     bankAh: bank(loadAh / worksheetFactors.wire),
     bankOfCorrectedAh: bank(correctedAh),
   };

@@ -3,7 +3,7 @@ import { judge } from "../../judge.ts";
 import type { PlanRecord } from "../../model/record.ts";
 import { runExample } from "../../rules/page.tester.ts";
 import { testWorld } from "./world.tester.ts";
-import { type WeekEnergy, worstWeekAt } from "./worst-week.ts";
+import { type WeekEnergy, worstWeek } from "./worst-week.ts";
 
 const hut = `
   const house = battery({ name: "house", chemistry: "LiFePO4", capacityAh: 100, reservePercent: 20 });
@@ -25,10 +25,9 @@ const hut = `
 function weeksOf(period: string) {
   const { records, problems } = runExample(`${hut} period({ name: "stay", ${period} });`);
   expect(problems).toEqual([]);
-  const { energy, network } = judge(records as readonly PlanRecord[], problems, undefined, testWorld);
+  const { energy } = judge(records as readonly PlanRecord[], problems, undefined, testWorld);
   const [stay] = energy;
-  const judged = { network: network!.network, topology: network!.result.topology };
-  return { stay: stay!, weekOf: (month: number) => worstWeekAt(stay!, 0, month, judged) };
+  return { stay: stay!, weekOf: (month: number) => worstWeek(stay!.period, stay!.banks[0]!, month) };
 }
 
 const year = weeksOf('place: "Tarifa, ES"');

@@ -1,12 +1,8 @@
-import type { Network } from "../../model/network.ts";
 import type { Period } from "../../model/read-periods.ts";
-import type { NetworkTopology } from "../network/topology/network-topology.ts";
 import { balanceOf } from "./bank-balance.ts";
 import { daysOfMonths, daysOfYear, firstDayOfMonth } from "./calendar.ts";
-import type { Climate } from "./climate.ts";
 import { hoursOfPeriod } from "./energy-of-period.ts";
-import type { BankEnergy, PeriodEnergy, SourceEnergy } from "./energy-result.ts";
-import { type FlowsAtBank, flowsAtBanks } from "./flows-at-bank.ts";
+import type { BankEnergy, SourceEnergy } from "./energy-result.ts";
 
 /** Some days at a bank, hour by hour of solar time. Each list of hours begins at 0 h of the first day. */
 export interface WeekEnergy {
@@ -47,26 +43,14 @@ export function worstMonth({ months }: BankEnergy): number | undefined {
   return worst?.month;
 }
 
-/** {@link worstWeek} at a bank of a plan's network, by its place in the period's `banks`; undefined too if its place is not known. */
-export function worstWeekAt(
-  { period, climate }: PeriodEnergy,
-  bank: number,
-  month: number,
-  { network, topology }: { readonly network: Network; readonly topology: NetworkTopology },
-): WeekEnergy | undefined {
-  const flows = climate && flowsAtBanks(network, topology).banks[bank];
-  return flows && worstWeek(period, climate, flows, month);
-}
-
 /**
  * The worst week of a month: the seven days in a row, all in the month and the period, with the most energy missing; among equals with
  * the lowest charge, then with the lowest mean charge, then the first. From the same balance as the verdicts. Undefined if the period
  * has no day in the month.
  */
-function worstWeek(
+export function worstWeek(
   period: Period,
-  climate: Climate,
-  flows: FlowsAtBank,
+  { hours: { climate, flows } }: BankEnergy,
   month: number,
 ): WeekEnergy | undefined {
   const { bank, days, load, sun, chargers, run } = hoursOfPeriod(period, climate, flows);

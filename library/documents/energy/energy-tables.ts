@@ -27,7 +27,7 @@ import { clearnessOfDays, orderOfDays, shareOfHour, skyOnPlane } from "../../sta
 import { usualChargeRates } from "../../standards/usual-charge-rates.ts";
 import { clearnessSource, placesSource, temperatureSource } from "../../standards/world.ts";
 import type { Cell, Table } from "../table.ts";
-import { forPeople, forPrograms, numbers, tableOf, words } from "../table-of.ts";
+import { forPeople, forPrograms, numbers, quantity, tableOf, words } from "../table-of.ts";
 import { leastChangesTable } from "./least-changes-table.ts";
 import {
   about,
@@ -163,24 +163,22 @@ function worksheetTable(
   of: string,
 ): Table[] {
   if (!sheet) return [];
-  const design = months[sheet.designMonth]!;
-  const rows: readonly (readonly [item: string, value: number, unit: string])[] = [
-    ["Load at the battery in the month of the greatest use", sheet.loadAh, "Ah a day"],
-    [
-      `Divided by the wire factor ${worksheetFactors.wire} and the battery factor ${worksheetFactors.battery}`,
-      sheet.correctedAh,
-      "Ah a day",
-    ],
-    [
-      `Current of the array, over the sun hours of ${monthNames[design.month]}`,
-      sheet.arrayA[sheet.designMonth]!,
-      "A",
-    ],
-    [
-      `Bank for ${worksheetAutonomy.days} days without sun, down to the reserve, in the cold`,
-      sheet.bankAh,
-      "Ah",
-    ],
+  const { given, designMonth } = sheet;
+  const month = monthNames[months[designMonth]!.month];
+  const rows: readonly (readonly [step: string, item: string, value: number, unit: string])[] = [
+    ["a", "Load in the month of the greatest use, at the battery", given.loadWh, "Wh a day"],
+    ["b", "Nominal voltage", given.nominalV, "V"],
+    ["c", "Load: a / b", sheet.loadAh, "Ah a day"],
+    ["d", "Wire factor", worksheetFactors.wire, ""],
+    ["e", "Battery factor", worksheetFactors.battery, ""],
+    ["f", "Corrected load: c / d / e", sheet.correctedAh, "Ah a day"],
+    ["g", `Sun hours in the plane of the modules, ${month}`, given.sunHours[designMonth]!, "h a day"],
+    ["h", "Current of the array at its peak: f / g", sheet.arrayA[designMonth]!, "A"],
+    ["i", "Days without sun", given.days, ""],
+    ["j", "Share of the bank that may be used, above its reserve", given.depth, ""],
+    ["k", "Multiplier for the cold", given.coldMultiplier, ""],
+    ["l", "Bank: c / d × i / j × k", sheet.bankAh, "Ah"],
+    ["m", "Bank with the battery factor too: f × i / j × k", sheet.bankOfCorrectedAh, "Ah"],
   ];
   return [
     tableOf<(typeof rows)[number]>(
@@ -193,23 +191,29 @@ function worksheetTable(
         ],
       },
       [
-        words("item", "Item", ([item]) => item),
-        numbers("value", "Value", ([, value]) => about(value)),
-        words("unit", "Unit", ([, , unit]) => unit),
+        words("step", "Step", ([step]) => step),
+        words("item", "Item", ([, item]) => item),
+        numbers("value", "Value", ([, , value]) => quantity(value)),
+        words("unit", "Unit", ([, , , unit]) => unit),
       ],
       rows,
     ),
   ];
 }
 
-interface Taken {
+interface EnergyAssumption {
   readonly item: string;
   readonly as: string;
   readonly source: Citation;
 }
 
 /** Everything that the plan does not state, and every method, with its source. */
-function assumptionTable({ period, climate, places, banks }: PeriodEnergy): Table {
+export function energyAssumptions({
+  period,
+  climate,
+  places,
+  banks,
+}: PeriodEnergy): readonly EnergyAssumption[] {
   const { bankHeated, irradiation } = period.values;
   const [place] = places;
   const where = climate && `${climate.latitudeDeg}°, ${climate.longitudeDeg}°`;
@@ -218,7 +222,7 @@ function assumptionTable({ period, climate, places, banks }: PeriodEnergy): Tabl
   const lithium = batteries.length > 0 && isLithium(batteries);
   const lead = batteries.some(({ chemistry }) => chemistry !== "LiFePO4");
   const hasSun = banks.some(({ sources }) => sources.some(({ kind }) => kind === "sun"));
-  const rows: readonly (Taken | false)[] = [
+  const rows: readonly (EnergyAssumption | false)[] = [
     place !== undefined && {
       item: "Place",
       as: `${place.name}, ${place.country}: ${where}`,
@@ -292,10 +296,14 @@ function assumptionTable({ period, climate, places, banks }: PeriodEnergy): Tabl
     },
     lead && { item: "Lead-acid in the cold", as: "capacity falls", source: leadAcidInTheCold.source },
   ];
-  return tableOf<Taken>(
+  return rows.filter((row) => row !== false);
+}
+
+function assumptionTable(energy: PeriodEnergy): Table {
+  return tableOf<EnergyAssumption>(
     {
       id: "assumptions",
-      title: `${period.name}: assumptions and methods`,
+      title: `${energy.period.name}: assumptions and methods`,
       notes: ["1 January counts as a Monday, and 29 February as the 28th."],
     },
     [
@@ -304,6 +312,6 @@ function assumptionTable({ period, climate, places, banks }: PeriodEnergy): Tabl
       forPeople(words("sourceInShort", "Source", ({ source }) => sourceInWords(source))),
       forPrograms(words("source", "Source", ({ source }) => sourceInFull(source))),
     ],
-    rows.filter((row) => row !== false),
+    energyAssumptions(energy),
   );
 }

@@ -103,7 +103,7 @@ export function monthsChart(
 }
 
 const headPx = 58;
-const rowPx = 22;
+const rowPx = 20;
 const glyphX = 40;
 const wordsX = glyphX + glyphRadiusPx + 8;
 

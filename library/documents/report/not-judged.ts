@@ -14,6 +14,7 @@ export function notJudged(plan: JudgedPlan, numbered: readonly NumberedFinding[]
     ...withoutCurrent(plan),
     ...unreadCircuits(plan, numbered),
     ...withoutAmpacity(plan),
+    ...withoutEnergy(plan),
   ];
 }
 
@@ -97,6 +98,33 @@ function withoutAmpacity({ circuits }: JudgedPlan): readonly string[] {
       : []),
     ...(noTable.length > 0
       ? [`Ampacity was not judged, because no table covers it: ${listInWords(noTable, noTable.length)}.`]
+      : []),
+  ];
+}
+
+/** Periods whose balance could not be worked out, and banks whose loads state no hours. */
+function withoutEnergy({ model, energy }: JudgedPlan): readonly string[] {
+  const names = (periods: readonly { readonly name: string }[]) =>
+    listInWords(
+      periods.map(({ name }) => `"${name}"`),
+      periods.length,
+    );
+  if (energy.length === 0)
+    return model.periods.length === 0
+      ? []
+      : [`The energy of ${names(model.periods)} was not judged, because the network was not read.`];
+  const unclear = energy.filter(({ climate }) => !climate).map(({ period }) => period);
+  const silent = energy
+    .filter(({ banks }) => banks.some(({ months }) => months.some(({ verdict }) => verdict === "not judged")))
+    .map(({ period }) => period);
+  return [
+    ...(unclear.length > 0
+      ? [`The energy of ${names(unclear)} was not judged, because its place is not clear.`]
+      : []),
+    ...(silent.length > 0
+      ? [
+          `Whether the bank keeps up in ${names(silent)} was not judged: no load of a bank states how long it runs.`,
+        ]
       : []),
   ];
 }

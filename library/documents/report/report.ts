@@ -3,6 +3,7 @@ import { beforeWorkChapter } from "./before-work.ts";
 import { cautionsChapter } from "./cautions.ts";
 import type { Chapter, ReportContext, ReportEdition, ReportInput } from "./chapter.ts";
 import { diagramsChapter } from "./diagrams.ts";
+import { energyChapter, energyInShort } from "./energy.ts";
 import { acceptedChapter, findingsChapter } from "./findings.ts";
 import { limitsChapter } from "./limits.ts";
 import { networkChapter } from "./network-figures.ts";
@@ -46,6 +47,7 @@ function inspectorChapters(context: ReportContext): readonly Chapter[] {
     diagramsChapter(context),
     runsChapter(context),
     networkChapter(context),
+    ...energyChapter(context),
     schedulesChapter(context),
     findingsChapter(context),
     acceptedChapter(context),
@@ -62,6 +64,7 @@ function benchChapters(context: ReportContext): readonly Chapter[] {
     diagramsChapter(context),
     wiresAndFusesChapter(context),
     firstPowerChapter(context),
+    ...energyInShort(context),
   ];
 }
 
