@@ -61,7 +61,10 @@ function foundIn(
   rule: Rule<unknown>,
   others: readonly Finding[],
 ): readonly Found<unknown>[] {
-  const known = rule.ignoresLoads && plan.network && foundBesideLoads(plan.network.result.faults);
+  // Without a circuit, a rule may be silent on the same network that it has findings in once the circuit is taken out of the plan.
+  const isWhole = plan.model.withoutCircuits.length === 0;
+  const kept = rule.ignoresLoads && isWhole ? plan.network : undefined;
+  const known = kept && foundBesideLoads(kept.result.faults);
   const before = known?.get(rule);
   if (before) return before;
   const found = rule.check(plan, others);
@@ -103,22 +106,37 @@ function judgedPlan(
   return { model, circuits: runs.map(judgedRun), network, problems, energy: [] };
 }
 
-/** A network that was not read whole has none: islands alone are no picture of the plan. */
+/**
+ * A network that was not read whole has none: islands alone are no picture of the plan. A circuit that the network is without counts
+ * as one without hours, and makes every verdict one "at best".
+ */
 function energyOf(
-  { periods, network, networkUnread }: PlanModel,
+  { periods, network, networkUnread, withoutCircuits }: PlanModel,
   judged: JudgedNetwork | undefined,
   world: (() => World) | undefined,
 ): JudgedPlan["energy"] {
   if (periods.length === 0 || networkUnread || !world) return [];
-  return energyOfPlan(periods, network && judged && { network, topology: judged.result.topology }, world);
+  const energy = energyOfPlan(
+    periods,
+    network && judged && { network, topology: judged.result.topology },
+    world,
+  );
+  if (withoutCircuits.length === 0) return energy;
+  const leftOut = withoutCircuits.map(({ record, name }) => ({ record, name }));
+  return energy.map(({ banks, ...one }) => ({
+    ...one,
+    banks: banks.map((bank) => ({ ...bank, withoutHours: [...bank.withoutHours, ...leftOut] })),
+  }));
 }
 
 /** A circuit that an edit leaves as it was is the same object in the next judgement. */
 const judgedRun = workedOutOnce((circuit: Run): JudgedRun => ({ circuit, result: analyseCircuit(circuit) }));
 
-/** If nothing of the network could be read, its circuits are still judged by the load that they state themselves. */
-function loneCircuits({ circuits, network, remains }: PlanModel): readonly Run[] {
-  return network || remains ? circuits.filter(({ inNetwork }) => !inNetwork) : circuits;
+/** Circuits outside of the judged network, or all if nothing of it could be read, are judged by the load that they state themselves. */
+function loneCircuits({ circuits, network, remains, withoutCircuits }: PlanModel): readonly Run[] {
+  if (!network && !remains) return circuits;
+  const leftOut = new Set(withoutCircuits.map(({ record }) => record));
+  return circuits.filter(({ inNetwork, record }) => !inNetwork || leftOut.has(record));
 }
 
 /** The runs of the islands with a refused value, each with the load that it states or the greatest of a single device behind it. */

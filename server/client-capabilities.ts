@@ -49,7 +49,12 @@ export function initializeResult(params: InitializeParams): InitializeResult {
   return {
     serverInfo: { name: "loomwright", version },
     capabilities: {
-      textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
+      textDocumentSync: {
+        openClose: true,
+        change: TextDocumentSyncKind.Incremental,
+        save: true,
+        willSave: true,
+      },
       hoverProvider: true,
       inlayHintProvider: true,
       codeLensProvider: {},

@@ -6,6 +6,7 @@ import {
   DidChangeWatchedFilesNotification,
   type InitializeResult,
   InlayHintRefreshRequest,
+  TextDocumentSaveReason,
   TextDocuments,
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
@@ -220,8 +221,14 @@ export function connect(connection: Connection, { number, loadChecker, prepare, 
     if (!editor.registersWatching) parts?.checker.changedOnDisk([file]);
     openedOrClosed(file);
   });
+  /** Addresses of the documents that the editor saves by itself after a pause: their builder may be in the middle of a word. */
+  const savedByEditor = new Set<string>();
+  documents.onWillSave(({ document, reason }) => {
+    if (reason === TextDocumentSaveReason.AfterDelay) savedByEditor.add(document.uri);
+    else savedByEditor.delete(document.uri);
+  });
   documents.onDidSave(({ document }) => {
-    settleEdit();
+    if (!savedByEditor.delete(document.uri)) settleEdit();
     // An editor that watches files has already reported this.
     if (editor.registersWatching) return;
     parts?.checker.changedOnDisk([workspace.fromEditor(document.uri)]);

@@ -41,7 +41,7 @@ export function fewerSizes(
   judge: (records: readonly PlanRecord[]) => Judgement,
 ): FewerSizes | undefined {
   const { model, problems } = judgement;
-  if (model.networkUnread || problems.length > 0) return undefined;
+  if (model.networkUnread || model.withoutCircuits.length > 0 || problems.length > 0) return undefined;
   const runs = sizedRuns(judgement);
   const proofs = new Map<string, Judgement>();
   const spared = sparedSizes(runs, (choices) => {

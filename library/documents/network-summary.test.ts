@@ -44,7 +44,7 @@ function judgedPlan(): JudgedPlan & { readonly network: object } {
   } as unknown as NetworkResult;
   const circuits = network.conductors.map(({ run }) => ({ circuit: run, result: analyseCircuit(run) }));
   return {
-    model: { networkUnread: false } as JudgedPlan["model"],
+    model: { networkUnread: false, withoutCircuits: [] as const } as unknown as JudgedPlan["model"],
     circuits,
     network: {
       network: { ...network, scenarios: [...network.scenarios, { ...network.scenarios[0]!, name: "flat" }] },
@@ -86,9 +86,19 @@ describe("what a network comes to", () => {
 });
 
 test.each([
-  [{ model: { networkUnread: true }, network: undefined }, "network not judged"],
-  [{ model: { networkUnread: false }, network: undefined }, ""],
-  [{ model: { networkUnread: false }, network: { result: { scenarios: [{ state: "solved" }] } } }, ""],
+  [{ model: { networkUnread: true, withoutCircuits: [] }, network: undefined }, "network not judged"],
+  [
+    { model: { networkUnread: false, withoutCircuits: [{}] }, network: undefined },
+    "network judged without a circuit with an invalid value",
+  ],
+  [{ model: { networkUnread: false, withoutCircuits: [] }, network: undefined }, ""],
+  [
+    {
+      model: { networkUnread: false, withoutCircuits: [] },
+      network: { result: { scenarios: [{ state: "solved" }] } },
+    },
+    "",
+  ],
 ])("%j says %j", (plan, words) => {
   expect(networkStateInWords(plan as unknown as JudgedPlan)).toBe(words);
 });

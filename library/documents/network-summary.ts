@@ -9,9 +9,17 @@ import { formatDistinct, withUnit } from "../rules/wording/format-number.ts";
  */
 export function networkStateInWords({ model, network }: Pick<JudgedPlan, "model" | "network">): string {
   if (model.networkUnread) return "network not judged";
+  const { withoutCircuits } = model;
+  const leftOut =
+    withoutCircuits.length === 0
+      ? []
+      : [
+          `network judged without ${withoutCircuits.length === 1 ? "a circuit" : `${withoutCircuits.length} circuits`} with an invalid value`,
+        ];
   const all = network?.result.scenarios ?? [];
   const unsolved = all.filter(({ state }) => state === "unsolved").length;
-  return unsolved === 0 ? "" : `${unsolved} of ${all.length} scenarios not solved`;
+  const open = unsolved === 0 ? [] : [`${unsolved} of ${all.length} scenarios not solved`];
+  return [...leftOut, ...open].join(", ");
 }
 
 /**

@@ -168,13 +168,15 @@ describe("what is wrong with it", () => {
     ["a misspelt colour with what no colour can be", { colur: 5 }, false],
     ["a return that no colour can be", { return: { kind: "terminal" } }, false],
     ["a wrong rating beside a wrong price", { protect: { ratingA: -1, price: "4" } }, false],
-  ])("%s of a circuit: the network is read: %j %s", (_, change, isRead) => {
+  ])("%s of a circuit: the network is read with it: %j %s", (_, change, isRead) => {
     const bank = battery({ chemistry: "AGM", capacityAh: 100 });
     const lamp = circuit(loosely({ from: bank.positive, load: 2, ...light, ...change }));
-    const { network, networkUnread, circuits, invalid } = modelOf(bank, lamp);
-    expect([network !== undefined, networkUnread]).toEqual([isRead, !isRead]);
+    const { network, withoutCircuits, circuits, invalid } = modelOf(bank, lamp);
+    expect(network?.conductors.length).toBe(isRead ? 2 : 0);
+    expect(withoutCircuits.length).toBe(isRead ? 0 : 1);
     expect(invalid.length).toBeGreaterThan(0);
-    expect(invalid.some(({ stopsNetwork }) => stopsNetwork)).toBe(!isRead);
+    expect(invalid.some(({ leavesOutCircuit }) => leavesOutCircuit)).toBe(!isRead);
+    expect(invalid.some(({ stopsNetwork }) => stopsNetwork)).toBe(false);
     if (isRead) expect(circuits).toMatchObject([{ partlyInvalid: false }]);
   });
 

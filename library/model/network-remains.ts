@@ -26,12 +26,13 @@ export interface NetworkRemains {
 export function remainsOf(
   records: readonly PlanRecord[],
   build: ReadBuild,
-  { draft, circuits, invalid }: ReadNetwork,
+  { draft, circuits, withoutCircuits, invalid }: ReadNetwork,
 ): NetworkRemains | undefined {
   if (!draft) return undefined;
   const broken = new Set(invalid.filter(stopsNetwork).map(({ record }) => record));
   for (const [record, { circuit }] of circuits) if (!circuit) broken.add(record);
-  const leftOut = recordsInGaps(draft.found, broken);
+  const gaps = new Set([...broken].filter((record) => !withoutCircuits.has(record)));
+  const leftOut = recordsInGaps(draft.found, gaps, withoutCircuits);
   return {
     sound: leftOut && readNetwork(records, build, leftOut).network,
     sketch: sketchOf({ ...draft, circuits, broken }),
@@ -45,8 +46,10 @@ export function remainsOf(
 function recordsInGaps(
   { parts, cables, circuits, terminals, scenarios, mountedOn, byRecord }: NetworkRecords,
   broken: ReadonlySet<number>,
+  withoutCircuits: ReadNetwork["withoutCircuits"],
 ): ReadonlySet<number> | undefined {
-  const runs = [...cables, ...circuits];
+  const readable = circuits.filter(({ record }) => !withoutCircuits.has(record));
+  const runs = [...cables, ...readable];
   const isAnywhere =
     scenarios.some(({ record }) => broken.has(record)) ||
     runs.some(({ ends }) => !ends) ||
@@ -55,7 +58,7 @@ function recordsInGaps(
   const partAt = (terminal: number) => terminals[terminal]!.part;
   const islands = disjointSets(parts.length);
   for (const { ends } of cables) islands.union(partAt(ends!.from), partAt(ends!.to));
-  for (const { ends, load } of circuits) {
+  for (const { ends, load } of readable) {
     for (const far of [ends!.returnTo, ends!.to?.positive ?? load?.positive])
       if (far !== undefined) islands.union(partAt(ends!.from), partAt(far));
   }

@@ -2,6 +2,7 @@ import type { BenchSettings } from "./bench-settings.ts";
 import type { BuildValues } from "./build-properties.ts";
 import type { Network } from "./network.ts";
 import type { NetworkRemains } from "./network-remains.ts";
+import type { CircuitLeftOut } from "./read-network.ts";
 import type { Period } from "./read-periods.ts";
 import type { InvalidValue, Run } from "./run.ts";
 
@@ -29,6 +30,8 @@ export interface PlanModel {
   readonly networkUnread: boolean;
   /** Present if the network is unread: the parts of it that can be judged all the same. */
   readonly remains?: NetworkRemains | undefined;
+  /** The circuits that {@link network} is without, because a value of them was refused: {@link invalid} lists it. */
+  readonly withoutCircuits: readonly CircuitLeftOut[];
   /** Records whose circuit cannot be judged at all, with the reason in {@link invalid}. */
   readonly unjudged: readonly { readonly record: number; readonly name: string }[];
   readonly invalid: readonly InvalidValue[];

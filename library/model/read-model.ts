@@ -12,18 +12,22 @@ import type { InvalidValue, Run } from "./run.ts";
  * Makes circuits and a network from the records of a plan: every value checked, every default filled in, lengths in metres.
  * Bad values never throw; they are returned beside the usable ones, each with its place and the allowed values.
  * A circuit is judged only if no refused value could make one of its figures wrong; the network, only if none of its values
- * was refused. The part of it that can be judged all the same is in `remains`.
+ * was refused, except those of circuits with a load of their own, without which it is judged. The part of an unread network that
+ * can be judged all the same is in `remains`.
  */
 export function readModel(records: readonly PlanRecord[]): PlanModel {
   const build = readBuild(records);
   const read = readNetwork(records, build);
-  const { network, unread: networkUnread, circuits: wired, invalid: refused } = read;
+  const { network, unread: networkUnread, circuits: wired, withoutCircuits, invalid: refused } = read;
   const circuits: Run[] = [];
   const unjudged: { readonly record: number; readonly name: string }[] = [];
   const stopping = (refusals: readonly InvalidValue[]) =>
-    refusals.map(
-      (refusal): InvalidValue => (stopsNetwork(refusal) ? { ...refusal, stopsNetwork: true } : refusal),
-    );
+    refusals.map((refusal): InvalidValue => {
+      if (!stopsNetwork(refusal)) return refusal;
+      if (withoutCircuits.has(refusal.record))
+        return network ? { ...refusal, leavesOutCircuit: true } : refusal;
+      return networkUnread ? { ...refusal, stopsNetwork: true } : refusal;
+    });
   const ofBuild = networkUnread && build.missed.size > 0 ? stopping(build.invalid) : build.invalid;
   const { periods, invalid: ofPeriods } = readPeriods(records);
   const invalid: InvalidValue[] = [...ofBuild, ...stopping(refused), ...ofPeriods];
@@ -42,5 +46,10 @@ export function readModel(records: readonly PlanRecord[]): PlanModel {
     for (const refusal of wrong) invalid.push({ record: index, name, ...refusal });
   });
   const remains = remainsOf(records, build, read);
-  return { build: build.settings, circuits, periods, network, networkUnread, remains, unjudged, invalid };
+  return {
+    ...{ build: build.settings, circuits, periods, network, networkUnread, remains },
+    withoutCircuits: network ? [...withoutCircuits.values()] : [],
+    unjudged,
+    invalid,
+  };
 }

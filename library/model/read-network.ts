@@ -18,6 +18,7 @@ import {
   type Wiring,
 } from "./nominal-voltage.ts";
 import { descriptorOfWord } from "./parts/index.ts";
+import { isObject } from "./plain-values.ts";
 import { placeDevices, type StatedConductor } from "./protective-devices.ts";
 import { type CircuitDefaults, circuitFrom, type ReadBuild, reliesOnMissed } from "./read-circuit.ts";
 import { defaultVoltage, dropLimitOf, lengthOfOne, runOf } from "./read-run.ts";
@@ -32,8 +33,9 @@ import { withFamilyOfPanel, withTerminals } from "./with-terminals.ts";
 
 /**
  * Makes one network from the parts, cables and scenarios of a plan, and the circuits that start at a terminal. All errors are
- * reported together. One refused value leaves the network unread, because it could make any current in it wrong, except a
- * value that serves only lists and labels. Parts of it can be judged all the same: `network-remains.ts`.
+ * reported together. One refused value leaves the network unread, because it could make any current in it wrong, with two
+ * exceptions: a value that serves only lists and labels, and one of a circuit that ends at its own load. The network is read without
+ * such a circuit. Parts of an unread network can be judged all the same: `network-remains.ts`.
  */
 export function readNetwork(
   records: readonly PlanRecord[],
@@ -41,16 +43,31 @@ export function readNetwork(
   leftOut: ReadonlySet<number> = new Set(),
 ): ReadNetwork {
   if (!records.some(belongsToNetwork))
-    return { network: undefined, unread: false, circuits: new Map(), invalid: [] };
+    return {
+      network: undefined,
+      unread: false,
+      circuits: new Map(),
+      withoutCircuits: new Map(),
+      invalid: [],
+    };
   const found = readNetworkRecords(records, leftOut);
   const invalid: InvalidValue[] = [...found.invalid];
   const surroundings = surroundingsOf(found, build.values);
   const circuits = makeCircuits(found, build, surroundings, invalid);
   // An invalid value of the build may be a default of any record in the network.
-  const unread = { network: undefined, unread: true, circuits, invalid };
+  const withoutCircuits = unusableCircuits(found, circuits, invalid);
+  const unread = { network: undefined, unread: true, circuits, withoutCircuits, invalid };
   if (build.missed.size > 0) return unread;
   const inPart: ReadNetwork = { ...unread, draft: { found, surroundings } };
-  if (invalid.some(stopsNetwork)) return inPart;
+  if (invalid.some((refusal) => stopsNetwork(refusal) && !isOfCircuit(refusal, found))) return inPart;
+  if (withoutCircuits.size > 0) {
+    const rest = readNetwork(records, build, new Set([...leftOut, ...withoutCircuits.keys()]));
+    const ofCircuits = invalid.filter(({ record }) => withoutCircuits.has(record));
+    const all = [...ofCircuits, ...rest.invalid];
+    return rest.network
+      ? { ...rest, circuits: new Map([...circuits, ...rest.circuits]), withoutCircuits, invalid: all }
+      : { ...inPart, invalid: all };
+  }
   const parts = found.parts.map((draft): Part => {
     if (draft.word === "circuit") return makeLoadOfCircuit(draft, circuits.get(draft.record)!.circuit!);
     const part = makePart(draft, surroundings);
@@ -61,7 +78,7 @@ export function readNetwork(
     return withFamilyOfPanel(part, found);
   });
   const scenarios = makeScenarios(found, surroundings, parts, leftOut, invalid);
-  if (invalid.some(stopsNetwork)) return inPart;
+  if (invalid.some((refusal) => stopsNetwork(refusal) && !isOfCircuit(refusal, found))) return inPart;
   const { terminals } = found;
   const limited = withSharedDropLimits(found, circuits, parts);
   const stated = stateConductors(found, limited.circuits, surroundings);
@@ -71,6 +88,7 @@ export function readNetwork(
     network: { ...built, scenarios: inEveryPosition(built, scenarios) },
     unread: false,
     circuits: limited.circuits,
+    withoutCircuits,
     invalid,
   };
 }
@@ -150,12 +168,53 @@ export interface ReadNetwork {
   readonly draft?: { readonly found: NetworkRecords; readonly surroundings: PartContext };
   /** By record: the circuits of the network; undefined for one that is not valid by itself either. */
   readonly circuits: ReadonlyMap<number, { readonly name: string; readonly circuit: CircuitRun | undefined }>;
+  /** By record: circuits with a load of their own and a refused value, without which the rest can be judged. */
+  readonly withoutCircuits: ReadonlyMap<number, CircuitLeftOut>;
   readonly invalid: readonly InvalidValue[];
+}
+
+/** A circuit without which the network is judged. */
+export interface CircuitLeftOut {
+  readonly record: number;
+  readonly name: string;
+  /** Records of the parts where it begins and returns; undefined if that is unknown. */
+  readonly startsAt: readonly number[] | undefined;
 }
 
 /** A value that serves only lists and labels makes no current wrong. */
 export function stopsNetwork({ listsOnly }: InvalidValue): boolean {
   return !listsOnly;
+}
+
+/** A circuit at the end of which is its own load feeds nothing else: the network is complete without it, except for its current. */
+function isOfCircuit({ record }: InvalidValue, { circuits, records }: NetworkRecords): boolean {
+  return (
+    records[record]?.word === "circuit" &&
+    isLeaf(records[record]) &&
+    circuits.some((one) => one.record === record)
+  );
+}
+
+function isLeaf({ input }: PlanRecord): boolean {
+  return isObject(input) && input.to === undefined;
+}
+
+/** The circuits with a load of their own that have no figures, or that contradict the network. */
+function unusableCircuits(
+  { circuits: found, records, parts, terminals }: NetworkRecords,
+  circuits: ReadNetwork["circuits"],
+  invalid: readonly InvalidValue[],
+): ReadNetwork["withoutCircuits"] {
+  if (!invalid.some(stopsNetwork)) return new Map();
+  const recordAt = (terminal: number) => parts[terminals[terminal]!.part]!.record;
+  return new Map(
+    found.flatMap(({ record, name, ends, sound }): [number, CircuitLeftOut][] => {
+      const contradicts = sound && invalid.some((one) => one.record === record && one.path[0] === "voltage");
+      if (!isLeaf(records[record]!) || (circuits.get(record)?.circuit && !contradicts)) return [];
+      const startsAt = ends && [recordAt(ends.from), recordAt(ends.returnTo)];
+      return [[record, { record, name, startsAt }]];
+    }),
+  );
 }
 
 function makeCircuits(

@@ -245,6 +245,8 @@ export interface InvalidValue {
   readonly nearest?: string;
   /** The network connected with it is not judged as a whole until this is corrected. Not set if there is no network. */
   readonly stopsNetwork?: true;
+  /** The network is judged without this circuit until this is corrected. */
+  readonly leavesOutCircuit?: true;
   /** It serves only lists and labels, and prevents no check. */
   readonly listsOnly?: true;
 }

@@ -174,6 +174,19 @@ describe("a network", () => {
     expect(code).toBe(1);
   });
 
+  test("a refused value of a circuit: the rest of the network is judged, and the circuit without which is named", async () => {
+    write("plan.ts", network.replace("load: 15", "load: -15"));
+    const { code, out } = await loomwright("check");
+    expect(out).toContain(
+      "  network: 2 scenarios solved, judged without heater, because of an invalid value, see above",
+    );
+    expect(out).toContain("Until this is corrected, the network is judged without this circuit");
+    expect(code).toBe(1);
+    const json = await loomwright("check", "--format", "json");
+    const report = jsonReportSchema.parse(JSON.parse(json.out));
+    expect(report.plans[0]!.network).toMatchObject({ judged: true, withoutCircuits: ["heater"] });
+  });
+
   test("in JSON: parts, conductors and scenarios, with what is left of Kirchhoff's sum", async () => {
     write("plan.ts", network);
     const { out } = await loomwright("check", "--format", "json");

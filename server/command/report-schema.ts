@@ -61,6 +61,8 @@ const hardest = {
 
 const solvedNetwork = z.strictObject({
   judged: z.literal(true),
+  /** Circuits that the network is judged without, because a value of them is invalid: shared conductors carry more with them. */
+  withoutCircuits: z.array(z.string()),
   /** How many parts and cables the plan contains. */
   contents: z.strictObject({ parts: z.int().min(0), cables: z.int().min(0) }),
   summary: z.strictObject({

@@ -33,6 +33,7 @@ export function reportNetwork(
   const summary = networkSummary(plan.judgement, judged);
   return {
     judged: true,
+    withoutCircuits: plan.judgement.model.withoutCircuits.map(({ name }) => name),
     contents: contentsOf(network),
     summary: { ...summary, unsolved: [...summary.unsolved] },
     scenarios: result.scenarios.map((one) => ({

@@ -111,6 +111,7 @@ function isEmpty({ circuits, network, findings }: Reported): boolean {
 function networkLines({ network }: Reported): string[] {
   if (!network) return [];
   if (!network.judged) return ["  network: not judged, because one of its values is invalid, see above"];
+  const { withoutCircuits } = network;
   const { scenarios, unsolved, hardest, lowest } = network.summary;
   const solved = scenarios - unsolved.length;
   const failed = unsolved.slice(0, 3).map(({ scenario }) => `"${printable(scenario)}"`);
@@ -131,7 +132,14 @@ function networkLines({ network }: Reported): string[] {
     lowest &&
       lowestInWords({ ...lowest, name: printable(lowest.name), scenario: printable(lowest.scenario) }),
   ].filter(Boolean);
-  return [`  network: ${state}`, ...(worst.length > 0 ? [`  ${worst.join(" · ")}`] : [])];
+  const named = withoutCircuits.slice(0, 3).map((name) => printable(name));
+  const moreLeftOut =
+    withoutCircuits.length > named.length ? ` and ${withoutCircuits.length - named.length} more` : "";
+  const leftOut =
+    withoutCircuits.length === 0
+      ? ""
+      : `, judged without ${named.join(", ")}${moreLeftOut}, because of an invalid value, see above`;
+  return [`  network: ${state}${leftOut}`, ...(worst.length > 0 ? [`  ${worst.join(" · ")}`] : [])];
 }
 
 function closingLines(plans: readonly Reported[], paint: Paint): string[] {

@@ -1,5 +1,5 @@
 import ts from "typescript";
-import { stopsNetwork } from "../../library/model/read-network.ts";
+import type { InvalidValue } from "../../library/model/run.ts";
 import type { SourceRange } from "./checked-plan.ts";
 import type { LocatedPlan } from "./provenance/located-plan.ts";
 import type { End } from "./sandbox/contract.ts";
@@ -35,18 +35,22 @@ function identifierAt(edit: LastEdit, source: ts.SourceFile, name: string): Sour
 }
 
 /**
- * The call around the last edit, if it alone is the reason why the network can no longer be judged: a circuit that has a start
- * and no length yet, `from: panel` on the way to `from: panel.branch`.
+ * The call around the last edit, if a value of it is the reason why the network can no longer be judged, or only without this circuit:
+ * one that has a start and no length yet, `from: panel` on the way to `from: panel.branch`.
  */
 export function callBeingTyped(
   edit: LastEdit,
   located: Pick<LocatedPlan, "judgement" | "callOf">,
   before: Pick<LocatedPlan, "judgement"> | undefined,
 ): SourceRange | undefined {
-  if (!before?.judgement.network || !located.judgement.model.networkUnread) return undefined;
-  const records = new Set(located.judgement.model.invalid.filter(stopsNetwork).map(({ record }) => record));
-  const calls = [...records].map((record) => located.callOf(record));
-  return calls.every((call) => touches(call, edit)) ? calls[0] : undefined;
+  if (!before?.judgement.network) return undefined;
+  const { invalid } = located.judgement.model;
+  const callsOf = (refused: readonly InvalidValue[]) =>
+    [...new Set(refused.map(({ record }) => record))].map((record) => located.callOf(record));
+  const stopping = callsOf(invalid.filter(({ stopsNetwork }) => stopsNetwork));
+  if (!stopping.every((call) => touches(call, edit))) return undefined;
+  const leftOut = callsOf(invalid.filter(({ leavesOutCircuit }) => leavesOutCircuit));
+  return [...stopping, ...leftOut].find((call) => touches(call, edit));
 }
 
 function touches({ uri, start, end }: SourceRange, edit: LastEdit): boolean {

@@ -128,6 +128,7 @@ function choice(written: string, circuit: Run): RunChoice {
       network: undefined,
       networkUnread: false,
       periods: [],
+      withoutCircuits: [],
       unjudged: [],
       invalid: [],
     },

@@ -46,10 +46,11 @@ export function whyNotNumbered(
   { judgement }: Pick<CheckedPlan, "judgement">,
   { problems }: KeptNumbers,
 ): readonly { readonly line?: number; readonly text: string }[] {
-  const { networkUnread, unjudged } = judgement.model;
+  const { networkUnread, unjudged, withoutCircuits } = judgement.model;
+  const [unreadCircuit] = [...unjudged, ...withoutCircuits];
   if (problems.length > 0) return problems;
-  if (networkUnread || unjudged.length > 0) {
-    const unread = networkUnread ? "the network" : `"${unjudged[0]!.name}"`;
+  if (networkUnread || unreadCircuit) {
+    const unread = networkUnread ? "the network" : `"${unreadCircuit!.name}"`;
     return [
       {
         text: `${unread} cannot be read, so its conductors are unknown: loomwright check reports the reason.`,

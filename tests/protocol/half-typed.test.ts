@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, test } from "vitest";
-import type { Position } from "vscode-languageserver/node";
+import { type Position, TextDocumentSaveReason } from "vscode-languageserver/node";
 import { sampleBuild } from "../../server/language/sample-build.tester.ts";
 import { pulling } from "./capabilities.mjs";
 import { type ScriptedEditor, startEditor } from "./scripted-editor.ts";
@@ -81,6 +81,19 @@ describe("a builder types by hand, letter by letter", () => {
   });
 });
 
+test("a circuit that is left half written: the rest of the network is judged without it", async () => {
+  const editor = await open(plan);
+  const begun = 'circuit({\n  name: "reading lamp",\n  from: panel.branch,\n});';
+  editor.type("van.ts", "// here", begun);
+  await editor.until("van.ts", "incomplete");
+  const { message } = await editor.until("van.ts", "idle");
+  expect(message).toContain("3 cables");
+  expect(message).toContain("network judged without a circuit with an invalid value");
+  expect(rulesIn(editor)).toEqual(expect.arrayContaining(["panel/rating", "plan/invalid-value"]));
+  const range = { start: { line: 0, character: 0 }, end: { line: 99, character: 0 } };
+  expect(await editor.ask("textDocument/inlayHint", "van.ts", { range })).toHaveLength(5);
+});
+
 describe("an undeclared name is an error", () => {
   const typeHalf = async (editor: ScriptedEditor) => {
     editor.type("van.ts", "// here", "circuit({ gau })");
@@ -96,6 +109,18 @@ describe("an undeclared name is an error", () => {
     editor.save("van.ts");
     await editor.until("van.ts", "idle");
     expect(rulesIn(editor)).toContain("plan/cannot-run");
+  });
+
+  test("not if the editor saves the file by itself", async () => {
+    const editor = await open(plan);
+    await typeHalf(editor);
+    const known = editor.statuses.length;
+    editor.save("van.ts", TextDocumentSaveReason.AfterDelay);
+    editor.type("van.ts", "gau", "gaug");
+    await editor.until("van.ts", "incomplete");
+    const states = editor.statuses.slice(known).filter(({ uri }) => uri === editor.uri("van.ts"));
+    expect(states.map(({ state }) => state)).not.toContain("idle");
+    expect(rulesIn(editor)).not.toContain("plan/cannot-run");
   });
 
   test("when nothing more is typed for a while", async () => {

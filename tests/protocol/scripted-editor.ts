@@ -18,6 +18,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
   type TextDocumentEdit,
+  TextDocumentSaveReason,
 } from "vscode-languageserver/node";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { type StatusParams, statusMethod } from "../../server/language/messages.ts";
@@ -63,7 +64,8 @@ export interface ScriptedEditor {
   onDisk(files: Readonly<Record<string, string | undefined>>): void;
   /** The same, without notifying the server. */
   onDiskUnheard(files: Readonly<Record<string, string>>): void;
-  save(file: string): void;
+  /** @param reason As the protocol numbers it: 1 by the builder, 2 by the editor itself after a pause. */
+  save(file: string, reason?: TextDocumentSaveReason): void;
   setConfiguration(section: object): void;
   /** Ends the server as the protocol requires; resolves with its exit code. */
   quit(): Promise<number | null>;
@@ -248,8 +250,10 @@ export async function startEditor({
     onDiskUnheard(changed) {
       for (const [name, text] of Object.entries(changed)) write(name, text);
     },
-    save(file) {
-      void connection.sendNotification("textDocument/didSave", { textDocument: { uri: uri(file) } });
+    save(file, reason = TextDocumentSaveReason.Manual) {
+      const textDocument = { uri: uri(file) };
+      void connection.sendNotification("textDocument/willSave", { textDocument, reason });
+      void connection.sendNotification("textDocument/didSave", { textDocument });
     },
     setConfiguration(next) {
       section = next;

@@ -99,10 +99,11 @@ class Drawing {
     const { model } = this.#plan;
     if (this.#parts.length === 0)
       this.#notices.push("The drawing is empty: the plan has no part and no circuit that could be read.");
-    if (model.unjudged.length > 0)
-      this.#notices.push(
-        `Not drawn, because they could not be read: ${model.unjudged.map(({ name }) => displayName(name)).join(", ")}.`,
-      );
+    const unread = new Map(
+      [...model.unjudged, ...model.withoutCircuits].map(({ record, name }) => [record, displayName(name)]),
+    );
+    if (unread.size > 0)
+      this.#notices.push(`Not drawn, because they could not be read: ${[...unread.values()].join(", ")}.`);
     if (this.#lines.some(({ number }) => number.endsWith("*"))) this.#notices.push(notKeptYet);
     const open = this.#found.left().filter(({ accepted }) => !accepted).length;
     if (open > 0)

@@ -92,7 +92,8 @@ function alone(judged: Judgement): Judgement {
 
 /** Circuits that the other plan has but could not read were neither removed nor added. */
 function notUnread(subjects: readonly Subject[], other: Judgement): Subject[] {
-  const unread = new Set(other.model.unjudged.map(({ name }) => name));
+  const { unjudged, withoutCircuits } = other.model;
+  const unread = new Set([...unjudged, ...withoutCircuits].map(({ name }) => name));
   return subjects.filter(({ kind, name }) => kind !== "circuit" || !unread.has(name));
 }
 

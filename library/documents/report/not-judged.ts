@@ -10,6 +10,7 @@ import { numbersOf } from "./numbered-findings.ts";
 export function notJudged(plan: JudgedPlan, numbered: readonly NumberedFinding[]): readonly string[] {
   return [
     ...unreadNetwork(plan, numbered),
+    ...withoutCircuits(plan, numbered),
     ...unsolvedScenarios(plan, numbered),
     ...withoutCurrent(plan),
     ...unreadCircuits(plan, numbered),
@@ -22,6 +23,15 @@ function unreadNetwork({ model }: JudgedPlan, numbered: readonly NumberedFinding
   if (!model.networkUnread) return [];
   return [
     `The network was not judged as a whole: a value of it is invalid${numbersOf(numbered, "plan/invalid-value")}, so its currents, voltages and faults are unknown. Size, fuse and ampacity of its circuits and cables are judged by the stated load and by single devices${soundInWords(model)}; its parts are not judged.`,
+  ];
+}
+
+function withoutCircuits({ model }: JudgedPlan, numbered: readonly NumberedFinding[]): readonly string[] {
+  const names = model.withoutCircuits.map(({ name }) => name);
+  if (names.length === 0) return [];
+  const those = names.length === 1 ? "this circuit" : "these circuits";
+  return [
+    `The network was judged without ${listInWords(names, names.length)}${numbersOf(numbered, "plan/invalid-value")}: with ${those}, currents and voltage drops in shared conductors are greater than the report states.`,
   ];
 }
 

@@ -43,11 +43,11 @@ function missingIn({ model }: Judgement): string[] {
     notes.push(
       "Not complete: a value of the network is invalid, so its parts and cables are missing here, and its circuits are taken as if each were alone. loomwright check names the value.",
     );
-  if (model.unjudged.length > 0) {
-    const names = listInWords(
-      model.unjudged.map(({ name }) => name),
-      20,
-    );
+  const unread = new Map(
+    [...model.unjudged, ...model.withoutCircuits].map(({ record, name }) => [record, name]),
+  );
+  if (unread.size > 0) {
+    const names = listInWords([...unread.values()], 20);
     notes.push(`Not complete: a value of ${names} is invalid. loomwright check names it.`);
   }
   return notes;

@@ -26,7 +26,10 @@ export const disconnectMissing = defineRule<Values>({
   // Needs the loads that each bank reaches with every disconnect open. Information if only some of them cannot be cut off.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) =>
-      result.topology.banks.flatMap((bank) => findings(network, bank)),
+      result.topology.banks
+        .flatMap((bank) => findings(network, bank))
+        // A circuit that could not be read may be behind a disconnect.
+        .filter(({ values: { all } }) => !all || plan.model.withoutCircuits.length === 0),
     ),
   message: ({ loads, all, source }) =>
     all

@@ -15,10 +15,13 @@ export const energyHoursMissing = defineRule<Values>({
   fixable: false,
   acceptable: true,
   // Needs the consumers of each bank. One finding names all: a plan that just got its first period has many.
-  check({ energy }): Found<Values>[] {
+  // A circuit that could not be read has a finding of its own.
+  check({ energy, model }): Found<Values>[] {
+    const leftOut = new Set(model.withoutCircuits.map(({ record }) => record));
     const byName = new Map(
       energy
         .flatMap(({ banks }) => banks.flatMap(({ withoutHours }) => withoutHours))
+        .filter(({ record }) => !leftOut.has(record))
         .map((consumer) => [`${consumer.record} ${consumer.name}`, consumer]),
     );
     const [first, ...others] = byName.values();

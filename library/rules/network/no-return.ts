@@ -25,7 +25,10 @@ export const noReturn = defineRule<Values>({
   acceptable: true,
   ignoresLoads: "entirely",
   // Needs the connections. One finding for each component that leads nowhere, however much is connected to it.
-  check: (plan) => inNetwork(plan, check),
+  check: (plan) =>
+    inNetwork(plan, check)
+      // The return of a circuit that could not be read may be the only one that leads to a source.
+      .filter(({ values: { isSource } }) => !isSource || plan.model.withoutCircuits.length === 0),
   message({ hanging, end, wrongSource, isSource }) {
     if (wrongSource)
       return `The negative of ${hanging} leads to ${wrongSource}, not back to the source that feeds it: connect it to the negative side of its own source.`;

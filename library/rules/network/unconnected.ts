@@ -33,7 +33,7 @@ export const networkUnconnected = defineRule<Values>({
   acceptable: true,
   ignoresLoads: "entirely",
   // Needs the connections. One finding for each component that no source feeds, however much is connected to it.
-  check: (plan) => inNetwork(plan, check),
+  check: (plan) => inNetwork(plan, (judged) => check(judged, plan.model.withoutCircuits.length === 0)),
   message(values) {
     switch (values.what) {
       case "unfed":
@@ -67,12 +67,15 @@ type Values =
   | { readonly what: "not joined"; readonly kind: string }
   | { readonly what: "one side"; readonly kind: string; readonly terminal: string };
 
-function check({ network, result }: JudgedNetwork): Found<Values>[] {
+/** @param isWhole No circuit is missing: one may be all that a battery feeds, and the only one that is connected to a bus bar. */
+function check({ network, result }: JudgedNetwork, isWhole: boolean): Found<Values>[] {
   const { unfed, feedNothing, withoutReturn } = feedingOf(network);
   // Do not report loose ends of a part already reported as a dead end.
   const told = new Set([...unfed, ...withoutReturn].flatMap(({ passing }) => passing));
+  const notFed = unfed.flatMap((dead) => unfedFindings({ network, result }, dead));
+  if (!isWhole) return notFed;
   return [
-    ...unfed.flatMap((dead) => unfedFindings({ network, result }, dead)),
+    ...notFed,
     ...feedNothing.map(feedsNothing),
     ...network.parts.flatMap((part) => (told.has(part) ? [] : looseEnds(network, part))),
   ];

@@ -14,7 +14,7 @@ export const invalidValue = defineRule<Values>({
   acceptable: false,
   // Needs the values that the model could not read.
   check: ({ model }) =>
-    model.invalid.map((invalid) => ({
+    model.invalid.map((invalid, index) => ({
       subject: invalid.name,
       at: { record: invalid.record, path: invalid.path },
       values: {
@@ -24,15 +24,20 @@ export const invalidValue = defineRule<Values>({
         allowed: invalid.allowed,
         nearest: invalid.nearest,
         stopsNetwork: invalid.stopsNetwork ?? false,
+        // Once for each circuit: three of its values may be missing.
+        leavesOutCircuit:
+          (invalid.leavesOutCircuit ?? false) && model.invalid[index - 1]?.record !== invalid.record,
       },
       fixes: corrections(invalid),
     })),
-  message({ property, wrong, given, allowed, nearest, stopsNetwork }) {
+  message({ property, wrong, given, allowed, nearest, stopsNetwork, leavesOutCircuit }) {
     const what = [property, wrong].filter(Boolean).join(" ");
     const value = given === undefined ? "" : `: ${given}`;
     const tail = stopsNetwork
       ? " Currents, voltages and faults of the network connected with it are not judged until this is corrected."
-      : "";
+      : leavesOutCircuit
+        ? " Until this is corrected, the network is judged without this circuit, and its current is missing in the conductors that it shares."
+        : "";
     if (nearest === undefined) return `${what}${value}. Allowed: ${allowed}.${tail}`;
     // No value is given if the property itself is the mistake.
     const meant = given === undefined ? nearest : `"${nearest}"`;
@@ -48,6 +53,7 @@ interface Values {
   readonly allowed: string;
   readonly nearest: string | undefined;
   readonly stopsNetwork: boolean;
+  readonly leavesOutCircuit: boolean;
 }
 
 /** Suggestions: only the builder knows the intended value. */

@@ -319,6 +319,7 @@ describe("a sensible build is never doubted", () => {
             circuits: [circuit],
             network: undefined,
             networkUnread: false,
+            withoutCircuits: [],
             periods: [],
             unjudged: [],
             invalid: [],
