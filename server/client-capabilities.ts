@@ -41,6 +41,7 @@ export function readEditor(
     tellsFolders: workspace.workspaceFolders === true,
     versionedEdits: edits?.documentChanges === true,
     snippetEdits: edits?.snippetEditSupport === true,
+    disabledActions: textDocument.codeAction?.disabledSupport === true,
   };
 }
 

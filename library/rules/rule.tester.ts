@@ -4,6 +4,7 @@ import { testWorld } from "../analysis/energy/world.tester.ts";
 import { judge } from "../judge.ts";
 import type { PropertyPath } from "../model/plain-values.ts";
 import type { PlanProblem, PlanRecord } from "../model/record.ts";
+import { askedAnswer } from "./asked-answer.ts";
 import type { At, Finding, ProposedFix, Severity } from "./finding.ts";
 import { type ExampleRun, runExample } from "./page.tester.ts";
 import type { Rule } from "./rule.ts";
@@ -112,7 +113,7 @@ export function faultsOfCase(rule: Rule<unknown>, one: RuleCase): string[] {
     else if (!wanted) faults.push(`not expected: "${rule.message(got.values)}" on ${placeInWords(got.at)}`);
     else {
       faults.push(...differences(rule, got, wanted, records));
-      for (const fix of got.fixes) faults.push(...faultsOfFix(fix, got, { records, problems, before }));
+      for (const fix of fixesOf(got)) faults.push(...faultsOfFix(fix, got, { records, problems, before }));
     }
   }
   return faults;
@@ -135,6 +136,11 @@ export function recordsOf({ build, circuits = [{}] }: Pick<RuleCase, "build" | "
       fallbackName: `plan.ts line ${index + 1}`,
     })),
   ];
+}
+
+/** Those that it has at once, and those that it works out when somebody asks. */
+function fixesOf(finding: Finding): readonly ProposedFix[] {
+  return [...finding.fixes, ...askedAnswer(finding).fixes];
 }
 
 /** The records after every change of a fix. */
@@ -185,10 +191,10 @@ function differences(
   const fixes = wanted.fixes === "no fix" ? [] : wanted.fixes;
   compare(
     "fixes",
-    got.fixes.map(({ title, kind }) => `${title} (${kind})`),
+    fixesOf(got).map(({ title, kind }) => `${title} (${kind})`),
     fixes.map(({ title, kind = "repair" }) => `${title} (${kind})`),
   );
-  got.fixes.forEach((fix, index) => {
+  fixesOf(got).forEach((fix, index) => {
     const after = applyFix(records, fix);
     const compareAll = (input: unknown, gives: object, of: string) => {
       for (const [path, value] of Object.entries(gives))

@@ -48,8 +48,21 @@ export interface Rule<Values> {
   readonly afterOthers?: true;
   /** `others`: the findings of all other rules, for a rule that comes {@link afterOthers}. */
   check(plan: JudgedPlan, others?: readonly Finding[]): Found<Values>[];
+  /**
+   * For rules whose fixes cost more than a keystroke may: the answer to somebody who asks for the fixes of a finding. {@link Found.fixes}
+   * is empty then, and "fix all" takes none of these.
+   */
+  whenAsked?(values: Values): AskedAnswer;
   /** About 100 characters: the fault, the value given, the limit; unit always, three significant figures. */
   message(values: Values): string;
+}
+
+/** See {@link Rule.whenAsked}. */
+export interface AskedAnswer {
+  /** Suggestions; each is proved like any other fix. */
+  readonly fixes: readonly ProposedFix[];
+  /** One sentence: the least that would mend it, or that no single change does. */
+  readonly advice?: string;
 }
 
 /** A rule's result; the engine adds the rule's id, and whether the builder accepted it. */

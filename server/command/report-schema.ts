@@ -256,6 +256,8 @@ export const planSchema = z.strictObject({
        * theirs.
        */
       fixesTried: z.literal(false).optional(),
+      /** The least of each change that would mend it, or that no single change does; only rules about energy give it. */
+      advice: z.string().optional(),
       fixes: z.array(
         z.strictObject({
           title: z.string(),

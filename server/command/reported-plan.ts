@@ -2,6 +2,7 @@ import { relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { designCurrentA } from "../../library/analysis/design-current.ts";
 import { dropsOf, type NamedDrop, worstDrop } from "../../library/documents/worst-drop.ts";
+import { askedAnswer, mayHaveFixes } from "../../library/rules/asked-answer.ts";
 import type { At } from "../../library/rules/finding.ts";
 import { type JudgedRun, withKnownCurrent } from "../../library/rules/rule.ts";
 import type {
@@ -100,7 +101,7 @@ function incompleteReport({ root, unfinished }: IncompletePlan, places: Places):
 }
 
 function hasFixes({ finding }: PlacedFinding): boolean {
-  return finding.fixes.length > 0 && finding.accepted === undefined;
+  return mayHaveFixes(finding) && finding.accepted === undefined;
 }
 
 /** `proven`: the fixes that were tried and hold; undefined: there may be some, and none was tried. */
@@ -110,6 +111,7 @@ function reportFinding(
   places: Places,
 ): ReportedFinding {
   const { finding } = placed;
+  const { advice } = proven ? askedAnswer(finding) : {};
   return {
     rule: finding.rule,
     severity: finding.severity,
@@ -121,6 +123,7 @@ function reportFinding(
     ...(finding.followsFrom && { followsFrom: finding.followsFrom }),
     related: placed.related.map(({ place, text }) => ({ ...places.linesOf(place), text })),
     ...(proven ? {} : { fixesTried: false as const }),
+    ...(advice === undefined ? {} : { advice }),
     fixes: (proven ?? []).map(({ title, kind, edits }) => ({
       title,
       kind,

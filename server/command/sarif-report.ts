@@ -102,8 +102,19 @@ function withoutLinks(page: string): string {
 }
 
 function resultOf(finding: ReportedFinding, artifacts: Artifacts, fingerprint: string): Result {
-  const { rule, severity, subject, property, message, accepted, followsFrom, related, fixesTried, fixes } =
-    finding;
+  const {
+    rule,
+    severity,
+    subject,
+    property,
+    message,
+    accepted,
+    followsFrom,
+    related,
+    fixesTried,
+    advice,
+    fixes,
+  } = finding;
   return {
     ...{ ruleId: rule, ruleIndex: rules.findIndex(({ id }) => id === rule), level: levels[severity] },
     message: { text: sarifText(message) },
@@ -135,6 +146,7 @@ function resultOf(finding: ReportedFinding, artifacts: Artifacts, fingerprint: s
     properties: {
       severity,
       ...(fixesTried === undefined ? {} : { fixesTried }),
+      ...(advice === undefined ? {} : { advice: sarifText(advice) }),
       ...(followsFrom && {
         followsFrom: { ...followsFrom, subject: sarifText(followsFrom.subject) },
       }),

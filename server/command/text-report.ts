@@ -75,6 +75,7 @@ function findingBlock(plan: Reported, finding: ReportedFinding, paint: Paint): s
   for (const { title, kind } of finding.fixes) {
     parts.push(`  ${paint("good", kind === "repair" ? "fix" : "by hand")}  ${printable(title)}`);
   }
+  if (finding.advice !== undefined) parts.push(`  ${paint("faint", "advice")}  ${printable(finding.advice)}`);
   if (finding.fixesTried === false)
     parts.push(`  ${paint("faint", "fixes  not tried for this one, see below")}`);
   return parts.filter((part) => part !== "").join("\n");

@@ -19,7 +19,7 @@ async function actionsAt(
     range,
     only: undefined,
     automatic: false,
-    editor: { versionedEdits: true, snippetEdits: false },
+    editor: { versionedEdits: true, snippetEdits: false, disabledActions: true },
     ...asked,
   });
   return {
@@ -51,11 +51,24 @@ describe("code actions", () => {
   test("editors without versioned edits get plain ones", async () => {
     const { actions } = await actionsAt(tooThin, {
       only: ["quickfix"],
-      editor: { versionedEdits: false, snippetEdits: true },
+      editor: { versionedEdits: false, snippetEdits: true, disabledActions: true },
     });
     const [best] = actions.filter(({ isPreferred }) => isPreferred);
     expect(best?.edit?.documentChanges).toBeUndefined();
     expect(Object.keys(best?.edit?.changes ?? {})).toEqual(["file:///plans/van.ts"]);
+  });
+
+  test("a bank that no single change mends: an action that cannot be taken, with the reason", async () => {
+    const polar = `import { battery, circuit, period } from "loomwright";
+const house = battery({ chemistry: "AGM", capacityAh: 100 });
+circuit({ from: house.positive, returnTo: house.negative, load: 5, oneWayFt: 5, gauge: 10, protect: 10, use: {} });
+‸period({ name: "year", latitudeDeg: 80, longitudeDeg: 0 });`;
+    const { actions } = await actionsAt(polar, { only: ["quickfix"] });
+    expect(actions).toHaveLength(1);
+    expect(actions[0]!.edit).toBeUndefined();
+    expect(actions[0]!.disabled!.reason).toContain("No single change mends it, not even a bank of 3,200 Ah");
+    const plain = { versionedEdits: true, snippetEdits: false, disabledActions: false };
+    expect((await actionsAt(polar, { only: ["quickfix"], editor: plain })).actions).toEqual([]);
   });
 
   test("findings can be accepted, and the reason is left to the builder", async () => {
@@ -72,7 +85,7 @@ describe("code actions", () => {
     );
     const withCursor = await actionsAt(tooThin, {
       only: ["quickfix"],
-      editor: { versionedEdits: true, snippetEdits: true },
+      editor: { versionedEdits: true, snippetEdits: true, disabledActions: true },
     });
     expect(JSON.stringify(withCursor.actions)).toContain("$0");
   });

@@ -11,6 +11,7 @@ import {
 import { sizesAbove } from "../../library/analysis/made-sizes.ts";
 import { thinnestNeeded } from "../../library/analysis/sizing.ts";
 import type { Run } from "../../library/model/run.ts";
+import { askedAnswer } from "../../library/rules/asked-answer.ts";
 import type { Change } from "../../library/rules/finding.ts";
 import { setSize, sizeInWords } from "../../library/rules/fixes/sized-fix.ts";
 import { ruleById } from "../../library/rules/registry.ts";
@@ -39,6 +40,8 @@ export interface ClientAbilities {
   readonly versionedEdits: boolean;
   /** It lets a person type into a part of an edit. */
   readonly snippetEdits: boolean;
+  /** It shows an action that cannot be taken, with the reason. */
+  readonly disabledActions: boolean;
 }
 
 /**
@@ -121,6 +124,8 @@ async function fixesOf(
     const fixes = await once(fixesKnown, placed, () => checker.provenFixes(view.plan, placed));
     const best = fixes.find(({ kind }) => kind === "repair");
     const diagnostic = toDiagnostic(view, placed);
+    const { advice } = fixes.length === 0 && editor.disabledActions ? askedAnswer(placed.finding) : {};
+    if (advice !== undefined && diagnostic) byEdit.set(advice, withoutFix(advice, diagnostic));
     for (const fix of fixes) {
       const edit = workspaceEdit(view, fix.edits, editor);
       if (!edit || !diagnostic) continue;
@@ -141,6 +146,16 @@ async function fixesOf(
     }
   }
   return [...byEdit.values()];
+}
+
+/** An action that cannot be taken: the reason is shown where a fix was looked for. */
+function withoutFix(advice: string, diagnostic: Diagnostic) {
+  return {
+    title: editorWords("No single change that could be written here mends it"),
+    kind: CodeActionKind.QuickFix,
+    diagnostics: [diagnostic],
+    disabled: { reason: editorWords(advice) },
+  };
 }
 
 function titleOf({ plan }: PlanInView, { title, alsoChanges }: PlacedFix): EditorWords {

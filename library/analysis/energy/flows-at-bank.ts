@@ -30,8 +30,9 @@ export interface ConsumerAtBank {
 export interface ArrayAtBank extends ArrayOnController {
   readonly record: number;
   readonly name: string;
-  /** The index of its controller. */
+  /** The index of its controller, and its record. */
   readonly controller: number;
+  readonly controllerRecord: number;
   readonly stringsInParallel: number;
   /** The compass direction is undefined: towards the equator. */
   readonly tiltDeg: number;
@@ -278,6 +279,7 @@ function arraysAt(network: Network, bank: Bank, solve: Solve): readonly ArrayAtB
         record: array.record,
         name: array.name,
         controller: controller.index,
+        controllerRecord: controller.record,
         stringsInParallel: array.parallel,
         ratedW,
         maxPowerV: string.reduce((sum, one) => sum + one.maxPowerV * one.series, 0),

@@ -1,6 +1,7 @@
 import type { BankEnergy, MonthEnergy, PeriodEnergy } from "../../analysis/energy/energy-result.ts";
 import { monthNames } from "../../model/use-properties.ts";
 import { clearnessSource } from "../../standards/world.ts";
+import { leastChangeFixes } from "../fixes/least-change-fixes.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found } from "../rule.ts";
 import { formatRounded } from "../wording/format-number.ts";
@@ -16,7 +17,7 @@ export const energyRunsShort = defineRule<Values>({
   severity: "warning",
   why: "Lights, fridge and pumps stop in the dark months, and a bank that is emptied again and again wears out early.",
   sources: [keepsUp, clearnessSource],
-  fixable: false,
+  fixable: true,
   acceptable: false,
   // Needs the balance of each bank over each period, hour by hour.
   check: ({ energy }) =>
@@ -35,6 +36,7 @@ export const energyRunsShort = defineRule<Values>({
         ];
       }),
     ),
+  whenAsked: ({ of: { energy, bank } }) => leastChangeFixes(energy, bank),
   message({ period, bank, atBest, short, onAverage, unmetHours, hoursBelowReserve, worst }) {
     const hours = [
       unmetHours > 0 ? `without supply for about ${about(unmetHours)} h` : "",
@@ -61,22 +63,21 @@ interface Values {
   readonly unmetHours: number;
   readonly hoursBelowReserve: number;
   readonly worst: { readonly month: string; readonly useWh: number; readonly sourcesWh: number };
+  /** The balance itself, for the fixes. */
+  readonly of: { readonly energy: PeriodEnergy; readonly bank: BankEnergy };
 }
 
 function isShort(verdict: MonthEnergy["verdict"]): boolean {
   return verdict === "runs short" || verdict === "not on average";
 }
 
-function valuesOf(
-  { period }: PeriodEnergy,
-  { batteries, withoutHours }: BankEnergy,
-  short: readonly MonthEnergy[],
-): Values {
+function valuesOf(energy: PeriodEnergy, bank: BankEnergy, short: readonly MonthEnergy[]): Values {
+  const { batteries, withoutHours } = bank;
   const names = (months: readonly MonthEnergy[]) => months.map(({ month }) => monthNames[month]!);
   const sum = (of: (month: MonthEnergy) => number) => short.reduce((total, month) => total + of(month), 0);
   const worst = short.reduce((most, month) => (gap(month) > gap(most) ? month : most));
   return {
-    period: period.name,
+    period: energy.period.name,
     bank: batteries.map(({ name }) => name).join(" + "),
     atBest: withoutHours.length > 0,
     short: names(short),
@@ -84,6 +85,7 @@ function valuesOf(
     unmetHours: sum(({ unmetHours }) => unmetHours),
     hoursBelowReserve: sum(({ hoursBelowReserve }) => hoursBelowReserve),
     worst: { month: monthNames[worst.month]!, useWh: worst.useWh, sourcesWh: worst.sourcesWh },
+    of: { energy, bank },
   };
 }
 

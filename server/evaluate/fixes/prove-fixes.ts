@@ -1,4 +1,5 @@
 import type { Judgement } from "../../../library/judge.ts";
+import { askedAnswer } from "../../../library/rules/asked-answer.ts";
 import type { Finding, ProposedFix } from "../../../library/rules/finding.ts";
 import { ruleById } from "../../../library/rules/registry.ts";
 import { type JudgedNetwork, withKnownCurrent } from "../../../library/rules/rule.ts";
@@ -367,7 +368,7 @@ interface PossibleFix {
 function possibleFixes(plan: LocatedPlan, findings: readonly Finding[]): readonly PossibleFix[] {
   const fixes = new Map<string, PossibleFix>();
   for (const proposed of findings
-    .flatMap((finding) => finding.fixes.slice(0, mostFixes))
+    .flatMap((finding) => [...finding.fixes, ...askedAnswer(finding).fixes].slice(0, mostFixes))
     .slice(0, 3 * mostFixes)) {
     const fix = plan.editsOf(proposed);
     if (!fix || fix.edits.length === 0) continue;
