@@ -2,13 +2,14 @@ import type { Hover, Position } from "vscode-languageserver-types";
 import { derivation as reckoning } from "../../library/documents/derivation.ts";
 import { networkDerivation } from "../../library/documents/network-derivation.ts";
 import type { Part } from "../../library/model/network.ts";
-import type { JudgedRun } from "../../library/rules/rule.ts";
+import type { JudgedPlan, JudgedRun } from "../../library/rules/rule.ts";
 import { kindInWords } from "../../library/rules/wording/part-in-words.ts";
 import type { PlacedFinding, ValueAtPosition } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { circuitSummary } from "./circuit-summary.ts";
 import { unsolvedSummary } from "./conductor-table.ts";
 import { several } from "./counts.ts";
+import { energySummary, periodSummary } from "./energy-summary.ts";
 import type { Working } from "./messages.ts";
 import { networkAt } from "./network-at.ts";
 import { partSummary } from "./part-summary.ts";
@@ -19,7 +20,7 @@ import { terminalSummary } from "./terminal-summary.ts";
 
 /**
  * Current, ampacity, drop, temperature and permitted protection of a circuit or cable; the output or input of a part, in each
- * scenario; the result of a scenario: each against its limit and with its source. On the call or any of its values; on the name
+ * scenario; the result of a scenario: each against its limit and with its source; the energy of all of them in each period. On the call or any of its values; on the name
  * of a terminal, the conductors connected there. Undefined anywhere else.
  */
 export function hover(view: PlanInView, uri: Uri, position: Position): Hover | undefined {
@@ -72,7 +73,7 @@ function spotAt(view: PlanInView, uri: Uri, position: Position): ValueAtPosition
 
 /** One subject of a hover. */
 interface Subject {
-  readonly kind: "circuit" | "cable" | "part" | "scenario" | "terminal";
+  readonly kind: "circuit" | "cable" | "part" | "scenario" | "terminal" | "period";
   readonly name: string;
   /** In front of the summary. */
   readonly heading: string;
@@ -91,10 +92,14 @@ function subjectsAt({ plan }: PlanInView, spot: ValueAtPosition): Subject[] {
     heading: `**${markdownWords(name)}**: `,
   });
   const circuits = runs.map((judged) => ({
-    ...named(judged.circuit.word, judged.circuit.name, () => circuitSummary(judgement, judged)),
+    ...named(judged.circuit.word, judged.circuit.name, () =>
+      withEnergy(circuitSummary(judgement, judged), judgement, judged.circuit.record),
+    ),
     // A least current is no result: its drop and temperature are not worked out for the reader.
     ...(judged.circuit.loadIsLeast ? {} : { judged }),
   }));
+  const period = periodSummary(judgement, spot.record, spot.path[0]);
+  if (period) return [named("period", period.name, () => period.text)];
   if (!at) return circuits;
   const { judged, parts, conductors, scenarios, terminal, fed } = at;
   const { network } = judged;
@@ -103,7 +108,9 @@ function subjectsAt({ plan }: PlanInView, spot: ValueAtPosition): Subject[] {
     return [{ ...named("terminal", name, () => terminalSummary(judged, terminal)), heading: "" }];
   }
   const ofPart = (part: Part) =>
-    named("part", part.name || kindInWords(part), () => partSummary(judgement, judged, part));
+    named("part", part.name || kindInWords(part), () =>
+      withEnergy(partSummary(judgement, judged, part), judgement, part.record),
+    );
   if (fed) return [ofPart(fed)];
   const judgedRecords = new Set(runs.map(({ circuit }) => circuit.record));
   return [
@@ -117,6 +124,11 @@ function subjectsAt({ plan }: PlanInView, spot: ValueAtPosition): Subject[] {
       named("scenario", network.scenarios[index]!.name, () => scenarioSummary(judgement, judged, index)),
     ),
   ];
+}
+
+function withEnergy(summary: string, judgement: JudgedPlan, record: number): string {
+  const energy = energySummary(judgement, record);
+  return energy === "" ? summary : `${summary}\n\n${energy}`;
 }
 
 /** "circuit" if all are, else a word for anything. */
