@@ -24,6 +24,8 @@ import {
 export interface SunOfYear {
   readonly globalW: Float64Array;
   readonly diffuseW: Float64Array;
+  /** By day of the year: the hour angle of sunset, radians; 0 in the polar night, π in the polar day. */
+  readonly sunset: readonly number[];
 }
 
 /** Diffuse share of a day's irradiation, by its clearness. DB5 eq. 2.11.1 (Erbs). */
@@ -63,6 +65,7 @@ export const sunOfYear = workedOutOnce((climate: Climate): SunOfYear => {
   const globalW = new Float64Array(daysOfYear * 24);
   const diffuseW = new Float64Array(daysOfYear * 24);
   const outside = outsideOfMonths(latitudeDeg);
+  const sunsetOfDays = sunOfDays.map(({ declination }) => sunsetAngle(latitudeDeg, declination));
   daysOfMonths.forEach((days, month) => {
     const mean = meanClearness(climate, month, outside[month]!);
     const clearness = clearnessOfMonth(mean, days);
@@ -75,7 +78,7 @@ export const sunOfYear = workedOutOnce((climate: Climate): SunOfYear => {
       const day = firstDayOfMonth[month]! + index;
       const wh = ofDays > 0 ? (ofDay * outsideWh[index]! * asStated) / ofDays : 0;
       const { declination } = sunOfDays[day]!;
-      const sunset = sunsetAngle(latitudeDeg, declination);
+      const sunset = sunsetOfDays[day]!;
       const cosSunset = cosOfSunset(latitudeDeg, declination);
       const shares = Array.from({ length: 24 }, (_, hour) =>
         sharesOfHour(sunset, hourAngleAt(hour), cosSunset),
@@ -91,7 +94,7 @@ export const sunOfYear = workedOutOnce((climate: Climate): SunOfYear => {
       });
     });
   });
-  return { globalW, diffuseW };
+  return { globalW, diffuseW, sunset: sunsetOfDays };
 });
 
 /** As the table of the world has it, or from the plan's own irradiation, kWh/m² a day. Never above 1. */

@@ -90,10 +90,13 @@ function windowOf({ fromHour, untilHour }: Schedule, clockAheadH: number): reado
   return Array.from({ length: 24 }, (_, hour) => overlap(hour) + overlap(hour + 24));
 }
 
-/** By day of the year: its hours of daylight, and the dark ones. */
-const hoursOfLight = workedOutOnce(({ globalW }: SunOfYear) => {
-  const daylight = Array.from({ length: daysOfYear }, (_, day) =>
-    Array.from({ length: 24 }, (_, hour) => (globalW[day * 24 + hour]! > 0 ? 1 : 0)),
-  );
+/** By day of the year and hour: the part of it between sunrise and sunset, and the dark part. Solar time. */
+const hoursOfLight = workedOutOnce(({ sunset }: SunOfYear) => {
+  const daylight = sunset.map((angle) => {
+    const half = (12 / Math.PI) * angle;
+    return Array.from({ length: 24 }, (_, hour) =>
+      Math.max(0, Math.min(hour + 1, 12 + half) - Math.max(hour, 12 - half)),
+    );
+  });
   return { daylight, dark: daylight.map((hours) => hours.map((light) => 1 - light)) };
 });
