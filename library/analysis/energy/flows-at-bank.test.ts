@@ -126,6 +126,22 @@ describe("a bank with its chargers", () => {
   });
 });
 
+test("two devices on an inverter at the same time lose as much in its wires as one of their power", () => {
+  const useWith = (watts: readonly number[]) => {
+    const devices = watts.map((powerW, index) => `{ name: "${index}", powerW: ${powerW}, use: {} }`);
+    return energyOf(
+      `const house = battery({ chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 3 });
+       const power = inverter({ continuousW: 1000, idleW: 0, devices: [${devices.join()}] });
+       circuit({ from: house.positive, returnTo: house.negative, to: power, oneWayM: 3, gauge: 2 });
+       period({ name: "year", latitudeDeg: 45, longitudeDeg: 5 });`,
+    ).banks[0]!.months[0]!.useWh;
+  };
+  const asOne = useWith([800]);
+  expect(asOne).toBeGreaterThan((1.01 * 24 * 800) / 0.9);
+  expect(Math.abs(useWith([400, 400]) / asOne - 1)).toBeLessThan(0.001);
+  expect(Math.abs(useWith([500, 200, 100]) / asOne - 1)).toBeLessThan(0.001);
+});
+
 test("a plan without a period never asks for the table of the world", () => {
   const { records, problems } = runExample(wires);
   const world = () => {

@@ -24,6 +24,8 @@ export interface ConsumerAtBank {
   readonly bankA: number;
   /** The same while it is not in use, W. */
   readonly standbyW: number;
+  /** Of a consumer of an inverter: the loss on the way from the bank to that, W/A². */
+  readonly ownOhm: number;
 }
 
 /** An array on a controller that charges a bank. */
@@ -215,7 +217,7 @@ function consumersOf(part: LoadPart | InverterPart, bankW: number, bankA: number
   const { record, name, index } = part;
   if (part.kind === "load") {
     const { use } = part;
-    return [{ record, name, part: index, use, bankW, bankA, standbyW: use?.standbyW ?? 0 }];
+    return [{ record, name, part: index, use, bankW, bankA, standbyW: use?.standbyW ?? 0, ownOhm: 0 }];
   }
   const share = 100 / part.efficiencyPercent;
   const terminalW = part.loadW * share + part.idleW;
@@ -226,7 +228,7 @@ function consumersOf(part: LoadPart | InverterPart, bankW: number, bankA: number
     return { bankW: watts + ohm * amps ** 2, bankA: amps };
   };
   const of = (consumer: string, watts: number, use: UseValues | undefined): ConsumerAtBank => ({
-    ...{ record, name: consumer, part: index, use, standbyW: (use?.standbyW ?? 0) * share },
+    ...{ record, name: consumer, part: index, use, standbyW: (use?.standbyW ?? 0) * share, ownOhm: ohm },
     ...atBank(watts),
   });
   const idleStated = !part.taken?.includes("idleW");

@@ -17,7 +17,8 @@ export interface LoadByHour {
 
 /**
  * The load on the bank: each consumer for its share of the hour, with the loss in its own conductors, and the loss in those that are
- * shared at the currents of the hour. `sum²` less the squares of each: that of one alone is in its own figure already.
+ * shared at the currents of the hour. `sum²` less the squares of each: that of one alone is in its own figure already. Consumers of one
+ * inverter share its whole way from the bank.
  */
 export function loadByHour(consumers: readonly ConsumerAtBank[], sharedOhm: number, days: Days): LoadByHour {
   const alike = new Map<RunningHours, Alike>();
@@ -37,7 +38,40 @@ export function loadByHour(consumers: readonly ConsumerAtBank[], sharedOhm: numb
       wattsAt: (at: number) => hours.shares[at]! * aboveStandbyW + draw.standbyW,
     };
   });
-  return { watts: sumOf([...alike.values()], { sharedOhm, standbyW, isIn: days.isIn }), each };
+  const watts = sumOf([...alike.values()], { sharedOhm, standbyW, isIn: days.isIn });
+  for (const inverter of byInverter(consumers)) addWithin(watts, inverter, { sharedOhm, days });
+  return { watts, each };
+}
+
+/** The consumers of each inverter that has several. */
+function byInverter(consumers: readonly ConsumerAtBank[]): readonly (readonly ConsumerAtBank[])[] {
+  const parts = new Map<number, ConsumerAtBank[]>();
+  for (const one of consumers) {
+    if (one.ownOhm === 0 || one.bankA === 0) continue;
+    const there = parts.get(one.part);
+    if (there) there.push(one);
+    else parts.set(one.part, [one]);
+  }
+  return [...parts.values()].filter(({ length }) => length > 1);
+}
+
+/** Adds the further loss of several consumers in the conductors of their inverter; the part in shared ones is in `watts`. */
+function addWithin(
+  watts: Float64Array,
+  consumers: readonly ConsumerAtBank[],
+  { sharedOhm, days }: { readonly sharedOhm: number; readonly days: Days },
+): void {
+  const ohm = consumers[0]!.ownOhm - sharedOhm;
+  const draws = consumers.map(({ use, bankA }) => ({ ...runningHours(use ?? always, days), bankA }));
+  for (let at = 0; at < watts.length; at++) {
+    let [amps, squares] = [0, 0];
+    for (const { shares, bankA } of draws) {
+      const currentA = shares[at]! * bankA;
+      amps += currentA;
+      squares += currentA * currentA;
+    }
+    watts[at]! += ohm * (amps * amps - squares);
+  }
 }
 
 const always: Schedule = {};

@@ -49,7 +49,7 @@ export function arraySource(
     if (!isIn[day]) continue;
     for (let at = day * 24; at < day * 24 + 24; at++) {
       const delivered = deliveredW[at]!;
-      if (delivered > 0) watts[at] = delivered * (1 - wiringLoss * Math.min(1, delivered / ratedW));
+      if (delivered > 0) watts[at] = delivered * (1 - Math.min(1, (wiringLoss * delivered) / ratedW));
     }
   }
   return {
