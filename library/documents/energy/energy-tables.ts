@@ -165,7 +165,7 @@ function worksheetTable(
   if (!sheet) return [];
   const { given, designMonth } = sheet;
   const month = monthNames[months[designMonth]!.month];
-  const rows: readonly (readonly [step: string, item: string, value: number, unit: string])[] = [
+  const rows: readonly SheetRow[] = [
     ["a", "Load in the month of the greatest use, at the battery", given.loadWh, "Wh a day"],
     ["b", "Nominal voltage", given.nominalV, "V"],
     ["c", "Load: a / b", sheet.loadAh, "Ah a day"],
@@ -173,7 +173,7 @@ function worksheetTable(
     ["e", "Battery factor", worksheetFactors.battery, ""],
     ["f", "Corrected load: c / d / e", sheet.correctedAh, "Ah a day"],
     ["g", `Sun hours in the plane of the modules, ${month}`, given.sunHours[designMonth]!, "h a day"],
-    ["h", "Current of the array at its peak: f / g", sheet.arrayA[designMonth]!, "A"],
+    arrayCurrent(sheet.arrayA[designMonth]!),
     ["i", "Days without sun", given.days, ""],
     ["j", "Share of the bank that may be used, above its reserve", given.depth, ""],
     ["k", "Multiplier for the cold", given.coldMultiplier, ""],
@@ -181,7 +181,7 @@ function worksheetTable(
     ["m", "Bank with the battery factor too: f × i / j × k", sheet.bankOfCorrectedAh, "Ah"],
   ];
   return [
-    tableOf<(typeof rows)[number]>(
+    tableOf<SheetRow>(
       {
         id: `worksheet${of}`,
         title: `${period.name}: the classic worksheet`,
@@ -193,12 +193,19 @@ function worksheetTable(
       [
         words("step", "Step", ([step]) => step),
         words("item", "Item", ([, item]) => item),
-        numbers("value", "Value", ([, , value]) => quantity(value)),
+        numbers("value", "Value", ([, , value]) => (value === null ? null : quantity(value))),
         words("unit", "Unit", ([, , , unit]) => unit),
       ],
       rows,
     ),
   ];
+}
+
+type SheetRow = readonly [step: string, item: string, value: number | null, unit: string];
+
+function arrayCurrent(amps: number): SheetRow {
+  if (Number.isFinite(amps)) return ["h", "Current of the array at its peak: f / g", amps, "A"];
+  return ["h", "Current of the array at its peak: without sun, no array is large enough", null, "A"];
 }
 
 interface EnergyAssumption {
