@@ -20,6 +20,7 @@ export const shares = {
   "editors of the short soak": 2,
   "reports in a browser": 3,
   "builds with an unfinished circuit": 12,
+  "energy worked out twice": 2,
 } as const;
 
 /** `LOOMWRIGHT_CASES`: which share, a whole number; or `all`. Set by `tests/vitest.config.ts`, if nothing else set it. */
