@@ -59,7 +59,8 @@ export interface HoursOfUse {
    */
   readonly untilHour?: number;
   /**
-   * Days of the week: "Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun". 1 January counts as a Monday.
+   * Days of the week: "Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun". 1 January counts as a Monday. Hours past midnight belong to the
+   * day on which they lie.
    *
    * Left out: taken as every day.
    *

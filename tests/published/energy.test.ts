@@ -14,8 +14,11 @@ import type { BankEnergy } from "../../library/analysis/energy/energy-result.ts"
 import { irradianceOn } from "../../library/analysis/energy/hours-of-sun.ts";
 import { leastChanges } from "../../library/analysis/energy/least-changes.ts";
 import { worksheet } from "../../library/analysis/energy/worksheet.ts";
-import { dailyMeans } from "../../library/analysis/energy/world.tester.ts";
+import { dailyMeans, testWorld } from "../../library/analysis/energy/world.tester.ts";
+import { judge } from "../../library/judge.ts";
 import type { BatteryPart } from "../../library/model/network.ts";
+import type { PlanRecord } from "../../library/model/record.ts";
+import { runExample } from "../../library/rules/page.tester.ts";
 import {
   leadAcidInTheCold,
   moduleLosses,
@@ -153,6 +156,30 @@ test("EN-BAT-1: a cold lead-acid bank with half of it in reserve", () => {
   expect(cold.fullWh - cold.reserveWh[0]!).toBeCloseTo(expected.stored_Wh, 6);
   const warm = bankModel([battery], Array(12).fill(26.7));
   expect(warm.fullWh - warm.reserveWh[0]!).toBeCloseTo(expected.stored_Wh * input.multiplier_at_40F, 6);
+});
+
+test("EN-BAT-2: the capacity of several days of use", () => {
+  const { input, expected } = caseOf("EN-BAT-2");
+  const warm = bankModel(
+    [sampleBattery({ capacityAh: expected.bank_Ah, usualRestV: input.V })],
+    Array(12).fill(26.7),
+  );
+  expect(warm.fullWh / input.load_Wh_day).toBeCloseTo(input.factor, 3);
+});
+
+test("EN-INV-2: idle power in every hour that an inverter is on, and the device over the efficiency", () => {
+  const { input, expected } = caseOf("EN-INV-2");
+  const { records, problems } = runExample(
+    `const house = battery({ chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 1 });
+     const power = inverter({
+       continuousW: 300, idleW: ${input.idle_W}, efficiencyPercent: ${input.eta_peak * 100}, use: { hoursPerDay: ${input.hours_on} },
+       devices: [{ name: "device", powerW: ${input.Pac_W}, use: { hoursPerDay: ${input.hours_load} } }],
+     });
+     circuit({ from: house.positive, returnTo: house.negative, to: power, oneWayM: 0.05, mm2: 150 });
+     period({ name: "year", latitudeDeg: 45, longitudeDeg: 5 });`,
+  );
+  const [bank] = judge(records as readonly PlanRecord[], problems, undefined, testWorld).energy[0]!.banks;
+  for (const { useWh } of bank!.months) expect(useWh).toBeCloseTo(expected.battery_Wh_day, 1);
 });
 
 test("self-discharge is the middle of the ranges", () => {

@@ -110,6 +110,34 @@ test("RT-1, DB-2.13.1 and DB-2.13.2: shares of the hours", () => {
   expect(sharesOfHour(evening, hourAngle(13.5)).global).toBeCloseTo(august.expected.rt, 3);
 });
 
+test("DB-2.13.3: an hour's light, and its diffuse part from that of the day (DB-2.12.1)", () => {
+  const { input, expected } = caseOf("DB-2.13.3");
+  const day = caseOf("DB-2.12.1").expected;
+  const sunset = sunsetAngle(input.lat_deg, cooper(dayOf(input)));
+  const { global, diffuse } = sharesOfHour(sunset, hourAngle(10.5));
+  expect(global * input.H_MJ_m2).toBeCloseTo(expected.I_MJ_m2, 1);
+  expect(diffuse * day.Hd_MJ_m2).toBeCloseTo(expected.Id_MJ_m2, 1);
+});
+
+test("DB-2.15.1: beam, sky and ground of a steep plane in an hour, after Hay and Davies and with an even sky", () => {
+  const { input, expected } = caseOf("DB-2.15.1");
+  const { I0, Id, Ib, Rb } = expected;
+  const tilt = Math.cos(input.tilt_deg * radians);
+  const ground = (input.I_MJ_m2 * input.rho * (1 - tilt)) / 2;
+  const total = (aroundSun: number) => Ib * Rb + skyDiffuse(Id, { aroundSun, toPlane: Rb, tilt }) + ground;
+  expect(total(0)).toBeCloseTo(expected.isotropic.total, 2);
+  expect(total(Ib / I0)).toBeCloseTo(expected.hay_davies_total, 2);
+});
+
+test("SPA-1: declination and height to half a degree, which is enough for months (NREL/TP-560-34302)", () => {
+  const { input, expected } = caseOf("SPA-1");
+  const { declination } = sunOfDays[dayOf({ month: 10, day: 17 })]!;
+  expect(input.local).toContain("-10-17");
+  expect(Math.abs(declination / radians - expected.topocentric_declination_deg)).toBeLessThan(0.5);
+  const height = Math.asin(cosZenith(input.lat_deg, declination, expected.hour_angle_deg * radians));
+  expect(Math.abs(height / radians - expected.elevation_unrefracted_deg)).toBeLessThan(0.5);
+});
+
 describe("light on a plane, test values of pvlib", () => {
   test.each(["HD-1", "HD-2"])("%s: sky after Hay and Davies", (id) => {
     const { input, expected } = caseOf(id);
