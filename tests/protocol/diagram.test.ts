@@ -1,10 +1,11 @@
 import { SaxesParser } from "saxes";
-import { afterEach, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { CancellationTokenSource, type Hover, LSPErrorCodes } from "vscode-languageserver/node";
 import { elementIs } from "../../extension/diagram/allowed-svg.ts";
 import type { Diagram, DiagramElement, DiagramParams } from "../../server/language/messages.ts";
 import { hostileNames } from "../editor/harness/hostile-names.ts";
-import { type EditorOptions, type ScriptedEditor, startEditor } from "./scripted-editor.ts";
+import type { ScriptedEditor } from "./scripted-editor.ts";
+import { useEditors } from "./use-editors.ts";
 
 const build = `import { battery, build, cable, circuit, fusePanel, scenario } from "loomwright";
 
@@ -25,17 +26,7 @@ scenario({ name: "evening", chargePercent: 50 });
 scenario({ name: "cooking" });
 `;
 
-const editors: ScriptedEditor[] = [];
-
-async function start(options: EditorOptions): Promise<ScriptedEditor> {
-  const editor = await startEditor(options);
-  editors.push(editor);
-  return editor;
-}
-
-afterEach(async () => {
-  for (const editor of editors.splice(0)) expect(await editor.quit()).toBe(0);
-});
+const start = useEditors();
 
 type Shown = Omit<DiagramParams, "textDocument">;
 
@@ -201,9 +192,10 @@ describe("a builder looks at the diagram while writing", () => {
   });
 
   test("a network that cannot be read is said to be so, in the picture and beside it", async () => {
-    const editor = await start({ files: { "van.ts": build } });
+    const editor = await start({
+      files: { "van.ts": build.replace("capacityAh: 60", "capacityAh: -60") },
+    });
     editor.open("van.ts");
-    editor.type("van.ts", "capacityAh: 60", "capacityAh: -60");
     const diagram = await pictureOf(editor);
     expect(diagram.notes.join(" ")).toMatch(/could not be read/);
     expect(readSvg(diagram.svg).texts.join(" ")).toMatch(/could not be read/);
@@ -273,7 +265,7 @@ describe("a builder looks at the diagram while writing", () => {
 });
 
 describe("while a picture is on its way", () => {
-  /** So many parts that its layout takes a while on any machine. */
+  /** So many parts that its layout takes a while on any machine, if the server has not kept it from an earlier test. */
   const large = `import { battery, circuit, fusePanel } from "loomwright";
 const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 60 });
 for (let panels = 0; panels < 4; panels++) {
@@ -283,7 +275,7 @@ for (let panels = 0; panels < 4; panels++) {
 `;
 
   test("other requests are answered first", async () => {
-    const editor = await start({ files: { "van.ts": large } });
+    const editor = await start({ files: { "van.ts": large }, ownServer: true });
     editor.open("van.ts");
     await editor.until("van.ts", "idle");
     const answers: string[] = [];
@@ -296,7 +288,7 @@ for (let panels = 0; panels < 4; panels++) {
   });
 
   test("a cancelled request is answered as cancelled, and the next one is answered", async () => {
-    const editor = await start({ files: { "van.ts": large } });
+    const editor = await start({ files: { "van.ts": large }, ownServer: true });
     editor.open("van.ts");
     await editor.until("van.ts", "idle");
     const source = new CancellationTokenSource();
@@ -308,7 +300,7 @@ for (let panels = 0; panels < 4; panels++) {
   });
 
   test("of several that wait the newest is drawn, the others are told so, and none is answered with nothing", async () => {
-    const editor = await start({ files: { "van.ts": large } });
+    const editor = await start({ files: { "van.ts": large }, ownServer: true });
     editor.open("van.ts");
     await editor.until("van.ts", "idle");
     const [first, second, third] = await Promise.allSettled([

@@ -3,22 +3,19 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { afterEach, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { jsonDifferenceSchema } from "../../server/command/difference-json.ts";
 import { type DifferenceAnswer, differenceMethod } from "../../server/language/messages.ts";
 import { boat, runGit, scriptedRepository, sizes } from "../difference/scripted-repository.ts";
-import { type ScriptedEditor, startEditor } from "./scripted-editor.ts";
+import type { ScriptedEditor } from "./scripted-editor.ts";
+import { useEditors } from "./use-editors.ts";
 
 const command = fileURLToPath(new URL("../../server/dist/command.cjs", import.meta.url));
 
-const editors: ScriptedEditor[] = [];
-afterEach(async () => {
-  for (const editor of editors.splice(0)) expect(await editor.quit()).toBe(0);
-});
+const startEditor = useEditors();
 
 async function start(files: Readonly<Record<string, string>>, ...commits: readonly string[]) {
   const editor = await startEditor({ files });
-  editors.push(editor);
   const folder = fileURLToPath(editor.uri("")).replace(/[\\/]$/, "");
   const git = (...words: readonly string[]) => runGit(folder, words);
   const commit = (message: string) => {

@@ -5,22 +5,21 @@ import { fileURLToPath } from "node:url";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { type DocumentAnswer, type DocumentParams, documentMethod } from "../../server/language/messages.ts";
 import { sampleBuild } from "../../server/language/sample-build.tester.ts";
-import { type ScriptedEditor, startEditor } from "./scripted-editor.ts";
+import type { ScriptedEditor } from "./scripted-editor.ts";
+import { useEditors } from "./use-editors.ts";
 
-const editors: ScriptedEditor[] = [];
+const startEditor = useEditors();
 let handedOut: string;
 
 beforeEach(() => {
   handedOut = mkdtempSync(join(tmpdir(), "loomwright-handed-out-"));
 });
-afterEach(async () => {
-  for (const editor of editors.splice(0)) expect(await editor.quit()).toBe(0);
+afterEach(() => {
   rmSync(handedOut, { recursive: true, force: true });
 });
 
 async function start(): Promise<ScriptedEditor> {
   const editor = await startEditor({ files: { "van.ts": sampleBuild } });
-  editors.push(editor);
   editor.open("van.ts");
   return editor;
 }
@@ -76,7 +75,6 @@ test("lists of two plans of one name in one folder are files of their own, named
   const editor = await startEditor({
     files: { "van/plan.ts": sampleBuild, "boat/plan.ts": boat, "plan.ts": sampleBuild, "plan.mts": boat },
   });
-  editors.push(editor);
   for (const file of ["van/plan.ts", "boat/plan.ts", "plan.ts", "plan.mts"]) {
     editor.open(file);
     const params = { document: "lists", path: handedOut, force: false };
@@ -122,7 +120,6 @@ test("a line of the wire numbers that cannot be read is mentioned with each docu
   const editor = await startEditor({
     files: { "van.ts": sampleBuild, "van.wire-numbers.txt": "seven\n" },
   });
-  editors.push(editor);
   editor.open("van.ts");
   for (const [document, name] of [
     ["drawing", "van.svg"],

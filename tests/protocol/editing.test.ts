@@ -1,7 +1,8 @@
-import { afterEach, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { type CodeAction, LSPErrorCodes } from "vscode-languageserver/node";
 import { pulling } from "./capabilities.mjs";
-import { type EditorOptions, type ScriptedEditor, startEditor } from "./scripted-editor.ts";
+import type { ScriptedEditor } from "./scripted-editor.ts";
+import { useEditors } from "./use-editors.ts";
 
 /** 12 AWG is too thin for 40 A over 15 ft: the drop is too large, the fuse is above the ampacity, and terminals of 75 °C allow 25 A. */
 const tooThin = `import { circuit } from "loomwright";
@@ -16,17 +17,7 @@ const foundInTooThin = [
   "protection/above-conductor",
 ];
 
-const editors: ScriptedEditor[] = [];
-
-async function start(options: EditorOptions): Promise<ScriptedEditor> {
-  const editor = await startEditor(options);
-  editors.push(editor);
-  return editor;
-}
-
-afterEach(async () => {
-  for (const editor of editors.splice(0)) expect(await editor.quit()).toBe(0);
-});
+const start = useEditors();
 
 const rulesIn = (editor: ScriptedEditor, file: string) =>
   editor

@@ -1,6 +1,6 @@
 import { spawnSync } from "node:child_process";
 import { fileURLToPath } from "node:url";
-import { afterEach, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import type {
   CodeAction,
   CompletionItem,
@@ -12,19 +12,9 @@ import type {
 import { version } from "../../library/package.json";
 import type { Working } from "../../server/language/messages.ts";
 import { pushing } from "./capabilities.mjs";
-import { type EditorOptions, type ScriptedEditor, startEditor } from "./scripted-editor.ts";
+import { useEditors } from "./use-editors.ts";
 
-const editors: ScriptedEditor[] = [];
-
-async function start(options: EditorOptions): Promise<ScriptedEditor> {
-  const editor = await startEditor(options);
-  editors.push(editor);
-  return editor;
-}
-
-afterEach(async () => {
-  for (const editor of editors.splice(0)) expect(await editor.quit()).toBe(0);
-});
+const start = useEditors();
 
 const winch = `import { circuit } from "loomwright";
 
@@ -205,7 +195,7 @@ describe("what the server offers, over the wire", () => {
     first.open("van.ts");
     await first.until("van.ts", "idle");
     const before = first.pushed("van.ts")?.map(({ message }) => message);
-    expect(await editors.pop()!.quit()).toBe(0);
+    expect(await first.quit()).toBe(0);
     const second = await start({ files: { "van.ts": winch } });
     second.open("van.ts");
     await second.until("van.ts", "idle");

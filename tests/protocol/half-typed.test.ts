@@ -1,8 +1,9 @@
-import { afterEach, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { type Position, TextDocumentSaveReason } from "vscode-languageserver/node";
 import { sampleBuild } from "../../server/language/sample-build.tester.ts";
 import { pulling } from "./capabilities.mjs";
-import { type ScriptedEditor, startEditor } from "./scripted-editor.ts";
+import type { ScriptedEditor } from "./scripted-editor.ts";
+import { useEditors } from "./use-editors.ts";
 
 /** The build in order, except one fuse that the panel does not take. */
 const plan = `${sampleBuild.replace("ratingA: 20,", "ratingA: 60,")}\n// here\n`;
@@ -10,22 +11,17 @@ const plan = `${sampleBuild.replace("ratingA: 20,", "ratingA: 60,")}\n// here\n`
 const circuitByHand = `circuit({ name: "reading lamp", from: panel.branch, load: 2, oneWayFt: 8, gauge: 16, protect: { ratingA: 5, interruptingA: 5000 } });`;
 const namesByHand = `const lampFt = 8;\nif (lampFt > 4) circuit({ from: panel.branch, load: lampFt / 4, oneWayFt: lampFt, gauge: 16, protect: { ratingA: 5, interruptingA: 5000 } });`;
 
-const editors: ScriptedEditor[] = [];
+const startEditor = useEditors();
 
 async function open(text: string, capabilities?: typeof pulling): Promise<ScriptedEditor> {
   const editor = await startEditor({
     files: { "van.ts": text, "boat.ts": `import { circuit } from "loomwright";\n// of another boat\n` },
     ...(capabilities && { capabilities }),
   });
-  editors.push(editor);
   editor.open("van.ts");
   await editor.until("van.ts", "idle");
   return editor;
 }
-
-afterEach(async () => {
-  for (const editor of editors.splice(0)) expect(await editor.quit()).toBe(0);
-});
 
 const rulesIn = (editor: ScriptedEditor) => editor.pushed("van.ts")?.map(({ code }) => code);
 

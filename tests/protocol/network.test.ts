@@ -1,4 +1,4 @@
-import { afterEach, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import type {
   CodeAction,
   CompletionItem,
@@ -9,7 +9,8 @@ import type {
 import snippets from "../../extension/snippets/plan.json";
 import { words } from "../../library/model/record.ts";
 import { isPartWord } from "../../library/model/terminals.ts";
-import { type EditorOptions, type ScriptedEditor, startEditor } from "./scripted-editor.ts";
+import type { ScriptedEditor } from "./scripted-editor.ts";
+import { useEditors } from "./use-editors.ts";
 
 /** A bank, a switch and a panel with a heater. The bank is small: any fuse can interrupt its dead-short current. */
 const build = `import { battery, build, cable, circuit, disconnect, fusePanel, scenario } from "loomwright";
@@ -26,17 +27,7 @@ scenario({ name: "evening", chargePercent: 50 });
 scenario({ name: "cooking" });
 `;
 
-const editors: ScriptedEditor[] = [];
-
-async function start(options: EditorOptions): Promise<ScriptedEditor> {
-  const editor = await startEditor(options);
-  editors.push(editor);
-  return editor;
-}
-
-afterEach(async () => {
-  for (const editor of editors.splice(0)) expect(await editor.quit()).toBe(0);
-});
+const start = useEditors();
 
 const everywhere = { start: { line: 0, character: 0 }, end: { line: 99, character: 0 } };
 

@@ -4,16 +4,16 @@ import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { CancellationTokenSource, LSPErrorCodes } from "vscode-languageserver/node";
 import { type ReportAnswer, type ReportParams, reportMethod } from "../../server/language/messages.ts";
-import { type ScriptedEditor, startEditor } from "./scripted-editor.ts";
+import type { ScriptedEditor } from "./scripted-editor.ts";
+import { useEditors } from "./use-editors.ts";
 
-const editors: ScriptedEditor[] = [];
+const startEditor = useEditors();
 let handedOut: string;
 
 beforeEach(() => {
   handedOut = mkdtempSync(join(tmpdir(), "loomwright-handed-out-"));
 });
-afterEach(async () => {
-  for (const editor of editors.splice(0)) expect(await editor.quit()).toBe(0);
+afterEach(() => {
   rmSync(handedOut, { recursive: true, force: true });
 });
 
@@ -24,7 +24,6 @@ circuit({ name: "lamp", load: 2, oneWayFt: 10, gauge: 14, protect: 5 });
 
 async function start(): Promise<ScriptedEditor> {
   const editor = await startEditor({ files: { "shed.ts": shed, "notes.ts": "export {};\n" } });
-  editors.push(editor);
   return editor;
 }
 

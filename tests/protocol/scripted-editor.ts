@@ -1,31 +1,29 @@
-import { type ChildProcess, fork, spawn } from "node:child_process";
 import { existsSync, mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
-import { fileURLToPath, pathToFileURL } from "node:url";
+import { pathToFileURL } from "node:url";
 import {
-  type ClientCapabilities,
   type CodeAction,
-  createProtocolConnection,
   type Diagnostic,
   FileChangeType,
   type InitializeResult,
-  IPCMessageReader,
-  IPCMessageWriter,
   type Position,
   type ProtocolConnection,
   type PublishDiagnosticsParams,
-  StreamMessageReader,
-  StreamMessageWriter,
   type TextDocumentEdit,
   TextDocumentSaveReason,
 } from "vscode-languageserver/node";
 import { TextDocument } from "vscode-languageserver-textdocument";
-import { type StatusParams, statusMethod } from "../../server/language/messages.ts";
-import { pushing } from "./capabilities.mjs";
+import type { StatusParams } from "../../server/language/messages.ts";
+import {
+  type ScriptedServer,
+  type ServerListener,
+  type ServerOptions,
+  startServer,
+} from "./scripted-server.ts";
 
 /**
- * A small editor without a screen: starts the built server as a child process and uses the real protocol. It waits for the
+ * A small editor without a screen: talks to the built server, a child process, over the real protocol. It waits for the
  * server's own messages, never for time to pass.
  */
 export interface ScriptedEditor {
@@ -67,25 +65,24 @@ export interface ScriptedEditor {
   /** @param reason As the protocol numbers it: 1 by the builder, 2 by the editor itself after a pause. */
   save(file: string, reason?: TextDocumentSaveReason): void;
   setConfiguration(section: object): void;
+  /** Closes everything, and ends without its server, which then is ready for another editor. */
+  leave(): Promise<ScriptedServer>;
   /** Ends the server as the protocol requires; resolves with its exit code. */
   quit(): Promise<number | null>;
 }
 
-export interface EditorOptions {
+export interface EditorOptions extends ServerOptions {
   readonly files: Readonly<Record<string, string>>;
-  readonly capabilities?: ClientCapabilities;
-  readonly initializationOptions?: object;
-  readonly configuration?: object;
-  readonly transport?: "stdio" | "node-ipc";
 }
 
-export async function startEditor({
-  files,
-  capabilities = pushing,
-  initializationOptions,
-  configuration = {},
-  transport = "stdio",
-}: EditorOptions): Promise<ScriptedEditor> {
+/**
+ * @param running a server that was started with the same options, and that an editor has left: its next folder is that of these
+ * files. By default a server of its own.
+ */
+export async function startEditor(
+  { files, ...options }: EditorOptions,
+  running?: ScriptedServer,
+): Promise<ScriptedEditor> {
   const folder = realpathSync(mkdtempSync(join(tmpdir(), "loomwright-protocol-")));
   const write = (name: string, text: string) => {
     mkdirSync(dirname(join(folder, name)), { recursive: true });
@@ -93,44 +90,34 @@ export async function startEditor({
   };
   for (const [name, text] of Object.entries(files)) write(name, text);
 
-  const { child, connection } = startServer(transport);
-  const exited = new Promise<number | null>((resolve) => child.once("exit", (code) => resolve(code)));
   const statuses: StatusParams[] = [];
   const pushes: PublishDiagnosticsParams[] = [];
   const asked: string[] = [];
   const logged: string[] = [];
   const waiting = new Set<() => void>();
-  let section = configuration;
-
-  connection.onNotification(statusMethod, (params: StatusParams) => {
-    statuses.push(params);
-    for (const look of [...waiting]) look();
-  });
-  connection.onNotification("textDocument/publishDiagnostics", (params: PublishDiagnosticsParams) => {
-    pushes.push(params);
-  });
-  connection.onNotification("window/logMessage", ({ message }: { message: string }) => {
-    logged.push(message);
-  });
-  for (const method of requestsOfServers) {
-    connection.onRequest(method, (params: unknown) => {
+  let section = options.configuration ?? {};
+  const workspaceFolder = { uri: pathToFileURL(folder).href, name: "plans" };
+  /** False for the files of an editor that had the server before. */
+  const isOurs = (file: string) => file.startsWith(`${workspaceFolder.uri}/`);
+  const listener: ServerListener = {
+    status(params) {
+      if (params.uri && !isOurs(params.uri)) return;
+      statuses.push(params);
+      for (const look of [...waiting]) look();
+    },
+    pushed(params) {
+      if (isOurs(params.uri)) pushes.push(params);
+    },
+    logged: (message) => logged.push(message),
+    asked(method) {
       asked.push(method);
       for (const look of [...waiting]) look();
-      if (method !== "workspace/configuration") return null;
-      return (params as { items: unknown[] }).items.map(() => section);
-    });
-  }
-  connection.listen();
-
-  const folderUri = pathToFileURL(folder).href;
-  const server = await connection.sendRequest<InitializeResult>("initialize", {
-    processId: process.pid,
-    rootUri: folderUri,
-    workspaceFolders: [{ uri: folderUri, name: "plans" }],
-    capabilities,
-    initializationOptions,
-  });
-  await connection.sendNotification("initialized", {});
+    },
+    configuration: () => section,
+  };
+  const server = running ?? (await startServer(options, workspaceFolder, listener));
+  const { connection, exited } = server;
+  if (running) await running.moveTo(workspaceFolder, listener);
 
   const documents = new Map<string, TextDocument>();
   const uri = (file: string) => pathToFileURL(join(folder, file)).href;
@@ -164,7 +151,7 @@ export async function startEditor({
       look();
     });
   return {
-    server,
+    server: server.introduced,
     connection,
     statuses,
     pushes,
@@ -214,7 +201,11 @@ export async function startEditor({
         () => method,
       );
     },
-    request: (method, params) => connection.sendRequest(method, params),
+    request(method, params) {
+      // From then on, the server checks all plans of its folders.
+      if (method === "loomwright/checkWorkspace") server.isAsStarted = false;
+      return connection.sendRequest(method, params);
+    },
     ask: (method, file, more = {}) =>
       connection.sendRequest(method, { textDocument: { uri: uri(file) }, ...more }),
     apply(action) {
@@ -257,47 +248,19 @@ export async function startEditor({
     },
     setConfiguration(next) {
       section = next;
+      server.isAsStarted = false;
       void connection.sendNotification("workspace/didChangeConfiguration", { settings: null });
     },
+    async leave() {
+      for (const open of documents.keys())
+        await connection.sendNotification("textDocument/didClose", { textDocument: { uri: open } });
+      rmSync(folder, { recursive: true, force: true });
+      return server;
+    },
     async quit() {
-      await connection.sendRequest("shutdown");
-      void connection.sendNotification("exit");
-      const code = await exited;
-      connection.dispose();
+      const code = await server.quit();
       rmSync(folder, { recursive: true, force: true });
       return code;
     },
-  };
-}
-
-const requestsOfServers = [
-  "client/registerCapability",
-  "workspace/configuration",
-  "workspace/diagnostic/refresh",
-  "workspace/inlayHint/refresh",
-  "workspace/codeLens/refresh",
-];
-
-const builtServer = fileURLToPath(new URL("../../server/dist/language-server.cjs", import.meta.url));
-
-function startServer(transport: "stdio" | "node-ipc"): {
-  child: ChildProcess;
-  connection: ProtocolConnection;
-} {
-  if (!existsSync(builtServer)) throw new Error("The server is not built: run `npm run build` first.");
-  if (transport === "node-ipc") {
-    const child = fork(builtServer, ["--node-ipc"], { silent: true, execArgv: [] });
-    return {
-      child,
-      connection: createProtocolConnection(new IPCMessageReader(child), new IPCMessageWriter(child)),
-    };
-  }
-  const child = spawn(process.execPath, [builtServer, "--stdio"], { stdio: ["pipe", "pipe", "inherit"] });
-  return {
-    child,
-    connection: createProtocolConnection(
-      new StreamMessageReader(child.stdout),
-      new StreamMessageWriter(child.stdin),
-    ),
   };
 }

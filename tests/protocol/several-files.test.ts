@@ -1,18 +1,9 @@
-import { afterEach, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import type { WorkspaceCheck } from "../../server/language/messages.ts";
-import { type EditorOptions, type ScriptedEditor, startEditor } from "./scripted-editor.ts";
+import type { ScriptedEditor } from "./scripted-editor.ts";
+import { useEditors } from "./use-editors.ts";
 
-const editors: ScriptedEditor[] = [];
-
-async function start(options: EditorOptions): Promise<ScriptedEditor> {
-  const editor = await startEditor(options);
-  editors.push(editor);
-  return editor;
-}
-
-afterEach(async () => {
-  for (const editor of editors.splice(0)) expect(await editor.quit()).toBe(0);
-});
+const start = useEditors();
 
 const importing = `import { circuit } from "loomwright";
 import { size } from "./parts.ts";

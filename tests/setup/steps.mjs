@@ -1,4 +1,5 @@
 import { spawn } from "node:child_process";
+import { setPriority } from "node:os";
 import { fileURLToPath } from "node:url";
 
 const house = fileURLToPath(new URL("../..", import.meta.url));
@@ -6,7 +7,11 @@ const house = fileURLToPath(new URL("../..", import.meta.url));
 /**
  * One program of Node that passes or fails.
  *
- * @typedef {{ what: string, words: readonly string[] }} Step name, and the words after `node`
+ * @typedef {object} Step
+ * @property {string} what name
+ * @property {readonly string[]} words the words after `node`
+ * @property {Step} [after] a step of an earlier chain that ends first
+ * @property {number} [priority] of the process, a value of `os.constants.priority`
  */
 
 /**
@@ -17,7 +22,6 @@ const house = fileURLToPath(new URL("../..", import.meta.url));
  * @returns {Promise<boolean>} whether every step passed
  */
 export async function runSteps(chains) {
-  const passed = new Map();
   const running = new Set();
   const stop = () => {
     for (const { step, child, output } of running) {
@@ -28,15 +32,20 @@ export async function runSteps(chains) {
   };
   process.once("SIGINT", stop);
   process.once("SIGTERM", stop);
-  await Promise.all(
-    chains.map(async (chain) => {
-      for (const step of chain) passed.set(step, await run(step, running));
-    }),
-  );
-  console.log("");
+  const outcomes = new Map();
+  for (const chain of chains) {
+    let before;
+    for (const step of chain) {
+      before = Promise.all([before, outcomes.get(step.after)]).then(() => run(step, running));
+      outcomes.set(step, before);
+    }
+  }
   const steps = chains.flat();
-  for (const step of steps) console.log(`${passed.get(step) ? "passed" : "FAILED"}  ${step.what}`);
-  const failed = steps.filter((step) => !passed.get(step)).length;
+  const passed = await Promise.all(steps.map((step) => outcomes.get(step)));
+  console.log("");
+  for (const [place, { what }] of steps.entries())
+    console.log(`${passed[place] ? "passed" : "FAILED"}  ${what}`);
+  const failed = passed.filter((one) => !one).length;
   console.log(`steps: ${steps.length - failed} passed, ${failed} failed`);
   return failed === 0;
 }
@@ -49,6 +58,7 @@ function run(step, running) {
       stdio: ["ignore", "pipe", "pipe"],
       env: process.stdout.isTTY ? { FORCE_COLOR: "1", ...process.env } : process.env,
     });
+    if (step.priority !== undefined && child.pid !== undefined) setPriority(child.pid, step.priority);
     const output = [];
     const entry = { step, child, output };
     running.add(entry);

@@ -1,18 +1,27 @@
-// `npm test`: the whole gate. The checks that run none of our code run beside the tests.
+// `npm test`: the whole gate. The checks that run none of our code, and the stories in the real editor, which wait more than they
+// work, run beside the tests.
 // `npm run test:every-case` takes every case of the tests that otherwise take a share: `tests/setup/sampled.ts`.
 
+import { constants } from "node:os";
 import { deadCode, formatAndLint, tests, types } from "./checks.mjs";
 import { runSteps } from "./steps.mjs";
 
+const ngspice = { what: "ngspice, where it can be had", words: ["tests/setup/ngspice.mjs"] };
+
 const chains = [
+  // A story fails if its editor does not answer for a minute: the tests take the time that the stories leave.
   [
     { what: "git", words: ["tests/setup/git.mjs"] },
-    { what: "ngspice, where it can be had", words: ["tests/setup/ngspice.mjs"] },
-    tests("run"),
-    { what: "tests in the real editor", words: ["tests/editor/run.mjs"] },
+    ngspice,
+    { ...tests("run"), priority: constants.priority.PRIORITY_BELOW_NORMAL },
   ],
+  // Each may install packages, which only one program at a time can do.
+  [{ what: "tests in the real editor", words: ["tests/editor/run.mjs"], after: ngspice }],
   [formatAndLint, ...types, deadCode],
 ];
+
+// Built a moment ago, and in use by the stories.
+process.env.LOOMWRIGHT_BUILT = "yes";
 
 const words = process.argv.slice(2);
 if (words.includes("--every-case")) process.env.LOOMWRIGHT_CASES = "all";
