@@ -2,6 +2,7 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "nod
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { sharedSandbox } from "../evaluate/shared-sandbox.tester.ts";
+import { sharedLayouts } from "../output/shared-layouts.tester.ts";
 import type { ExitCode, KeptResults } from "./host.ts";
 import { run } from "./run.ts";
 import type { Terminal } from "./terminal.ts";
@@ -69,6 +70,7 @@ async function runCommand(
     },
     terminal,
     sandbox: sharedSandbox,
+    layouts: sharedLayouts,
     ...(kept ? { kept } : {}),
   });
   return { code, out, err };

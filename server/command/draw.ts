@@ -38,7 +38,7 @@ export const draw: Command = {
     // A PDF without a stated page is a sheet as large as its drawing.
     const page =
       given.page === undefined ? undefined : oneOfWords("page", given.page, ["A4", "Letter", "A3"]);
-    const layouts = createLayouts();
+    const layouts = outside.layouts ?? createLayouts();
     const { scenario, colours = false, force = false } = given;
     const revision = readRevision(given);
     const asked: Asked = { view, colours, target, page, scenario, revision, force, layouts };

@@ -1,4 +1,5 @@
 import type { Sandbox } from "../evaluate/sandbox.ts";
+import type { Layouts } from "../output/layouts.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** The environment of the command line, which a test can replace. */
@@ -11,6 +12,8 @@ export interface Host {
   readonly kept?: KeptResults;
   /** Runs the plans; if left out, each project folder gets a sandbox, which ends with the command. */
   readonly sandbox?: Sandbox;
+  /** Lays out drawings; if left out, the command gets its own, which end with it. */
+  readonly layouts?: Layouts;
 }
 
 export type ExitCode = 0 | 1 | 2;

@@ -11,6 +11,8 @@ import {
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { sharedSandbox } from "../evaluate/shared-sandbox.tester.ts";
+import { sharedLayouts } from "../output/shared-layouts.tester.ts";
 import type { Host } from "./host.ts";
 import { interruptible } from "./interruption.ts";
 import { run } from "./run.ts";
@@ -98,8 +100,11 @@ describe("where a report goes", () => {
 
   test("the same plan gives the same bytes", async () => {
     write("shed.ts", plan);
-    for (const name of ["first.html", "second.html", "first.pdf", "second.pdf"])
-      expect((await loomwright("report", "shed.ts", "--out", name)).code).toBe(0);
+    for (const kind of ["html", "pdf"]) {
+      expect((await loomwright("report", "shed.ts", "--out", `first.${kind}`)).code).toBe(0);
+      const again = ["report", "shed.ts", "--out", `second.${kind}`];
+      expect((await loomwright(again, { ownThreads: true })).code).toBe(0);
+    }
     expect(read("first.html")).toBe(read("second.html"));
     expect(readFileSync(join(folder, "first.pdf"))).toEqual(readFileSync(join(folder, "second.pdf")));
   });
@@ -227,7 +232,7 @@ test("for a person who looks on there is a progress line, and it goes again", as
 
 test("Ctrl+C breaks off in order, is said, and leaves no listener behind", async () => {
   const before = process.listenerCount("SIGINT");
-  const { outside, said } = outsideOf({ progress: false });
+  const { outside, said } = outsideOf({});
   const code = await interruptible(outside, async (signal) => {
     process.emit("SIGINT");
     expect(signal.aborted).toBe(true);
@@ -239,17 +244,20 @@ test("Ctrl+C breaks off in order, is said, and leaves no listener behind", async
   expect(process.listenerCount("SIGINT")).toBe(before);
 });
 
-async function loomwright(...given: string[] | [string[], { readonly progress: boolean }]) {
-  const [words, { progress }] = (Array.isArray(given[0]) ? given : [given, { progress: false }]) as [
-    string[],
-    { readonly progress: boolean },
-  ];
-  const { outside, said } = outsideOf({ progress });
+interface HostOptions {
+  readonly progress?: boolean;
+  /** Threads that end with the command, as outside of tests: no plan is run, and no graph laid out, by those of other tests. */
+  readonly ownThreads?: boolean;
+}
+
+async function loomwright(...given: string[] | [string[], HostOptions]) {
+  const [words, options] = (Array.isArray(given[0]) ? given : [given, {}]) as [string[], HostOptions];
+  const { outside, said } = outsideOf(options);
   const code = await run(words, outside);
   return { code, ...said() };
 }
 
-function outsideOf({ progress }: { readonly progress: boolean }) {
+function outsideOf({ progress = false, ownThreads = false }: HostOptions) {
   let [out, err] = ["", ""];
   const outside: Host = {
     cwd: folder,
@@ -260,6 +268,7 @@ function outsideOf({ progress }: { readonly progress: boolean }) {
       err += text;
     },
     terminal: { colour: false, progress },
+    ...(ownThreads ? {} : { sandbox: sharedSandbox, layouts: sharedLayouts }),
   };
   return { outside, said: () => ({ out, err }) };
 }

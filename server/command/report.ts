@@ -31,7 +31,7 @@ export const report: Command = {
     const target = new Target(given.out, outside.cwd, edition);
     if (given.page !== undefined && target.kind === "html")
       throw new UsageError("--page is for a PDF: give a file that ends in .pdf with --out.");
-    const layouts = createLayouts();
+    const layouts = outside.layouts ?? createLayouts();
     const revision = readRevision(given);
     const asked = { edition, revision, target, page, force: given.force ?? false, layouts };
     return interruptible(outside, (signal) =>

@@ -5,11 +5,12 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { Ajv } from "ajv";
 import addFormats from "ajv-formats";
-import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { version } from "../../../library/package.json";
 import { rules } from "../../../library/rules/registry.ts";
 import { checkPlans } from "../../../server/command/check-plans.ts";
 import { sarifReport } from "../../../server/command/sarif-report.ts";
+import { sharedSandbox } from "../../../server/evaluate/shared-sandbox.tester.ts";
 
 // OASIS Standard "Static Analysis Results Interchange Format (SARIF) Version 2.1.0", 27 March 2020, its JSON schema.
 const schemaText = readFileSync(new URL("sarif-2.1.0-rtm.5.json", import.meta.url), "utf8");
@@ -54,8 +55,13 @@ describe("the schema", () => {
 });
 
 describe("every example", () => {
-  test("is a valid log, in which everything that is named is there", async () => {
-    const { log, plans } = await sarif(join(house, "examples"));
+  let examples: Awaited<ReturnType<typeof sarif>>;
+  beforeAll(async () => {
+    examples = await sarif(join(house, "examples"));
+  });
+
+  test("is a valid log, in which everything that is named is there", () => {
+    const { log, plans } = examples;
     expect(complaints(log)).toEqual([]);
     const [run] = log.runs;
     expect(run!.results.length).toBe(plans.flatMap(({ findings }) => findings).length);
@@ -73,8 +79,8 @@ describe("every example", () => {
     expect(new Set(prints).size).toBe(prints.length);
   });
 
-  test("some plans there cannot be evaluated to their end, and the log says so", async () => {
-    const { log, plans } = await sarif(join(house, "examples"));
+  test("some plans there cannot be evaluated to their end, and the log says so", () => {
+    const { log, plans } = examples;
     const failed = plans.filter(({ evaluated }) => !evaluated);
     const [{ executionSuccessful, toolExecutionNotifications }] = log.runs[0]!.invocations;
     expect(failed.length).toBeGreaterThan(0);
@@ -246,7 +252,7 @@ describe("hostile names", () => {
 });
 
 async function sarif(cwd = folder) {
-  const checked = await checkPlans({ names: [], cwd, fresh: true, progress() {} });
+  const checked = await checkPlans({ names: [], cwd, sandbox: sharedSandbox, fresh: true, progress() {} });
   const { plans } = checked;
   const text = sarifReport(checked, (id) =>
     readFileSync(join(house, `library/rules/${id}.md`), "utf8").replaceAll(/<!--.*?-->\n?/gs, ""),
@@ -254,12 +260,13 @@ async function sarif(cwd = folder) {
   return { plans, text, log: JSON.parse(text) as Log };
 }
 
+/** Draft 4 uses `id` for the `$id` of later drafts; this schema uses none of its other differences. */
+const { $schema: _draft, id: _id, ...schema } = JSON.parse(schemaText) as Record<string, unknown>;
+const ajv = new Ajv({ strict: false, allErrors: true, unicodeRegExp: false });
+addFormats.default(ajv);
+const isValid = ajv.compile(schema);
+
 function complaints(log: unknown): string[] {
-  // Draft 4 uses `id` for the `$id` of later drafts; this schema uses none of its other differences.
-  const { $schema: _draft, id: _id, ...schema } = JSON.parse(schemaText) as Record<string, unknown>;
-  const ajv = new Ajv({ strict: false, allErrors: true, unicodeRegExp: false });
-  addFormats.default(ajv);
-  const isValid = ajv.compile(schema);
   isValid(log);
   return (isValid.errors ?? []).map(({ instancePath, message }) => `${instancePath} ${message}`);
 }
