@@ -1,13 +1,23 @@
-import { battery, build, busBar, cable, circuit, disconnect, period } from "loomwright";
+import {
+  battery,
+  build,
+  busBar,
+  cable,
+  circuit,
+  disconnect,
+  period,
+  solarArray,
+  solarController,
+} from "loomwright";
 
 // Faulty on purpose: a cabin whose wiring is in order, and whose bank does not last. Do not build any of this.
 build({ name: "cabin", voltage: 12, insulationC: 105 });
+// energy/no-reserve: the bank does not say how much charge is kept in it.
 const bank = battery({
   name: "bank, cabin",
   chemistry: "AGM",
   capacityAh: 100,
   internalMilliohm: 5,
-  reservePercent: 50,
 });
 const off = disconnect({ name: "disconnect, cabin", ratedA: 100 });
 const main = busBar({ name: "positive bus, cabin", side: "positive", ratedA: 100 });
@@ -35,6 +45,46 @@ circuit({ ...fromBus, name: "lamp", load: 2, use: { hoursPerDay: 3, when: "dark"
 circuit({ ...fromBus, name: "radio", load: 1, use: { hoursPerDay: 2 } });
 // energy/hours-missing: the pump does not say how long it runs.
 circuit({ ...fromBus, name: "pump", load: 6 });
+
+// energy/array-limited: a small module of 31 V on a controller that does not track.
+const module31V = {
+  openCircuitV: 38,
+  shortCircuitA: 0.22,
+  maxPowerV: 31,
+  maxPowerA: 0.2,
+  lowestC: -5,
+} as const;
+const window = solarArray({ name: "window module, cabin", ...module31V });
+const controller = solarController({ name: "controller, cabin", maxInputV: 50, outputA: 5, tracking: false });
+circuit({
+  name: "window module to controller, cabin",
+  from: window.positive,
+  to: controller,
+  returnTo: window.negative,
+  oneWayFt: 4,
+  gauge: 12,
+});
+cable({
+  name: "controller to bus, cabin",
+  from: controller.positive,
+  to: main.stud,
+  lengthFt: 2,
+  gauge: 12,
+  protectFarEnd: { ...classT, ratingA: 10, distanceIn: 4 },
+});
+cable({
+  name: "controller to bank, cabin",
+  from: controller.negative,
+  to: bank.negative,
+  lengthFt: 2,
+  gauge: 12,
+});
+// energy/array-unused: a module without a controller.
+solarArray({
+  name: "spare module, cabin",
+  ...module31V,
+  accept: { "network/unconnected": "it waits for its controller" },
+});
 
 // energy/runs-short and energy/never-full: no source charges the bank in three weeks of July.
 // energy/no-charger: its shore hours have no charger either.

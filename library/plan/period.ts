@@ -121,7 +121,8 @@ interface PeriodOptions {
    */
   readonly notUsed?: readonly (PlannedCircuit | PlannedLoad | PlannedMotor | PlannedInverter)[];
   /**
-   * Whether the bank is kept warm. It then has 20 °C, else the mean temperature of the air in each month.
+   * Whether the bank is kept warm. It then has 20 °C, else the mean temperature of the air in each month, and not less than the
+   * `lowestC` of its batteries.
    *
    * Left out: taken as false.
    *

@@ -25,11 +25,14 @@ import { voltageDrop } from "./conductor/voltage-drop.ts";
 import { bilgePump } from "./disconnect/bilge-pump.ts";
 import { disconnectMissing } from "./disconnect/missing.ts";
 import { disconnectRating } from "./disconnect/rating.ts";
+import { energyArrayLimited } from "./energy/array-limited.ts";
+import { energyArrayUnused } from "./energy/array-unused.ts";
 import { energyGreatestUse } from "./energy/greatest-use.ts";
 import { energyHoursMissing } from "./energy/hours-missing.ts";
 import { energyNeverFull } from "./energy/never-full.ts";
 import { energyNoBank } from "./energy/no-bank.ts";
 import { energyNoCharger } from "./energy/no-charger.ts";
+import { energyNoReserve } from "./energy/no-reserve.ts";
 import { energyPlace } from "./energy/place.ts";
 import { energyRunsShort } from "./energy/runs-short.ts";
 import { inverterPrecharge } from "./inverter/precharge.ts";
@@ -107,11 +110,14 @@ export const rules: readonly Rule<unknown>[] = [
   bilgePump,
   disconnectMissing,
   disconnectRating,
+  energyArrayLimited,
+  energyArrayUnused,
   energyGreatestUse,
   energyHoursMissing,
   energyNeverFull,
   energyNoBank,
   energyNoCharger,
+  energyNoReserve,
   energyPlace,
   energyRunsShort,
   inverterPrecharge,

@@ -14,6 +14,10 @@ export interface ArrayByHour {
   readonly deliveredW: Float64Array;
   /** Cut off by the limit of the controller's current. */
   readonly cutW: Float64Array;
+  /** That a controller that tracks would deliver besides. */
+  readonly missedW: Float64Array;
+  /** 1 in hours in which the voltage of its hot cells is too low, else 0. */
+  readonly tooHot: Uint8Array;
 }
 
 /** The direction in which an array is mounted: towards the equator if the plan states none. */
@@ -24,8 +28,8 @@ function planeOf({ tiltDeg, facingDeg }: Pick<ArrayAtBank, "tiltDeg" | "facingDe
 /** The same object for the same array in the same light: an edit of a conductor changes its loss alone. */
 export function arrayByHour(array: ArrayAtBank, climate: Climate): ArrayByHour {
   const known = knownUnder(climate);
-  const { ratedW, maxPowerV, maxPowerA, tracking, efficiency, outputA, batteryV, unshaded } = array;
-  const onController = { ratedW, maxPowerV, maxPowerA, tracking, efficiency, outputA, batteryV };
+  const { ratedW, maxPowerV, maxPowerA, tracking, efficiency, outputA, batteryV, dropV, unshaded } = array;
+  const onController = { ratedW, maxPowerV, maxPowerA, tracking, efficiency, outputA, batteryV, dropV };
   const plane = planeOf(array, climate);
   const key = JSON.stringify([onController, plane, unshaded]);
   const before = known.arrays.get(key);
@@ -60,6 +64,8 @@ function outputOf(onController: ArrayOnController, array: ArrayAtBank, climate: 
   const light = lightOn(planeOf(array, climate), climate);
   const deliveredW = new Float64Array(light.length);
   const cutW = new Float64Array(light.length);
+  const missedW = new Float64Array(light.length);
+  const tooHot = new Uint8Array(light.length);
   for (let day = 0; day < daysOfYear; day++) {
     const month = monthOfDay[day]!;
     const [unshaded, airC] = [array.unshaded[month]!, climate.airC[month]!];
@@ -68,7 +74,9 @@ function outputOf(onController: ArrayOnController, array: ArrayAtBank, climate: 
       const output = arrayOutput(onController, light[at]! * unshaded, airC);
       deliveredW[at] = output.deliveredW;
       cutW[at] = output.cutW;
+      missedW[at] = output.missedW;
+      if (output.isTooHot) tooHot[at] = 1;
     }
   }
-  return { deliveredW, cutW };
+  return { deliveredW, cutW, missedW, tooHot };
 }

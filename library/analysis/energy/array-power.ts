@@ -1,3 +1,4 @@
+import { solarControllerEfficiency } from "../../standards/device-practice.ts";
 import { moduleLosses, moduleTemperature } from "../../standards/energy-practice.ts";
 import { standardTestC } from "../../standards/solar-factors.ts";
 
@@ -41,26 +42,45 @@ export interface ArrayOnController {
   readonly outputA: number;
   /** The battery while it is charged, V. */
   readonly batteryV: number;
+  /** Between the modules and the battery in full sun, V, if the controller does not track: it falls with the light. */
+  readonly dropV?: number | undefined;
 }
 
-/** Power that an array delivers behind its controller, W, and the part that the controller's current limit cuts off. */
-export function arrayOutput(
-  { ratedW, maxPowerV, maxPowerA, tracking, efficiency, outputA, batteryV }: ArrayOnController,
-  irradianceW: number,
-  airC: number,
-): { readonly deliveredW: number; readonly cutW: number } {
+/** Of an array behind its controller, W. */
+export interface ArrayOutput {
+  readonly deliveredW: number;
+  /** The part that the controller's current limit cuts off. */
+  readonly cutW: number;
+  /** The further power that a controller that tracks would deliver, with the same limit. */
+  readonly missedW: number;
+  /** Without tracking: the cells are so hot that their voltage is below that of the battery and the wiring. They deliver nothing. */
+  readonly isTooHot: boolean;
+}
+
+export function arrayOutput(array: ArrayOnController, irradianceW: number, airC: number): ArrayOutput {
+  const { ratedW, maxPowerV, maxPowerA, tracking, efficiency, outputA, batteryV, dropV = 0 } = array;
   const cellC = cellTemperature(irradianceW, airC);
+  const mostW = outputA * batteryV;
+  const trackedW = powerOfModules(ratedW, irradianceW, cellC) * shareOfModules;
+  const isTooHot =
+    !tracking && hotVoltage(maxPowerV, cellC) < batteryV + dropV * (irradianceW / standardTestWPerM2);
   const offered = tracking
-    ? powerOfModules(ratedW, irradianceW, cellC) * shareOfModules * efficiency
-    : batteryV * maxPowerA * (irradianceW / 1_000) * shareOfModules * share(maxPowerV, cellC, batteryV);
-  const deliveredW = Math.min(offered, outputA * batteryV);
-  return { deliveredW, cutW: offered - deliveredW };
+    ? trackedW * efficiency
+    : isTooHot
+      ? 0
+      : batteryV * maxPowerA * (irradianceW / standardTestWPerM2) * shareOfModules;
+  const deliveredW = Math.min(offered, mostW);
+  const withTracking = tracking ? deliveredW : Math.min(mostW, trackedW * usualTracking);
+  return {
+    deliveredW,
+    cutW: offered - deliveredW,
+    missedW: Math.max(0, withTracking - deliveredW),
+    isTooHot,
+  };
 }
 
-/** A module whose voltage has fallen below the battery's no longer charges it. */
-function share(maxPowerV: number, cellC: number, batteryV: number): number {
-  return hotVoltage(maxPowerV, cellC) >= batteryV ? 1 : 0;
-}
+const standardTestWPerM2 = 1_000;
+const usualTracking = solarControllerEfficiency.percent / 100;
 
 /** Voltage of a module at its maximum power, V: it falls with the power's coefficient, since its current hardly changes. */
 function hotVoltage(maxPowerV: number, cellC: number): number {

@@ -19,7 +19,7 @@ export function weekdayOf(day: number): number {
 }
 
 /** Wh a day on the days of the period, by month; NaN for a month without such days. */
-export function meansByMonth(hourly: Float64Array, isIn: readonly boolean[]): readonly number[] {
+export function meansByMonth(hourly: Float64Array | Uint8Array, isIn: readonly boolean[]): readonly number[] {
   const sums = Array<number>(12).fill(0);
   const days = Array<number>(12).fill(0);
   for (let day = 0; day < daysOfYear; day++) {

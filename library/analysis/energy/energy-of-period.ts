@@ -43,7 +43,9 @@ export function energyOfPeriod(period: Period, climate: Climate, flows: FlowsAtB
 
 /** The loads, the sources and the bank of a period, before they are balanced. Powers at the bank, by hour of the year. */
 export function hoursOfPeriod({ values }: Period, climate: Climate, flows: FlowsAtBank) {
-  const temperatureC = climate.airC.map((air) => (values.bankHeated ? heatedC : air));
+  // The plan may state how cold its place gets at most.
+  const placeC = Math.min(...flows.batteries.map(({ lowestC = Number.NEGATIVE_INFINITY }) => lowestC));
+  const temperatureC = climate.airC.map((air) => (values.bankHeated ? heatedC : Math.max(air, placeC)));
   const bank = bankModel(flows.batteries, temperatureC);
   const days = daysOfPeriod(values, climate);
   const used = flows.consumers.filter((consumer) => isUsed(values, consumer));

@@ -25,7 +25,9 @@ export function energyOfPlan(
   world: () => World,
 ): readonly PeriodEnergy[] {
   if (periods.length === 0) return [];
-  const flows = judged ? flowsAtBanks(judged.network, judged.topology) : { banks: [], withoutBank: [] };
+  const flows = judged
+    ? flowsAtBanks(judged.network, judged.topology)
+    : { banks: [], withoutBank: [], idleArrays: [] };
   return periods.map((period): PeriodEnergy => {
     const found = climateOf(period, world());
     const { climate } = found;
@@ -35,6 +37,7 @@ export function energyOfPlan(
       period,
       ...found,
       banks,
+      idleArrays: flows.idleArrays,
       withoutBank: withoutBank.map(({ record, name }) => ({ record, name })),
     };
   });

@@ -19,6 +19,13 @@ export interface PeriodEnergy {
   readonly banks: readonly BankEnergy[];
   /** Consumers used in the period that no bank feeds: they are in none of the balances. */
   readonly withoutBank: readonly NamedConsumer[];
+  /** Arrays that charge no bank. */
+  readonly idleArrays: readonly IdleArray[];
+}
+
+export interface IdleArray extends NamedConsumer {
+  /** Whether a controller is connected to it. */
+  readonly hasController: boolean;
 }
 
 /** The balance of one bank. Energies in Wh at the bank, unrounded. */
@@ -71,6 +78,8 @@ export interface ConsumerEnergy {
 
 export interface SourceEnergy {
   readonly kind: "sun" | "engine" | "shore";
+  /** Of an array. */
+  readonly record?: number;
   readonly name: string;
   /** The energy that it can give, by month from January, Wh a day; NaN for months outside of the period. */
   readonly dailyWh: readonly number[];
@@ -78,6 +87,10 @@ export interface SourceEnergy {
   readonly planeKWh?: readonly number[];
   /** The energy that its controller's current limit cuts off, by month, Wh a day. */
   readonly cutWh?: readonly number[];
+  /** Behind a controller that does not track: the energy that one that does would give besides, by month, Wh a day. */
+  readonly missedWh?: readonly number[];
+  /** Behind such a controller: hours a day in which hot cells have too little voltage to charge the bank, by month. */
+  readonly tooHotH?: readonly number[];
 }
 
 /**

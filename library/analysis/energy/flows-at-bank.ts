@@ -9,6 +9,7 @@ import type { ScenarioResult, SolvedScenario } from "../network-result.ts";
 import { solarWiringOf } from "../solar-wiring.ts";
 import type { ArrayOnController } from "./array-power.ts";
 import { type SwitchesApart, switchesApart } from "./banks-apart.ts";
+import type { IdleArray } from "./energy-result.ts";
 
 /** Something that draws from a bank. */
 export interface ConsumerAtBank {
@@ -76,6 +77,7 @@ export interface FlowsAtBank {
 export interface FlowsAtBanks {
   readonly banks: readonly FlowsAtBank[];
   readonly withoutBank: readonly (LoadPart | InverterPart)[];
+  readonly idleArrays: readonly IdleArray[];
 }
 
 /**
@@ -122,7 +124,22 @@ export function flowsAtBanks(network: Network, topology: NetworkTopology): Flows
       },
     ];
   });
-  return { banks: flows, withoutBank: withoutBank.map(({ part }) => part) };
+  return {
+    banks: flows,
+    withoutBank: withoutBank.map(({ part }) => part),
+    idleArrays: idleIn(network, flows),
+  };
+}
+
+function idleIn(network: Network, flows: readonly FlowsAtBank[]): readonly IdleArray[] {
+  const charging = new Set(flows.flatMap(({ arrays }) => arrays.map(({ record }) => record)));
+  return solarWiringOf(network)
+    .filter(({ array }) => !charging.has(array.record))
+    .map(({ array: { record, name }, controllers }) => ({
+      record,
+      name,
+      hasController: controllers.length > 0,
+    }));
 }
 
 /** Of a topology, which an edit of loads leaves the same object: solutions that no other load changes. */
@@ -276,6 +293,8 @@ function arraysAt(network: Network, bank: Bank, solve: Solve): readonly ArrayAtB
       fed.map(({ array: { index } }) => index),
     );
     const efficiency = controller.tracking ? controller.efficiencyPercent / 100 : 1;
+    const batteryV = voltageOf(network, result, bank);
+    const stringV = string.reduce((sum, { index }) => sum + (result.partV[index] || 0), 0);
     return [
       {
         record: array.record,
@@ -290,7 +309,8 @@ function arraysAt(network: Network, bank: Bank, solve: Solve): readonly ArrayAtB
         efficiency,
         // Arrays on one controller share its current by their ratings.
         outputA: (controller.outputA * ratedW) / allW,
-        batteryV: voltageOf(network, result, bank),
+        batteryV,
+        ...(!controller.tracking && { dropV: Math.max(0, stringV - batteryV) }),
         tiltDeg: array.tiltDeg ?? 0,
         facingDeg: array.facingDeg,
         unshaded: Array.from(

@@ -42,7 +42,7 @@ export function arraySource(
   array: ArrayAtBank,
   { climate, days: { isIn } }: Omit<During, "values">,
 ): SourceByHour {
-  const { light, deliveredW, cutW } = arrayByHour(array, climate);
+  const { light, deliveredW, cutW, missedW, tooHot } = arrayByHour(array, climate);
   const watts = new Float64Array(light.length);
   const { wiringLoss, ratedW } = array;
   for (let day = 0; day < daysOfYear; day++) {
@@ -56,10 +56,12 @@ export function arraySource(
     watts,
     source: {
       kind: "sun",
+      record: array.record,
       name: array.name,
       dailyWh: meansByMonth(watts, isIn),
       planeKWh: meansByMonth(light, isIn).map((wh) => wh / 1_000),
       cutWh: meansByMonth(cutW, isIn),
+      ...(!array.tracking && { missedWh: meansByMonth(missedW, isIn), tooHotH: meansByMonth(tooHot, isIn) }),
     },
   };
 }

@@ -11,6 +11,10 @@ const charged = (options: string, charger = true) => `
       : `circuit({ from: house.positive, load: 5, oneWayFt: 5, gauge: 12, protect: 10 });`
   }`;
 
+const winter = (options: string, period: string) => `${charged(options)}
+  circuit({ name: "lamp", from: house.positive, returnTo: house.negative, load: 5, oneWayFt: 5, gauge: 12, protect: 10, use: { hoursPerDay: 1 } });
+  period({ name: "winter", latitudeDeg: 60, longitudeDeg: 25, months: ["Dec", "Jan"], ${period} });`;
+
 const lithium = `chemistry: "LiFePO4"`;
 
 // Data sheets of LiFePO4 cells: no charge below 0 °C, where metallic lithium is deposited.
@@ -55,6 +59,40 @@ testRule(coldCharge, [
   {
     name: "the coldest day of the roof is not the battery's",
     plan: `build({ lowestC: -20 }); ${charged(lithium)}`,
+    finds: "nothing",
+  },
+  {
+    name: "a winter in the north, charged on shore power",
+    plan: winter(lithium, "shore: { hoursPerDay: 2 }"),
+    finds: [
+      {
+        subject: "house",
+        record: "house",
+        on: "",
+        message: "In winter it is not kept warm (bankHeated), the mean of Jan and Dec falls to about -",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "the same, kept warm",
+    plan: winter(lithium, "shore: { hoursPerDay: 2 }, bankHeated: true"),
+    finds: "nothing",
+  },
+  {
+    name: "the same, in a place that never freezes",
+    plan: winter(`${lithium}, lowestC: 8`, "shore: { hoursPerDay: 2 }"),
+    finds: "nothing",
+  },
+  {
+    name: "the same, and its protection stops the charge",
+    plan: winter(`${lithium}, chargeCutOffC: 0`, "shore: { hoursPerDay: 2 }"),
+    finds: "nothing",
+  },
+  { name: "the same, and nothing charges it", plan: winter(lithium, ""), finds: "nothing" },
+  {
+    name: "the same, lead-acid",
+    plan: winter(`chemistry: "AGM"`, "shore: { hoursPerDay: 2 }"),
     finds: "nothing",
   },
   {

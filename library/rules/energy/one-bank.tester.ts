@@ -14,3 +14,12 @@ export const plan = (
 
 /** So many days of July from a full bank. */
 export const july = (days: number) => `place: "Tarifa, ES", fromDay: "1 Jul", untilDay: "${days} Jul"`;
+
+/** An array on a controller at that bank; the properties of both as code. */
+export const roof = (array: string, controller: string) => `
+  const roof = solarArray({ ${array} });
+  const box = solarController({ maxInputV: 100, ${controller} });
+  cable({ name: "roof plus", from: roof.positive, to: box.solarPositive, lengthFt: 6, gauge: 8 });
+  cable({ name: "roof minus", from: roof.negative, to: box.solarNegative, lengthFt: 6, gauge: 8 });
+  cable({ name: "box plus", from: box.positive, to: house.positive, lengthFt: 3, gauge: 6, protectFarEnd: 60 });
+  cable({ name: "box minus", from: box.negative, to: house.negative, lengthFt: 3, gauge: 6 });`;
