@@ -3,7 +3,7 @@ import type { Period } from "../../model/read-periods.ts";
 import type { BalanceRun, BankModel } from "./bank-balance.ts";
 import type { Climate } from "./climate.ts";
 import type { Days } from "./days-of-period.ts";
-import type { FlowsAtBank } from "./flows-at-bank.ts";
+import type { FlowsAtBank, IdleArray } from "./flows-at-bank.ts";
 import type { Place } from "./places.ts";
 import type { Worksheet } from "./worksheet.ts";
 
@@ -21,11 +21,6 @@ export interface PeriodEnergy {
   readonly withoutBank: readonly NamedConsumer[];
   /** Arrays that charge no bank. */
   readonly idleArrays: readonly IdleArray[];
-}
-
-export interface IdleArray extends NamedConsumer {
-  /** Whether a controller is connected to it. */
-  readonly hasController: boolean;
 }
 
 /** The balance of one bank. Energies in Wh at the bank, unrounded. */

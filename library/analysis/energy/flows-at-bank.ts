@@ -9,7 +9,6 @@ import type { ScenarioResult, SolvedScenario } from "../network-result.ts";
 import { solarWiringOf } from "../solar-wiring.ts";
 import type { ArrayOnController } from "./array-power.ts";
 import { type SwitchesApart, switchesApart } from "./banks-apart.ts";
-import type { IdleArray } from "./energy-result.ts";
 
 /** Something that draws from a bank. */
 export interface ConsumerAtBank {
@@ -78,6 +77,14 @@ export interface FlowsAtBanks {
   readonly banks: readonly FlowsAtBank[];
   readonly withoutBank: readonly (LoadPart | InverterPart)[];
   readonly idleArrays: readonly IdleArray[];
+}
+
+/** An array that charges no bank. */
+export interface IdleArray {
+  readonly record: number;
+  readonly name: string;
+  /** Whether a controller is connected to it. */
+  readonly hasController: boolean;
 }
 
 /**

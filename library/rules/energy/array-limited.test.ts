@@ -39,7 +39,7 @@ testRule(energyArrayLimited, [
         record: "roof",
         on: "",
         severity: "warning",
-        message: "roof gives nothing in about ",
+        message: "roof gives no energy in about ",
         values: { limit: "heat" },
         fixes: "no fix",
       },
@@ -62,7 +62,7 @@ testRule(energyArrayLimited, [
     ],
   },
   {
-    name: "the same, and nobody lives with it",
+    name: "the same, without a period",
     plan: (year + roof(cells60, "outputA: 7")).replace(/const trip.*/, ""),
     finds: "nothing",
   },

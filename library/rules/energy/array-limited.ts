@@ -21,7 +21,7 @@ export const energyArrayLimited = defineRule<Values>({
   id: "energy/array-limited",
   title: "Controller limits a solar array",
   severity: "info",
-  why: "Modules that were paid for give less than they could, in the months in which it counts, and nothing shows it.",
+  why: "Modules that were paid for give less than they could, and no lamp or meter shows it.",
   sources: [withoutTracking, worthALook],
   fixable: false,
   acceptable: true,
@@ -43,7 +43,7 @@ export const energyArrayLimited = defineRule<Values>({
     const when = `${listInWords(months)} of ${period}`;
     switch (limit) {
       case "heat":
-        return `${name} gives nothing in about ${about(hoursADay)} h a day in ${when}: in their heat the modules have less voltage than the battery and the wiring need, and the controller does not track. Use modules of more voltage (maxPowerV).`;
+        return `${name} gives no energy in about ${about(hoursADay)} h a day in ${when}: in their heat the modules have less voltage than the battery and the wiring need, and the controller does not track. Use modules of more voltage (maxPowerV).`;
       case "voltage":
         return `${name} gives about ${about(percent)} % less than with a controller that tracks, about ${about(dailyWh)} Wh a day in ${when}: without tracking the voltage above the battery's is lost. Use such a controller, or modules made for this battery.`;
       case "current":

@@ -27,8 +27,8 @@ export const energyArrayUnused = defineRule<Values>({
   },
   message: ({ name, period, hasController }) =>
     hasController
-      ? `${name} adds nothing in ${period}: its controller charges no bank of this plan. Connect the controller's output with a battery.`
-      : `${name} adds nothing in ${period}: no solar controller is connected to both of its ends. Connect it with a controller that charges a battery.`,
+      ? `${name} adds no energy in ${period}: its controller charges no bank of this plan. Connect the controller's output with a battery.`
+      : `${name} adds no energy in ${period}: no solar controller is connected to both of its ends. Connect it with a controller that charges a battery.`,
 });
 
 interface Values {
