@@ -1,4 +1,5 @@
-import { build, circuit, scenario } from "loomwright";
+import { build, circuit, period, scenario } from "loomwright";
+import { open } from "./hours.ts";
 import { kettleInverter, panel } from "./power.ts";
 import "./reading-room.ts";
 
@@ -7,12 +8,23 @@ import "./reading-room.ts";
 // Negative conductors are yellow: the bus has mains on board for the shore charger, and its neutral is black.
 build({ name: "library bus", voltage: 12, insulationC: 105, lowestC: -15, negativeColour: "yellow" });
 
+/** The vehicle's own devices run while it drives, an hour a day. */
+const driving = { hoursPerDay: 1, daysOfWeek: open.daysOfWeek } as const;
+
 /** What every run from the panel has in common: both conductors in one sheath, along the roof. */
 const fromPanel = { from: panel.branch, sheathed: true } as const;
 
 // Driver and vehicle side.
-circuit({ ...fromPanel, name: "radio", load: 4, oneWayFt: 6, gauge: 16, protect: 5 });
-circuit({ ...fromPanel, name: "reversing camera", load: 1, oneWayFt: 38, gauge: 16, protect: 3 });
+circuit({ ...fromPanel, name: "radio", load: 4, oneWayFt: 6, gauge: 16, protect: 5, use: driving });
+circuit({
+  ...fromPanel,
+  name: "reversing camera",
+  load: 1,
+  oneWayFt: 38,
+  gauge: 16,
+  protect: 3,
+  use: driving,
+});
 circuit({
   ...fromPanel,
   name: "entrance step",
@@ -21,6 +33,7 @@ circuit({
   oneWayFt: 10,
   gauge: 12,
   protect: 15,
+  use: { ...open, hoursPerDay: 0.1 },
 });
 
 // Kitchenette.
@@ -32,9 +45,27 @@ circuit({
   gauge: 10,
   protect: 10,
   minimumV: 10.8,
+  use: { dutyPercent: 30 },
 });
-circuit({ ...fromPanel, name: "water pump", load: 7, oneWayFt: 26, gauge: 6, protect: 10, critical: true });
-circuit({ ...fromPanel, name: "extractor fan", load: 3, oneWayFt: 25, gauge: 14, protect: 5 });
+circuit({
+  ...fromPanel,
+  name: "water pump",
+  load: 7,
+  oneWayFt: 26,
+  gauge: 6,
+  protect: 10,
+  critical: true,
+  use: { ...open, hoursPerDay: 0.3 },
+});
+circuit({
+  ...fromPanel,
+  name: "extractor fan",
+  load: 3,
+  oneWayFt: 25,
+  gauge: 14,
+  protect: 5,
+  use: { ...open, hoursPerDay: 1 },
+});
 
 // Safety.
 circuit({
@@ -45,6 +76,7 @@ circuit({
   gauge: 16,
   protect: 3,
   critical: true,
+  use: { dutyPercent: 100 },
 });
 circuit({
   ...fromPanel,
@@ -54,9 +86,21 @@ circuit({
   gauge: 10,
   protect: 3,
   critical: true,
+  use: { hoursPerDay: 0 },
 });
 
 // What is on at the same time. Conductors, fuses and voltages are judged by the worst of these.
 scenario({ name: "opening hours, everything on" });
 scenario({ name: "on the road", off: [kettleInverter], engine: true, sunPercent: 60 });
 scenario({ name: "parked, charging from shore and sun", on: [], shore: true, sunPercent: 100 });
+
+// All year on the road on weekdays, an hour of driving a day, and at night on the depot's shore power.
+period({
+  name: "all year",
+  place: "Sevilla, ES",
+  driving,
+  shore: { fromHour: 20, untilHour: 6 },
+  bankHeated: true,
+});
+// Summer camps far from any socket.
+period({ name: "summer camps", place: "Sevilla, ES", fromDay: "1 Jul", untilDay: "31 Aug", driving });

@@ -14,6 +14,7 @@ import {
   solarArray,
   solarController,
 } from "loomwright";
+import { open } from "./hours.ts";
 import { classT, heavy } from "./sizes.ts";
 
 /** Nobody need believe the figures of this example: take the torque from the maker of your own part. */
@@ -27,6 +28,7 @@ const bank = battery({
   internalMilliohm: 2,
   maxDischargeA: 200,
   maxChargeA: 150,
+  reservePercent: 20,
   source: invented,
   termination: "M8",
   torqueNm: 12,
@@ -115,6 +117,8 @@ export const kettleInverter = inverter({
   efficiencyPercent: 90,
   cutOffV: 11,
   idleW: 10,
+  use: { ...open, hoursPerDay: 1 },
+  devices: [{ name: "kettle", powerW: 1_000, use: { ...open, hoursPerDay: 0.4 } }],
   termination: "5/16 in",
 });
 circuit({
@@ -216,6 +220,7 @@ const roof = solarArray({
   maxPowerA: 9.8,
   openCircuitPercentPerC: -0.29,
   series: 2,
+  tiltDeg: 0,
 });
 const sunController = solarController({
   name: "solar controller",

@@ -9,6 +9,7 @@ import {
   inverter,
   load,
   motor,
+  period,
   scenario,
   shunt,
   solarArray,
@@ -45,6 +46,7 @@ const cell = {
   nominalV: 12,
   capacityAh: 150,
   internalMilliohm: 5,
+  reservePercent: 50,
   termination: "M8",
 } as const;
 const positiveBus = busBar({
@@ -119,6 +121,9 @@ const workshop = inverter({
   surgeW: 1_800,
   cutOffV: 21,
   idleW: 8,
+  // Switched on for the tools only, not all day.
+  use: { hoursPerDay: 1.5, fromHour: 8, untilHour: 17 },
+  devices: [{ name: "drill and charger", powerW: 400, use: { hoursPerDay: 0.5, when: "daylight" } }],
   termination: "M8",
 });
 circuit({
@@ -141,6 +146,8 @@ const roof = solarArray({
   maxSeriesFuseA: 20,
   series: 2,
   parallel: 2,
+  tiltDeg: 60,
+  facingDeg: 180,
 });
 const controller = solarController({
   name: "solar controller",
@@ -177,9 +184,22 @@ cable({ name: "solar, negative", from: controller.negative, to: negativeBus.stud
 const fromPanel = { from: panel.branch } as const;
 const lightSize = 1.5;
 
-const relay = load({ name: "radio relay", powerW: 60, minimumV: 21, critical: true });
+const relay = load({
+  name: "radio relay",
+  powerW: 60,
+  minimumV: 21,
+  critical: true,
+  use: { dutyPercent: 15 },
+});
 circuit({ ...fromPanel, name: "radio relay supply", to: relay, oneWayM: 6, mm2: 2.5, protect: 5 });
-const pump = motor({ name: "water pump", runningA: 4, startingA: 12, minimumV: 20, critical: true });
+const pump = motor({
+  name: "water pump",
+  runningA: 4,
+  startingA: 12,
+  minimumV: 20,
+  critical: true,
+  use: { hoursPerDay: 0.5 },
+});
 circuit({
   ...fromPanel,
   name: "water pump supply",
@@ -197,14 +217,51 @@ circuit({
   mm2: 1.5,
   protect: 2,
   critical: true,
+  use: { dutyPercent: 100 },
 });
-const coolBox = circuit({ ...fromPanel, name: "cool box", load: 3, oneWayM: 5, mm2: 2.5, protect: 5 });
-circuit({ ...fromPanel, name: "stove fan", load: 1.5, oneWayM: 4, mm2: lightSize, protect: 3 });
+const coolBox = circuit({
+  ...fromPanel,
+  name: "cool box",
+  load: 3,
+  oneWayM: 5,
+  mm2: 2.5,
+  protect: 5,
+  use: { dutyPercent: 35 },
+});
+const stoveFan = circuit({
+  ...fromPanel,
+  name: "stove fan",
+  load: 1.5,
+  oneWayM: 4,
+  mm2: lightSize,
+  protect: 3,
+  use: { hoursPerDay: 4, when: "dark" },
+});
 
-for (const room of ["bunk room", "day room", "entrance"]) {
-  circuit({ ...fromPanel, name: `lights, ${room}`, load: 1, oneWayM: 8, mm2: lightSize, protect: 3 });
-}
+const lights = ["bunk room", "day room", "entrance"].map((room) =>
+  circuit({
+    ...fromPanel,
+    name: `lights, ${room}`,
+    load: 1,
+    oneWayM: 8,
+    mm2: lightSize,
+    protect: 3,
+    use: { hoursPerDay: 3, when: "dark" },
+  }),
+);
 
 scenario({ name: "everything on, bank half charged", chargePercent: 50 });
 scenario({ name: "noon, nothing but the relay and the cool box", on: [relay, coolBox], sunPercent: 100 });
 scenario({ name: "the pump starts, bank low", starting: [pump], chargePercent: 25 });
+
+// Above the tree line of the Alps. The rangers live here from May to the end of September; the relay and the weather station run
+// all winter.
+const hut = { latitudeDeg: 46.6, longitudeDeg: 9.9 } as const;
+period({ ...hut, name: "open season", fromDay: "1 May", untilDay: "30 Sep" });
+period({
+  ...hut,
+  name: "closed for the winter",
+  fromDay: "1 Oct",
+  untilDay: "30 Apr",
+  notUsed: [workshop, pump, coolBox, stoveFan, ...lights],
+});

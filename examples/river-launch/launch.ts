@@ -7,12 +7,15 @@ import {
   circuit,
   disconnect,
   fusePanel,
+  period,
   shoreCharger,
+  solarArray,
+  solarController,
 } from "loomwright";
 
 // A river launch with an inboard petrol engine and one lead-acid battery: runs from the battery switch in the engine space,
 // and from the helm panel forward. 33 CFR 183 is written for boats like this one.
-build({ name: "river launch", voltage: 12, insulationC: 105 });
+build({ name: "river launch", voltage: 12, insulationC: 105, lowestC: -5 });
 
 // Beside the battery a fuse must be able to interrupt more than most blade and strip fuses can.
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000 } as const;
@@ -26,11 +29,12 @@ const bank = battery({
   capacityAh: 110,
   shortCircuitA: 2_400,
   maxDischargeA: 300,
-  maxChargeA: 70,
+  maxChargeA: 80,
+  reservePercent: 50,
 });
 const batterySwitch = disconnect({ name: "battery switch", ratedA: 200 });
-const positiveBus = busBar({ name: "positive bus", side: "positive", ratedA: 150, studs: 6 });
-const negativeBus = busBar({ name: "negative bus", side: "negative", ratedA: 150, studs: 6 });
+const positiveBus = busBar({ name: "positive bus", side: "positive", ratedA: 150, studs: 8 });
+const negativeBus = busBar({ name: "negative bus", side: "negative", ratedA: 150, studs: 8 });
 
 cable({
   ...inEngineSpace,
@@ -97,6 +101,35 @@ cable({
   gauge: 8,
 });
 
+// One module, flat on the cabin roof: at anchor the boat swings, and no side of it faces the sun for long.
+const module = solarArray({
+  name: "roof module",
+  openCircuitV: 22.1,
+  shortCircuitA: 5.9,
+  maxPowerV: 18.2,
+  maxPowerA: 5.5,
+  openCircuitPercentPerC: -0.3,
+});
+const controller = solarController({ name: "solar controller", maxInputV: 50, outputA: 10 });
+circuit({ name: "module to controller", from: module.positive, to: controller, oneWayFt: 10, gauge: 12 });
+cable({
+  ...inEngineSpace,
+  name: "solar, positive",
+  from: controller.positive,
+  to: positiveBus.stud,
+  lengthFt: 6,
+  gauge: 10,
+  protectFarEnd: { ...classT, ratingA: 15, distanceIn: 5 },
+});
+cable({
+  ...inEngineSpace,
+  name: "solar, negative",
+  from: controller.negative,
+  to: negativeBus.stud,
+  lengthFt: 6,
+  gauge: 10,
+});
+
 const fromBus = { ...inEngineSpace, from: positiveBus.stud, returnTo: negativeBus.stud } as const;
 const helm = fusePanel({
   name: "helm panel",
@@ -114,13 +147,15 @@ circuit({
   gauge: 1,
   protect: { ...classT, ratingA: 60, distanceIn: 5 },
 });
-circuit({
+const blower = circuit({
   ...fromBus,
   name: "engine-space blower",
   load: 6,
   oneWayFt: 12,
   gauge: 10,
   critical: true,
+  // Before the engine is started, and while it runs.
+  use: { hoursPerDay: 1 },
   protect: { ...classT, ratingA: 10, distanceIn: 6 },
 });
 // The bilge pump must run while nobody is aboard: it starts at the battery itself, ahead of the switch.
@@ -133,12 +168,13 @@ circuit({
   oneWayFt: 16,
   gauge: 10,
   critical: true,
+  use: { hoursPerDay: 0.2 },
   protect: { ...classT, ratingA: 10, distanceIn: 18 },
 });
 
 // Forward of the bulkhead.
 const fromHelm = { from: helm.branch } as const;
-circuit({
+const navigationLights = circuit({
   ...fromHelm,
   name: "navigation lights",
   load: 2.5,
@@ -146,8 +182,9 @@ circuit({
   gauge: 12,
   protect: 5,
   critical: true,
+  use: { hoursPerDay: 0.5, when: "dark" },
 });
-circuit({
+const anchorLight = circuit({
   ...fromHelm,
   name: "anchor light",
   load: 0.5,
@@ -155,8 +192,62 @@ circuit({
   gauge: 16,
   protect: 2,
   critical: true,
+  use: { when: "dark" },
 });
-circuit({ ...fromHelm, name: "horn", load: 5, continuous: false, oneWayFt: 12, gauge: 14, protect: 10 });
-circuit({ ...fromHelm, name: "VHF radio", load: 5, oneWayFt: 8, gauge: 12, protect: 7.5, critical: true });
-circuit({ ...fromHelm, name: "depth sounder", load: 1, oneWayFt: 10, gauge: 16, protect: 2, critical: true });
-circuit({ ...fromHelm, name: "cabin lights", load: 2, oneWayFt: 12, gauge: 16, protect: 5 });
+circuit({
+  ...fromHelm,
+  name: "horn",
+  load: 5,
+  continuous: false,
+  oneWayFt: 12,
+  gauge: 14,
+  protect: 10,
+  use: { hoursPerDay: 0 },
+});
+const radio = circuit({
+  ...fromHelm,
+  name: "VHF radio",
+  load: 5,
+  oneWayFt: 8,
+  gauge: 12,
+  protect: 7.5,
+  critical: true,
+  use: { hoursPerDay: 0.2, standbyW: 4 },
+});
+const sounder = circuit({
+  ...fromHelm,
+  name: "depth sounder",
+  load: 1,
+  oneWayFt: 10,
+  gauge: 16,
+  protect: 2,
+  critical: true,
+  use: { hoursPerDay: 1.5 },
+});
+const cabinLights = circuit({
+  ...fromHelm,
+  name: "cabin lights",
+  load: 2,
+  oneWayFt: 12,
+  gauge: 16,
+  protect: 5,
+  use: { hoursPerDay: 3, when: "dark" },
+});
+
+// Two months at anchor, with a trip of an hour and a half every other day.
+period({
+  name: "at anchor",
+  place: "Tarifa, ES",
+  fromDay: "15 Jun",
+  untilDay: "15 Aug",
+  driving: { hoursPerDay: 1.5, everyDays: 2 },
+});
+// At the dock in the cold half of the year: only the bilge pump is on, and the dock charger for a night each week.
+period({
+  name: "at the dock",
+  place: "Tarifa, ES",
+  fromDay: "1 Oct",
+  untilDay: "31 Mar",
+  shore: { fromHour: 20, untilHour: 6, everyDays: 7 },
+  notUsed: [blower, navigationLights, anchorLight, radio, sounder, cabinLights],
+});

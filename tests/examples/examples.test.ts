@@ -59,6 +59,14 @@ describe("plans that a reader would learn from are clean", () => {
   });
 });
 
+test("the northbound van: its fridge takes most in summer, and it is too late in one of its periods", async () => {
+  const { findings } = await checked("northbound-van/van.ts");
+  expect(findings.map(({ finding }) => [finding.rule, finding.subject])).toEqual([
+    ["energy/greatest-use", "fridge"],
+    ["energy/runs-short", "Lapland in November"],
+  ]);
+});
+
 test("the camper's draft has three runs that are wrong, each with a proven fix", async () => {
   const plan = await checked("camper-draft/camper.ts");
   expect(plan.findings.map(({ finding }) => `${finding.subject}: ${finding.rule}`).sort()).toEqual([

@@ -28,6 +28,7 @@ const mostPages: Readonly<Record<string, number>> = {
   "camper-draft/camper.ts": 6,
   "library-bus/bus.ts": 12,
   "river-launch/launch.ts": 9,
+  "northbound-van/van.ts": 10,
   "rangers-hut/hut.ts": 11,
   "shared-builds/ferry-shelter/plan.ts": 6,
   "shared-builds/gatehouse/plan.ts": 6,

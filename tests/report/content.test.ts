@@ -323,10 +323,13 @@ describe("the examples", () => {
 
     test("every drawing is there, with words for those who cannot see it", () => {
       const figures = content.blocks.flatMap((block) => (block.kind === "figure" ? [block] : []));
-      expect(figures.map(({ caption }) => caption.split(":")[0])).toEqual([
+      expect(figures.slice(0, 2).map(({ caption }) => caption.split(":")[0])).toEqual([
         "One-line diagram",
         "Wiring diagram",
       ]);
+      // Of the energy of each period: its months, and its worst week.
+      for (const { caption } of figures.slice(2))
+        expect(caption).toMatch(/: (month by month|the worst week)/);
       for (const { description } of figures) expect(description.length).toBeGreaterThan(40);
     });
   });

@@ -69,9 +69,9 @@ describe("the chapter on energy", () => {
       expect(wordsOf(await reported(hut(""), edition))).not.toContain("Energy");
   });
 
-  test("is short for the bench: the months alone", async () => {
+  test("is not taken to the bench", async () => {
     const content = await reported(hut(winter), "bench");
-    expect(chapterOf(content, "energy").map(({ kind }) => kind)).toEqual(["table"]);
+    expect(chapterOf(content, "energy")).toEqual([]);
   });
 });
 

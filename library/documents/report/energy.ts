@@ -29,22 +29,6 @@ export function energyChapter(context: ReportContext): readonly Chapter[] {
   ];
 }
 
-/** For the bench: the months of each bank alone. */
-export function energyInShort({ judgement: { energy } }: ReportContext): readonly Chapter[] {
-  const tables = energy.flatMap((period) =>
-    energyTables(period).filter(({ id }) => id === "months" || id.startsWith("months-")),
-  );
-  if (tables.length === 0) return [];
-  return [
-    {
-      id: "energy",
-      title: "Energy",
-      orientation: "portrait",
-      blocks: tables.map((table) => ({ kind: "table", table: tableForPeople(table) })),
-    },
-  ];
-}
-
 const howToRead = [
   "Each hour of a year is balanced: the use of the loads, the power of sun, engine and shore, and the charge that the bank takes. Hours are solar hours: the sun is highest at 12.",
   "The sun of a month is known to about 15 %, and single years differ: a month that only barely keeps up will not do so every year. A verdict is no promise.",

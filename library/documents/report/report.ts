@@ -3,7 +3,7 @@ import { beforeWorkChapter } from "./before-work.ts";
 import { cautionsChapter } from "./cautions.ts";
 import type { Chapter, ReportContext, ReportEdition, ReportInput } from "./chapter.ts";
 import { diagramsChapter } from "./diagrams.ts";
-import { energyChapter, energyInShort } from "./energy.ts";
+import { energyChapter } from "./energy.ts";
 import { acceptedChapter, findingsChapter } from "./findings.ts";
 import { limitsChapter } from "./limits.ts";
 import { networkChapter } from "./network-figures.ts";
@@ -64,7 +64,6 @@ function benchChapters(context: ReportContext): readonly Chapter[] {
     diagramsChapter(context),
     wiresAndFusesChapter(context),
     firstPowerChapter(context),
-    ...energyInShort(context),
   ];
 }
 
