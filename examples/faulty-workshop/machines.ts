@@ -40,9 +40,13 @@ function sound(name: string, nominalV = 12) {
 }
 
 /** Modules of 22.4 V on a controller that charges a sound bank. */
-function roof(name: string, modules: { readonly maxPowerV: number; readonly series: number }) {
+function roof(
+  name: string,
+  modules: { readonly maxPowerV: number; readonly series: number },
+  kind: { readonly outputA: number; readonly tracking: boolean } = { outputA: 30, tracking: true },
+) {
   const { from, returnTo } = sound(name);
-  const controller = solarController({ name: `controller, ${name}`, maxInputV: 150, outputA: 30 });
+  const controller = solarController({ name: `controller, ${name}`, maxInputV: 150, ...kind });
   const array = solarArray({
     ...{ name: `modules, ${name}`, openCircuitV: 22.4, shortCircuitA: 6, maxPowerA: 5.6 },
     openCircuitPercentPerC: -0.3,
@@ -77,6 +81,9 @@ roof("shelter", { maxPowerV: 9, series: 1 });
 
 // solar/isolator: three modules give 74 V in the cold, and nothing can switch them off.
 roof("hangar", { maxPowerV: 18.6, series: 3 });
+
+// solar/controller-current: a plain controller for 5 A passes on all that modules of 6 A give.
+roof("kiosk", { maxPowerV: 18.6, series: 1 }, { outputA: 5, tracking: false });
 
 // alternator/load-dump: the lithium battery is alone on the alternator, and its protection may cut off.
 const launch = battery({
@@ -150,4 +157,14 @@ circuit({
   oneWayFt: 4,
   gauge: 8,
   protect: { ...classT, ratingA: 35 },
+});
+
+// inverter/other-voltage: an inverter that switches off at 10.5 V is made for 12 V, and the bank has 24 V.
+circuit({
+  ...sound("cinema", 24),
+  name: "inverter supply, cinema",
+  to: inverter({ name: "inverter, cinema", continuousW: 300, cutOffV: 10.5 }),
+  oneWayFt: 3,
+  gauge: 8,
+  protect: { ...classT, ratingA: 50 },
 });

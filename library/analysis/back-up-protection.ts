@@ -1,12 +1,14 @@
-import type { Network, ProtectiveDevice } from "../model/network.ts";
+import type { BatteryPart, Network, ProtectiveDevice } from "../model/network.ts";
+import { isDevice } from "../model/part-roles.ts";
 import type { TestedBehind } from "../model/run.ts";
 import { workedOutOnce } from "../model/worked-out-once.ts";
 import { greatestVoltage } from "./charging-voltages.ts";
 import { interruptsA } from "./choose-device.ts";
 import { withstandOf } from "./fault-withstand.ts";
 import { groupedBy } from "./grouped-by.ts";
+import { sourceForMaxFault } from "./network/faults/fault-network.ts";
 import type { NetworkTopology } from "./network/topology/network-topology.ts";
-import type { NetworkResult } from "./network-result.ts";
+import type { DeviceFault, NetworkResult } from "./network-result.ts";
 import { earliestOpening } from "./opening-time.ts";
 
 /**
@@ -53,4 +55,57 @@ function withstands({ conductors }: Network, device: ProtectiveDevice, shortA: n
   const ownA2s = withstandA2s ?? (opening ? opening.notBeforeS * shortA ** 2 : 0);
   const conductor = place.at === "conductor" ? conductors[place.conductor] : undefined;
   return conductor ? Math.min(ownA2s, withstandOf(conductor.run).withstandA2s) : ownA2s;
+}
+
+/**
+ * Whether a device carries the short of several batteries together, each with a device of its own upstream that is rated no higher and has
+ * only a part of the short, up to two thirds (our choice): those open later, and none of them can help it.
+ */
+export function isMainOfSeveral(
+  network: Network,
+  { device, sources }: DeviceFault,
+  upstream: readonly number[],
+): boolean {
+  const { ratingA } = network.devices[device]!;
+  if (upstream.some((index) => network.devices[index]!.ratingA > ratingA)) return false;
+  // Of several alike, the pairs hold one.
+  const kinds = new Set(upstream.map((index) => kindOf(network.devices[index]!)));
+  const own = new Set([...kinds].flatMap((kind) => batteriesByKind(network).get(kind) ?? []));
+  const shortsA = sources.flatMap((index) => {
+    const part = network.parts[index];
+    return part?.kind === "battery" && own.has(index) ? [greatestShortOf(part)] : [];
+  });
+  const mostA = (2 / 3) * shortsA.reduce((sum, currentA) => sum + currentA, 0);
+  return shortsA.length > 1 && shortsA.every((currentA) => currentA < mostA);
+}
+
+function kindOf({ ratingA, family }: ProtectiveDevice): string {
+  return `${ratingA} ${family}`;
+}
+
+/** By rating and family of a device: the batteries that have one at a terminal. */
+const batteriesByKind = workedOutOnce((network: Network) => {
+  const batteries = new Map<string, number[]>();
+  for (const device of network.devices) {
+    const battery = batteryAt(network, device);
+    if (battery === undefined) continue;
+    const there = batteries.get(kindOf(device));
+    if (there) there.push(battery);
+    else batteries.set(kindOf(device), [battery]);
+  }
+  return batteries;
+});
+
+function greatestShortOf(battery: BatteryPart): number {
+  const { voltageV, ohm } = sourceForMaxFault(battery);
+  return voltageV / ohm;
+}
+
+/** The battery at whose terminal a device is: in a conductor that ends there, or mounted on it. */
+function batteryAt({ parts, terminals, conductors }: Network, { place }: ProtectiveDevice) {
+  const part = place.at === "part" ? parts[place.part] : undefined;
+  const conductor = place.at === "conductor" ? conductors[place.conductor] : undefined;
+  const ends = [conductor?.from, conductor?.to, part && isDevice(part) ? part.mountedOn : undefined];
+  const at = ends.map((end) => parts[terminals[end ?? -1]?.part ?? -1]);
+  return at.find((one) => one?.kind === "battery")?.index;
 }

@@ -13,6 +13,8 @@ export interface BankLinks {
   readonly fuseA: number | undefined;
   /** Strings that links connect in parallel; none if they meet at bus bars: their conductors are judged like any other. */
   readonly strings: readonly StringEnd[];
+  /** Those without a fuse that connect the middle of a string with the middle of another. */
+  readonly middles: readonly NetworkConductor[];
 }
 
 export interface Link {
@@ -48,18 +50,22 @@ export function bankLinksOf(network: Network, banks: readonly Bank[]): readonly 
         ratings.push(...mountedAt(network, pole).map(({ ratingA }) => ratingA));
       }
     }
-    const ends = strings
-      .filter((string) => string.bank === bank)
-      .map((string): StringEnd => {
-        const { positive, negative } = polesOf(string);
-        const hasOwnFuse = isFused(network, positive) || isFused(network, negative);
-        return { top: string.batteries.at(-1)!, hasOwnFuse };
-      });
+    const ofBank = strings.filter((string) => string.bank === bank);
+    const outer = new Set(ofBank.flatMap((string) => Object.values(polesOf(string))));
+    const ends = ofBank.map((string): StringEnd => {
+      const { positive, negative } = polesOf(string);
+      const hasOwnFuse = isFused(network, positive) || isFused(network, negative);
+      return { top: string.batteries.at(-1)!, hasOwnFuse };
+    });
     return [
       {
         links: [...found].map((conductor) => ({ conductor, ampacity: ampacityOf(conductor.run) })),
         fuseA: ratings.length === 0 ? undefined : Math.max(...ratings),
         strings: ends.length > 1 && [...found].some(isParallel) ? ends : [],
+        middles: [...found].filter(
+          (link) =>
+            isParallel(link) && !link.near && !link.far && !outer.has(link.from) && !outer.has(link.to),
+        ),
       },
     ];
   });

@@ -7,7 +7,7 @@ import { groupedBy } from "./grouped-by.ts";
 import { portsOf } from "./network/topology/ports.ts";
 import { greatestAlone } from "./network/worst-alone.ts";
 import type { NetworkResult } from "./network-result.ts";
-import { earliestOpening, middleOpening, openingTime } from "./opening-time.ts";
+import { earliestOpening, middleOpening, openingTime, slowestMiddle } from "./opening-time.ts";
 import type { SingleDraw } from "./single-draw.ts";
 
 /** The greatest current of a starting motor at a place. */
@@ -99,11 +99,18 @@ function greaterInScenario(
 export interface OpensAtStart extends StartThroughDevice {
   /** True: its gates demand it. False: they permit it, within a time that the plan states. */
   readonly certain: boolean;
+  /** An ordinary one of its family opens well before the start is over; if its own gates do not reach the current, one of the slowest family. */
+  readonly usual?: boolean;
   /** The time within which it has opened, or before which it does not open, s. */
   readonly openingS: number;
   /** The time that the motor needs, s. */
   readonly startS: number;
   readonly source: Citation;
+}
+
+/** Whether a device must open, or an ordinary one would. */
+export function isExpected(opens: OpensAtStart | undefined): boolean {
+  return opens !== undefined && (opens.certain || opens.usual === true);
 }
 
 /** The devices that open while a motor behind them starts, one motor for each: one at whose start the device must open, if there is one. */
@@ -126,12 +133,25 @@ export function opensAtStart(start: StartThroughDevice): OpensAtStart | undefine
   const opens = openingTime(device, currentA);
   if (opens.judged && opens.openingS <= startS)
     return { ...start, certain: true, openingS: opens.openingS, startS, source: opens.source };
+  const isTimeKnown = startingS !== undefined || isStarterMotor(motor);
+  const middle = isTimeKnown ? middleOfItsFamily(device, currentA) : undefined;
+  if (middle && middle.openingS * wellBefore <= startS)
+    return { ...start, certain: false, usual: true, ...middle, startS };
   const isLikely = startingS !== undefined || isNear(middleOpening(device, currentA)?.openingS, startS);
   const earliest = isLikely ? earliestOpening(device, currentA) : undefined;
   return earliest && earliest.notBeforeS < startS
     ? { ...start, certain: false, openingS: earliest.notBeforeS, startS, source: earliest.source }
     : undefined;
 }
+
+/** A breaker whose times are not stated may well be slower than every fuse. */
+function middleOfItsFamily(device: ProtectiveDevice, currentA: number) {
+  const isFuse = device.family !== "circuit breaker";
+  return middleOpening(device, currentA) ?? (isFuse ? slowestMiddle(device, currentA) : undefined);
+}
+
+/** Our choice: the middle of the gates is at most half of the start. */
+const wellBefore = 2;
 
 function isNear(openingS: number | undefined, startS: number): boolean {
   return openingS !== undefined && openingS < startS * slowStart;

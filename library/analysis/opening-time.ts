@@ -79,11 +79,17 @@ export function middleOpening(
   currentA: number,
 ): { readonly openingS: number; readonly source: Citation } | undefined {
   const table = gatesFor(device);
-  const percent = percentOfRating(device, currentA);
-  const next = table?.gates.findIndex(({ percentOfRating }) => percentOfRating >= percent) ?? -1;
-  const gate = table?.gates.at(next);
+  return table && middleIn(table, percentOfRating(device, currentA));
+}
+
+function middleIn(
+  table: OpeningTimes,
+  percent: number,
+): { readonly openingS: number; readonly source: Citation } | undefined {
+  const next = table.gates.findIndex(({ percentOfRating }) => percentOfRating >= percent);
+  const gate = table.gates.at(next);
   const middleS = gate && middleOf(gate);
-  if (!table || !gate || middleS === undefined) return undefined;
+  if (!gate || middleS === undefined) return undefined;
   const source = sourceOf(gate, table);
   const beyond = percent / gate.percentOfRating;
   // Beyond the last gate as in `earliestOpening`.
@@ -94,6 +100,27 @@ export function middleOpening(
   const slope = Math.log(middleS / beforeS) / Math.log(gate.percentOfRating / before.percentOfRating);
   return { openingS: middleS * beyond ** slope, source };
 }
+
+/**
+ * The middle of the times of the slowest family, for a fuse whose own gates do not reach the current: no ordinary one is slower. Undefined
+ * at currents for which a family has no such times.
+ */
+export function slowestMiddle(
+  device: Pick<Protection, "ratingA">,
+  currentA: number,
+): { readonly openingS: number; readonly source: Citation } | undefined {
+  const percent = percentOfRating(device, currentA);
+  const middles = completeTables.map((table) => middleIn(table, percent));
+  return middles.reduce((one, other) =>
+    one && other && one.openingS < other.openingS ? other : one && other,
+  );
+}
+
+/** Those that give a least and a greatest time at the multiples of a start. */
+const completeTables: readonly TimeCurrentGates[] = timeCurrentGates.filter(({ gates }) => {
+  const ofStarts = gates.filter(({ percentOfRating }) => percentOfRating >= 200);
+  return ofStarts.length > 1 && ofStarts.every((gate) => middleOf(gate) !== undefined);
+});
 
 function middleOf({ minS, maxS }: Gate): number | undefined {
   return minS !== null && maxS !== null ? Math.sqrt(minS * maxS) : undefined;

@@ -13,7 +13,7 @@ import type { ProtectionRange } from "./circuit-result.ts";
 import { machineLimit } from "./machine-protection.ts";
 import { madeRatings, nearestRatingAbove } from "./made-ratings.ts";
 import { sizesAbove, sizesFrom } from "./made-sizes.ts";
-import { opensAtStart, startsThroughDevices } from "./motor-start.ts";
+import { isExpected, opensAtStart, startsThroughDevices } from "./motor-start.ts";
 import { limitedReturns } from "./network/faults/thin-returns.ts";
 import { endsAt } from "./network/topology/ends-at.ts";
 import { conductorsAt, networkGraph } from "./network/topology/network-graph.ts";
@@ -76,7 +76,7 @@ export function ratingLimits(judged: Judged): RatingLimits {
     const record = recordOf(network, device);
     if (isAccepted(acceptOf(network, device), "protection/starting-current")) continue;
     const enoughA = madeRatings(device.family).find(
-      (ratingA) => opensAtStart({ ...start, device: { ...device, ratingA } })?.certain !== true,
+      (ratingA) => !isExpected(opensAtStart({ ...start, device: { ...device, ratingA } })),
     );
     if (enoughA !== undefined) leastA.set(record, Math.max(leastA.get(record) ?? 0, enoughA));
   }

@@ -36,6 +36,7 @@ export const acceptableRules = [
   "energy/hours-missing",
   "energy/never-full",
   "energy/no-reserve",
+  "inverter/other-voltage",
   "inverter/precharge",
   "inverter/supply",
   "inverter/surge",
@@ -71,6 +72,7 @@ export const acceptableRules = [
   "solar/array-voltage",
   "solar/cold-voltage",
   "solar/conductor",
+  "solar/controller-current",
   "solar/isolator",
   "solar/string-protection",
 ] as const satisfies readonly RuleId[];

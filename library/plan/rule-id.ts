@@ -35,6 +35,7 @@ export type RuleId =
   | "energy/hours-missing"
   | "energy/never-full"
   | "energy/no-reserve"
+  | "inverter/other-voltage"
   | "inverter/precharge"
   | "inverter/supply"
   | "inverter/surge"
@@ -70,6 +71,7 @@ export type RuleId =
   | "solar/array-voltage"
   | "solar/cold-voltage"
   | "solar/conductor"
+  | "solar/controller-current"
   | "solar/isolator"
   | "solar/string-protection";
 

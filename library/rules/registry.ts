@@ -35,6 +35,7 @@ import { energyNoCharger } from "./energy/no-charger.ts";
 import { energyNoReserve } from "./energy/no-reserve.ts";
 import { energyPlace } from "./energy/place.ts";
 import { energyRunsShort } from "./energy/runs-short.ts";
+import { otherVoltage } from "./inverter/other-voltage.ts";
 import { inverterPrecharge } from "./inverter/precharge.ts";
 import { inverterSupply } from "./inverter/supply.ts";
 import { inverterSurge } from "./inverter/surge.ts";
@@ -77,6 +78,7 @@ import { shuntBypassed } from "./shunt/bypassed.ts";
 import { arrayVoltage } from "./solar/array-voltage.ts";
 import { coldVoltage } from "./solar/cold-voltage.ts";
 import { solarConductor } from "./solar/conductor.ts";
+import { controllerCurrent } from "./solar/controller-current.ts";
 import { solarIsolator } from "./solar/isolator.ts";
 import { stringProtection } from "./solar/string-protection.ts";
 import { voltageCollapse } from "./voltage/collapse.ts";
@@ -120,6 +122,7 @@ export const rules: readonly Rule<unknown>[] = [
   energyNoReserve,
   energyPlace,
   energyRunsShort,
+  otherVoltage,
   inverterPrecharge,
   inverterSupply,
   inverterSurge,
@@ -161,6 +164,7 @@ export const rules: readonly Rule<unknown>[] = [
   arrayVoltage,
   coldVoltage,
   solarConductor,
+  controllerCurrent,
   solarIsolator,
   stringProtection,
   voltageCollapse,

@@ -72,3 +72,11 @@ export const contactsForSeconds = {
   ),
   timesRating: 1.5,
 } as const;
+
+/** An inverter switches off before its bank is empty: the cut-off voltage shows the voltage that it is made for. */
+export const inverterCutOff = {
+  source: practice(
+    "Inverters switch off at about 10.5 V for each 12 V; none does so below 60 % of the voltage it is made for.",
+  ),
+  leastShare: 0.6,
+} as const;

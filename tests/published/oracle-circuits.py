@@ -205,9 +205,10 @@ def findings(circuit, figures, lengths, stated):
         if versions and above(figures["systemV"], max(versions)):
             found.append("protection/voltage-rating error")
         elif versions and above(figures["systemV"], min(versions)):
-            found.append("protection/voltage-rating info")
-        elif not versions and "family" in device and figures["systemV"] > 32:
-            found.append("protection/voltage-rating info")
+            found.append("protection/voltage-rating warning")
+        elif not versions and figures["systemV"] > 32:
+            # A breaker or a Class T fuse is bought by its marking; a fuse of no family may be any.
+            found.append("protection/voltage-rating " + ("info" if "family" in device else "warning"))
         # 33 CFR 183.455(b) and, from a battery, 183.460(a); practice there is 7 in without a sheath.
         at_battery = circuit.get("fromBattery") and end == "protect"
         most_in = 72 if at_battery else 40 if circuit.get("sheathed") else 7

@@ -100,6 +100,22 @@ testRule(chargeCurrent, [
     finds: "nothing",
   },
   {
+    name: "a starter battery that a charging relay connects with another one",
+    plan: joined(""),
+    finds: [
+      { subject: "start", on: "maxChargeA", severity: "info", message: "May take 90 A", fixes: "no fix" },
+    ],
+  },
+  {
+    name: "the same, with a lamp on it: it is not kept full",
+    plan: joined(
+      'circuit({ name: "lamp", from: start.positive, load: 1, oneWayFt: 3, gauge: 12, protect: 3 });',
+    ),
+    finds: [
+      { subject: "start", on: "maxChargeA", severity: "warning", message: "Takes 90 A", fixes: "no fix" },
+    ],
+  },
+  {
     name: "accepted with a reason",
     plan: charged(45, `${agm}, accept: { "battery/charge-current": "data sheet: 50 A" }`),
     finds: [
@@ -120,4 +136,19 @@ function cranked(cranks: string, maxChargeA: number): string {
     cable({ name: "alternator", from: engine.positive, to: start.positive, lengthFt: 3, gauge: 4, protectFarEnd: 125 });
     cable({ name: "alternator return", from: engine.negative, to: start.negative, lengthFt: 3, gauge: 4 });
     ${cranks ? starter : ""}`;
+}
+
+function joined(more: string): string {
+  return `
+    build({ insulationC: 105 });
+    const start = battery({ name: "start", chemistry: "AGM", capacityAh: 90, internalMilliohm: 4, maxChargeA: 60 });
+    const back = battery({ name: "back", chemistry: "AGM", capacityAh: 200, internalMilliohm: 2, maxChargeA: 100 });
+    const engine = alternator({ ratedA: 90 });
+    cable({ name: "alternator", from: engine.positive, to: start.positive, lengthFt: 3, gauge: 4, protectFarEnd: 125 });
+    cable({ name: "alternator return", from: engine.negative, to: start.negative, lengthFt: 3, gauge: 4 });
+    const combiner = relay({ ratedA: 140 });
+    cable({ name: "front", from: start.positive, to: combiner.line, lengthFt: 3, gauge: 4, protect: 125 });
+    cable({ name: "rear", from: combiner.load, to: back.positive, lengthFt: 3, gauge: 4, protectFarEnd: 125 });
+    cable({ name: "return", from: back.negative, to: start.negative, lengthFt: 3, gauge: 4 });
+    ${more}`;
 }

@@ -1,3 +1,4 @@
+import { isKeptFullByRelay } from "../../analysis/network/topology/batteries-beside.ts";
 import { networkGraph } from "../../analysis/network/topology/network-graph.ts";
 import type { WorstOf } from "../../analysis/network-result.ts";
 import type { BatteryPart, Network } from "../../model/network.ts";
@@ -104,9 +105,11 @@ function batteriesOnAlternators({ network, result: { topology } }: JudgedNetwork
   return new Set(banks.flatMap(({ batteries }) => batteries));
 }
 
-/** A battery of lead that cranks an engine, or that a DC-DC charger spares for it: it is kept nearly full. */
-function isStarterBattery({ network }: JudgedNetwork, { chemistry, terminals }: BatteryPart): boolean {
+/** A battery of lead that cranks an engine, or that a DC-DC charger or a charging relay spares for it: it is kept nearly full. */
+function isStarterBattery({ network }: JudgedNetwork, battery: BatteryPart): boolean {
+  const { chemistry, terminals } = battery;
   if (chemistry === "LiFePO4") return false;
+  if (isKeptFullByRelay(network, battery)) return true;
   const { componentOf } = networkGraph(network);
   const own = componentOf[terminals.positive];
   return network.parts.some((part) => {

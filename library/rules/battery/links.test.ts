@@ -88,6 +88,27 @@ testRule(bankLinks, [
     finds: "nothing",
   },
   {
+    name: "the middles of two lithium strings joined past their fuses",
+    plan: middles(),
+    finds: [
+      {
+        subject: "middle",
+        record: "middle",
+        on: "",
+        severity: "warning",
+        message:
+          "Connects the middles of two strings of lithium batteries, with no fuse in it: a fault in one string is fed past the fuses of both, and their protections no longer cut off together (common practice, no source). Take it out.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  { name: "with a fuse in it", plan: middles("protect: 100"), finds: "nothing" },
+  {
+    name: "the middles of lead-acid strings",
+    plan: middles().replaceAll("LiFePO4", "AGM"),
+    finds: "nothing",
+  },
+  {
     name: "accepted with a reason",
     plan: row().replace(
       "capacityAh: 100,",
@@ -96,3 +117,24 @@ testRule(bankLinks, [
     finds: [{ on: "", message: "2 lithium batteries", accepted: "fuses are built in", fixes: "no fix" }],
   },
 ]);
+
+/** Two strings of two, each with a fuse of its own at its top, and a cable between their middles. */
+function middles(fuse = ""): string {
+  return `
+    build({ voltage: 24, insulationC: 105 });
+    const plus = busBar({});
+    const minus = busBar({});
+    const string = (side) => {
+      const of12 = { chemistry: "LiFePO4", nominalV: 12, capacityAh: 100, internalMilliohm: 5 };
+      const lower = battery({ ...of12, name: side + " lower" });
+      const upper = battery({ ...of12, name: side + " upper" });
+      cable({ name: side + " link", from: lower.positive, to: upper.negative, lengthFt: 1, gauge: 2 });
+      cable({ name: side + " plus", from: upper.positive, to: plus.stud, lengthFt: 2, gauge: 2, protect: 100 });
+      cable({ name: side + " minus", from: lower.negative, to: minus.stud, lengthFt: 2, gauge: 2 });
+      return lower;
+    };
+    const left = string("left");
+    const right = string("right");
+    cable({ name: "middle", from: left.positive, to: right.positive, lengthFt: 1, gauge: 2, ${fuse} });
+    circuit({ name: "lamps", from: plus.stud, returnTo: minus.stud, load: 5, oneWayFt: 8, gauge: 12, protect: 10 });`;
+}

@@ -26,6 +26,7 @@ export const bankLinks = defineRule<Values>({
       bankLinksOf(network, result.topology.banks).flatMap((bank) => [
         ...bank.links.flatMap((link) => [...tooThin(link, bank), ...tooLong(link)]),
         ...withoutFuses(bank),
+        ...joinedMiddles(bank),
       ]),
     ),
   message(values) {
@@ -36,6 +37,8 @@ export const bankLinks = defineRule<Values>({
       }
       case "length":
         return `This link between batteries has no fuse, and is longer than ${formatRounded(values.maxIn)} in (${values.source}): bring the batteries closer, or put a fuse in.`;
+      case "middles":
+        return `Connects the middles of two strings of lithium batteries, with no fuse in it: a fault in one string is fed past the fuses of both, and their protections no longer cut off together (${values.source}). Take it out.`;
       case "fuses":
         return `${values.count} lithium batteries in parallel, and ${listInWords(values.without)} have no fuse of their own: the others feed a fault in one of them with all their current (${values.source}). Give each battery a fuse at its terminal.`;
     }
@@ -52,6 +55,7 @@ type Values =
       readonly wayOut: string;
     }
   | { readonly what: "length"; readonly maxIn: number; readonly source: string }
+  | { readonly what: "middles"; readonly source: string }
   | {
       readonly what: "fuses";
       readonly count: number;
@@ -94,6 +98,12 @@ function tooLong({ conductor }: Link): Found<Values>[] {
 }
 
 const metresPerInch = 0.0254;
+
+function joinedMiddles({ middles, strings }: BankLinks): Found<Values>[] {
+  if (strings.some(({ top }) => top.chemistry !== "LiFePO4")) return [];
+  const values: Values = { what: "middles", source: sourceInWords(ownFuse) };
+  return middles.map((link) => ({ subject: link.name, at: atConductor(link), values }));
+}
 
 function withoutFuses({ strings }: BankLinks): Found<Values>[] {
   const isLithium = strings.every(({ top }) => top.chemistry === "LiFePO4");

@@ -421,6 +421,27 @@ testRule(voltageDrop, [
       },
     ],
   },
+  {
+    // 20 A through 40 mΩ: 0.8 V.
+    name: "a chassis that loses more than any conductor is named, and no conductor is made thicker for it",
+    plan: `build({ insulationC: 105 });
+      const house = battery({ chemistry: "AGM", capacityAh: 200, internalMilliohm: 4 });
+      const frame = chassis({ name: "frame", milliohm: 40 });
+      cable({ name: "bond", from: house.negative, to: frame.bond, lengthFt: 1, gauge: 4 });
+      circuit({ name: "pump", from: house.positive, returnTo: frame.metal, load: 20, critical: true, positiveFt: 6, negativeFt: 0.5, gauge: 6, protect: 30 });`,
+    finds: [
+      {
+        subject: "pump",
+        on: "gauge",
+        message: "0.8",
+        values: {
+          wayOut:
+            "clean and tighten its joints and measure it again, use one with less resistance, or lead a conductor past it",
+        },
+        fixes: "no fix",
+      },
+    ],
+  },
 ]);
 
 /** A bank, a feed of two cables to a pair of bus bars, and the circuits on those. */

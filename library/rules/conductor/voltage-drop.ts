@@ -12,7 +12,7 @@ import { resistanceOfAwg } from "../../standards/resistance-awg.ts";
 import { resistanceOfClass5 } from "../../standards/resistance-iec60228.ts";
 import type { ProposedFix } from "../finding.ts";
 import { runFixes, sizeInWords, whyNoSize } from "../fixes/sized-fix.ts";
-import { lossesOn, relatedLosses, wayFixes } from "../fixes/way-fix.ts";
+import { lossesOn, lostInParts, relatedLosses, wayFixes } from "../fixes/way-fix.ts";
 import {
   atProperty,
   defineRule,
@@ -124,6 +124,8 @@ function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
       accepted: isAccepted(run, "conductor/voltage-drop"),
     });
     const losses = lossesOn(judged, way);
+    const inParts = lostInParts(judged, way);
+    const most = losses.map(({ conductor, dropV }) => ({ name: conductor.name, dropV }));
     const values: WayValues = {
       device: partInWords(part),
       bank: partInWords(judged.network.parts[way.battery] ?? part),
@@ -134,8 +136,11 @@ function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
       systemV: (100 * way.dropV) / way.dropPercent,
       scenario: scenarioInWords(judged.network, way.scenario),
       estimate: estimateInWords(way.estimate),
-      lostMost: losses.slice(0, 2).map(({ conductor, dropV }) => ({ name: conductor.name, dropV })),
-      wayOut: wayOut(fixes, whyNoSizes(judged, way)),
+      lostMost: [
+        ...(inParts ? [{ name: listInWords(inParts.parts.map(partInWords)), dropV: inParts.dropV }] : []),
+        ...most,
+      ].slice(0, 2),
+      wayOut: wayOut(fixes, inParts?.isCause ? betterParts : whyNoSizes(judged, way)),
     };
     return [
       {
@@ -148,6 +153,9 @@ function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
     ];
   });
 }
+
+const betterParts =
+  "clean and tighten its joints and measure it again, use one with less resistance, or lead a conductor past it";
 
 /** The size of the circuit alone may be enough for itself, and not for its supply path. */
 function whyNoSizeOnWay({ network }: JudgedPlan, circuit: Run): string {
@@ -259,7 +267,7 @@ interface WayValues {
   readonly systemV: number;
   readonly scenario: string;
   readonly estimate: string;
-  /** The runs with the highest losses, greatest first. */
+  /** The parts on the way together, if these lose more than any run, and the runs with the highest losses, greatest first. */
   readonly lostMost: readonly { readonly name: string; readonly dropV: number }[];
   readonly wayOut: string;
 }

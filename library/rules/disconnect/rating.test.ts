@@ -10,6 +10,30 @@ const behind = (rest: string, more = "") => `
   ${rest}`;
 
 testRule(disconnectRating, [
+  {
+    name: "a charging relay between two batteries, which is seldom closed at a start",
+    plan: `
+      build({ insulationC: 105 });
+      const engine = battery({ chemistry: "AGM", capacityAh: 80, internalMilliohm: 5 });
+      const house = battery({ chemistry: "AGM", capacityAh: 200, internalMilliohm: 2 });
+      const starter = starterMotor({ name: "starter", crankingA: 300 });
+      circuit({ name: "crank", from: engine.positive, returnTo: engine.negative, to: starter, oneWayFt: 3, gauge: "2/0" });
+      const combiner = relay({ name: "combiner", ratedA: 100 });
+      cable({ from: engine.positive, to: combiner.line, lengthFt: 2, gauge: "2/0", protect: 250 });
+      cable({ from: combiner.load, to: house.positive, lengthFt: 2, gauge: "2/0", protectFarEnd: 250 });
+      cable({ from: engine.negative, to: house.negative, lengthFt: 3, gauge: "2/0" });`,
+    finds: [
+      {
+        subject: "combiner",
+        record: "combiner",
+        on: "ratedA",
+        severity: "info",
+        message:
+          "Carries 196 A at the start of starter if it is closed by then, its rating is 100 A for hours (ratedA): state",
+        fixes: "no fix",
+      },
+    ],
+  },
   { name: "exactly its rating", plan: behind(`out("oven", 100);`), finds: "nothing" },
   {
     name: "just above its rating",

@@ -1,4 +1,5 @@
 import { greatestStarts, type Start } from "../../analysis/motor-start.ts";
+import { joinsBatteries } from "../../analysis/network/topology/batteries-beside.ts";
 import { isMotor } from "../../model/motor-starts.ts";
 import { isStarterMotor } from "../../model/part-roles.ts";
 import { type Contacts, hasContacts } from "../../model/switch-positions.ts";
@@ -40,15 +41,19 @@ interface AtStart {
   /** Absent for the motor alone. */
   readonly scenario?: string;
   readonly ratedA: number;
+  /** A charging relay, which may be closed at a start. */
+  readonly isRare: boolean;
   readonly forSeconds: { readonly stated: boolean; readonly limitA: number };
 }
 
-function atStartInWords({ kind, motor, currentA, scenario, ratedA, forSeconds }: AtStart): string {
+function atStartInWords({ kind, motor, currentA, scenario, ratedA, isRare, forSeconds }: AtStart): string {
   const { stated, limitA } = forSeconds;
   const [carries, limit] = formatDistinctWithUnit(currentA, limitA, "A");
   const at = `Carries ${carries}${scenario ? ` ${scenario}` : ""} at the start of ${motor}`;
   if (stated)
     return `${at}, its rating for seconds is ${limit} (momentaryA): use a ${kind} with a higher one.`;
+  if (isRare)
+    return `${at} if it is closed by then, its rating is ${withUnit(ratedA, "A")} for hours (ratedA): state its rating for seconds (momentaryA), or see that it closes only with the engine running.`;
   const hours = `its rating is ${withUnit(ratedA, "A")} for hours (ratedA)`;
   return isAbove(currentA, limitA)
     ? `${at}; ${hours}, which makes ${limit} for seconds (${sourceInWords(contactsForSeconds.source)}): state its own rating for seconds (momentaryA), or use a ${kind} with a higher one.`
@@ -73,12 +78,14 @@ function aboveAtStarts({ network, result }: JudgedNetwork): Found<AtStart>[] {
     const start = (stated ? startsOf.all : startsOf.starters)({ at: "part", part: index });
     if (!start || !isAbove(start.currentA, momentaryA ?? ratedA)) return [];
     const limitA = momentaryA ?? ratedA * contactsForSeconds.timesRating;
+    // A charging relay carries a part of a start only if it is closed before the engine runs.
+    const isRare = !stated && part.kind === "relay" && joinsBatteries(network, part);
     return [
       {
         subject: part.name,
         at: atPart(part, stated ? "momentaryA" : "ratedA"),
-        severity: isAbove(start.currentA, limitA) ? "warning" : "info",
-        values: { ...valuesOf(part, start, network), forSeconds: { stated, limitA } },
+        severity: isAbove(start.currentA, limitA) && !isRare ? "warning" : "info",
+        values: { ...valuesOf(part, start, network), isRare, forSeconds: { stated, limitA } },
         related: [relatedPart(start.motor)],
       },
     ];

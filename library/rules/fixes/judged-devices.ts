@@ -1,4 +1,4 @@
-import { familyData, oneMoreLike } from "../../analysis/choose-device.ts";
+import { familyData, leastRatedV, oneMoreLike, suitableDevices } from "../../analysis/choose-device.ts";
 import type { CircuitResult, ProtectionRange } from "../../analysis/circuit-result.ts";
 import { madeRatings } from "../../analysis/made-ratings.ts";
 import { sizesFrom } from "../../analysis/made-sizes.ts";
@@ -16,7 +16,7 @@ import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-num
 import { farEndRatingPath, loadPath, ratingPath } from "../wording/property-paths.ts";
 import { unconfirmedAmong } from "../wording/source-in-words.ts";
 import { noSizeIsEnough } from "../wording/way-out.ts";
-import { chosenKind, chosenValue } from "./chosen-device.ts";
+import { chosenInWords, chosenKind, chosenValue, type DeviceToPutIn } from "./chosen-device.ts";
 import { deviceInWords, deviceKind, runSizing, sizedChanges, sizedFixes, whyNoSize } from "./sized-fix.ts";
 
 /** The findings about each protective device of a plan, judged by its load and its conductor. */
@@ -210,20 +210,29 @@ export function addingFixes(
   });
   const [first, second] = added;
   if (!first) return [];
-  const again = like && oneMoreLike(like, circuit.systemV);
-  const device = `${deviceInWords(again ? like : null, first.ratingA)}${second ? " at each end" : whereIs(first.end)}`;
+  const chosen = (like && oneMoreLike(like, circuit.systemV)) ?? madeFor(circuit.systemV, first.ratingA);
+  const again = chosen?.family !== undefined && chosen.family === like?.family;
+  const named = chosen && !again ? chosenInWords({ ...chosen, ratingA: first.ratingA }) : undefined;
+  const device = `${named ?? deviceInWords(again ? like : null, first.ratingA)}${second ? " at each end" : whereIs(first.end)}`;
   const [sized] = sizedFixes(circuit, sizing);
   const changes = added.map(({ end, ratingA }): Change => {
-    const value: Settable = again ? chosenValue({ ratingA, ...again }) : ratingA;
+    const value: Settable = chosen ? chosenValue({ ...chosen, ratingA }) : ratingA;
     return { do: "set", record: circuit.record, path: [end], value };
   });
   return [
     {
       title: sized ? `${sized.title} and add ${device}` : `Add ${device}`,
-      kind: again ? chosenKind(again) : "repair",
+      kind: chosen ? chosenKind(chosen) : "repair",
       changes: [...(sized?.changes ?? []), ...changes],
     },
   ];
+}
+
+/** A fuse of any family will do up to the voltage that all are made for; above it, one that is made for the circuit. */
+function madeFor(systemV: number, ratingA: number): DeviceToPutIn | undefined {
+  if (systemV <= leastRatedV) return undefined;
+  const [suitable] = suitableDevices({ ratingA, systemV, interruptA: 0 });
+  return suitable ?? { ratingA, ratedV: systemV, demanded: true };
 }
 
 function whereIs(end: End | undefined): string {

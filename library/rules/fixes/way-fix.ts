@@ -1,6 +1,7 @@
 import type { SupplyPath } from "../../analysis/network-result.ts";
 import type { LimitKind, PathSizing } from "../../analysis/repair-sizing.ts";
-import type { NetworkConductor } from "../../model/network.ts";
+import { internalConnections } from "../../model/internal-connections.ts";
+import type { NetworkConductor, Part } from "../../model/network.ts";
 import type { ProposedFix, Related } from "../finding.ts";
 import type { JudgedNetwork, JudgedPlan } from "../rule.ts";
 import { counted, withUnit } from "../wording/format-number.ts";
@@ -57,7 +58,7 @@ export interface Loss {
 }
 
 /** The runs of a path, highest loss first. */
-export function lossesOn({ network }: JudgedNetwork, way: SupplyPath): readonly Loss[] {
+export function lossesOn({ network }: Pick<JudgedNetwork, "network">, way: SupplyPath): readonly Loss[] {
   const losses = new Map<number, Loss>();
   for (const { conductor: index, dropV } of way.legs) {
     const conductor = network.conductors[index];
@@ -69,6 +70,32 @@ export function lossesOn({ network }: JudgedNetwork, way: SupplyPath): readonly 
     });
   }
   return [...losses.values()].sort((one, other) => other.dropV - one.dropV);
+}
+
+/** The voltage lost inside the parts on a path, such as a chassis, a fuse holder or a shunt, if a conductor does not lose more. */
+export interface LostInParts {
+  readonly dropV: number;
+  /** Those with a resistance, in path order. */
+  readonly parts: readonly Part[];
+  /** Without it, the path keeps its limit. */
+  readonly isCause: boolean;
+}
+
+/** Undefined: less than the conductor with the highest loss. */
+export function lostInParts({ network }: JudgedNetwork, way: SupplyPath): LostInParts | undefined {
+  const inRuns = lossesOn({ network }, way);
+  const inConductorsV = inRuns.reduce((sum, { dropV }) => sum + dropV, 0);
+  const dropV = way.dropV - inConductorsV;
+  if (!(dropV > (inRuns[0]?.dropV ?? 0))) return undefined;
+  const passed = way.legs.flatMap(({ conductor }) => {
+    const { from, to } = network.conductors[conductor] ?? {};
+    return [from, to].flatMap((end) => (end === undefined ? [] : network.terminals[end]!.part));
+  });
+  const parts = [...new Set(passed)]
+    .flatMap((index) => network.parts[index] ?? [])
+    .filter((part) => internalConnections(part).some(({ ohm }) => ohm > 0));
+  const limitV = (way.dropV * way.dropLimitPercent) / way.dropPercent;
+  return parts.length === 0 ? undefined : { dropV, parts, isCause: inConductorsV <= limitV };
 }
 
 /** The other places of such a finding: the runs with the highest losses, except its own. */

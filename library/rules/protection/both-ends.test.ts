@@ -274,7 +274,12 @@ testRule(bothEnds, [
       {
         on: "fedFromBothEnds",
         message: "Current can come from both ends",
-        fixes: [{ title: "Add a 50 A fuse at the far end", gives: { protectFarEnd: 50 } }],
+        fixes: [
+          {
+            title: "Add a 50 A fuse (ISO 8820-3 Type E, 58 V) at the far end",
+            gives: { protectFarEnd: { ratingA: 50, family: "ISO 8820-3 Type E", ratedV: 58 } },
+          },
+        ],
       },
     ],
   },

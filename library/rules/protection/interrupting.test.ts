@@ -499,6 +499,34 @@ testRule(protectionInterrupting, [
     finds: "nothing",
   },
   {
+    // Each battery delivers 1,500 A to the bar, less a little for its lead of 0.1 mΩ.
+    name: "the main fuse of two batteries with a fuse each is the first one for both together",
+    plan: pair(200),
+    finds: [
+      {
+        subject: "main",
+        on: "protect.family",
+        severity: "error",
+        message:
+          "The 200 A fuse can interrupt 2,000 A (ISO 8820-5 Type SF 51), a short right behind it draws 2,",
+        fixes: [
+          {
+            title: "Use a 200 A fuse (UL 248-15 Class T, marked for at least 3,000 A)",
+            kind: "suggestion",
+            gives: {},
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a lesser one may be helped by them",
+    plan: pair(100),
+    finds: [
+      { severity: "info", on: "", message: "A short in a branch of the bus bar plus", fixes: "no fix" },
+    ],
+  },
+  {
     name: "accepted with a reason",
     plan: plan(
       "shortCircuitA: 1500",
@@ -516,3 +544,18 @@ testRule(protectionInterrupting, [
     ],
   },
 ]);
+
+function pair(ratingA: number): string {
+  return `
+    build({ insulationC: 105 });
+    const plus = busBar({ name: "plus" });
+    const minus = busBar({ name: "minus" });
+    for (const side of ["left", "right"]) {
+      const one = battery({ name: side, chemistry: "AGM", capacityAh: 100, shortCircuitA: 1500 });
+      cable({ name: side + " plus", from: one.positive, to: plus.stud, lengthFt: 1, gauge: "1/0",
+        protect: { ratingA: 150, family: "UL 248-15 Class T", distanceIn: 4, interruptingA: 20_000 } });
+      cable({ name: side + " minus", from: one.negative, to: minus.stud, lengthFt: 1, gauge: "1/0" });
+    }
+    circuit({ name: "main", from: plus.stud, returnTo: minus.stud, load: 60, oneWayFt: 5, gauge: "1/0",
+      protect: { ratingA: ${ratingA}, family: "ISO 8820-5 Type SF 51", distanceIn: 4 } });`;
+}

@@ -1,4 +1,4 @@
-import { isBackedUp } from "../../analysis/back-up-protection.ts";
+import { isBackedUp, isMainOfSeveral } from "../../analysis/back-up-protection.ts";
 import { greatestVoltage } from "../../analysis/charging-voltages.ts";
 import {
   type ChosenDevice,
@@ -40,17 +40,18 @@ export const protectionInterrupting = defineRule<Values>({
   // certain; info if another device may help, or if the capacity is unknown. A warning if the capacity is stated for less voltage.
   check: (plan) =>
     inNetwork(plan, (judged) => {
-      const behindAnother = new Set(judged.result.topology.devicePairs.map(({ downstream }) => downstream));
+      const upstreamOf = groupedBy(judged.result.topology.devicePairs, ({ downstream }) => downstream);
       const branches: Branch[] = [];
       const single = judged.result.faults.devices.flatMap((fault): Found<Values>[] => {
         const placed = placedDevice(judged.network, fault.device);
         if (!placed) return [];
-        const first = !behindAnother.has(fault.device);
+        const upstream = (upstreamOf.get(fault.device) ?? []).map((pair) => pair.upstream);
+        const first = upstream.length === 0 || isMainOfSeveral(judged.network, fault, upstream);
         const place = first ? undefined : placeOf(judged.network, placed);
         const panel = place?.kind === "fusePanel" ? place : undefined;
         const behind = panel ? { ...fault, greatestA: shortAtPanel(judged, panel, fault) } : fault;
         const tested = placed.protection.testedBehind ?? panel?.testedBehind;
-        if (!first && isBackedUp(judged, placed.protection, behind.greatestA, tested)) return [];
+        if (upstream.length > 0 && isBackedUp(judged, placed.protection, behind.greatestA, tested)) return [];
         const forLess = ratedForLess(judged, placed);
         const isWeak = isBeyond(placed.protection, behind.greatestA);
         if (!isWeak && !forLess) return [];

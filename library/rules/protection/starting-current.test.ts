@@ -29,7 +29,25 @@ testRule(startingCurrent, [
         on: "ratingA",
         message:
           "The 100 A fuse opens within 5 s (unconfirmed figure) at 350 A, the start of starter (5 s, as usual)",
-        fixes: [{ title: "Use a 125 A fuse", gives: { ratingA: 125 } }],
+        fixes: [{ title: "Use a 150 A fuse", gives: { ratingA: 150 } }],
+      },
+    ],
+  },
+  {
+    name: "an engine, and a fuse whose gates do not reach its current: the slowest family opens after a second",
+    plan: `build({ insulationC: 105 });
+      const house = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 3 });
+      const starter = starterMotor({ crankingA: 240 });
+      circuit({ name: "crank", from: house.positive, returnTo: house.negative, to: starter, oneWayFt: 4, gauge: 1,
+        protect: { ratingA: 60, family: "UL 248-15 Class T", interruptingA: 20_000 } });`,
+    finds: [
+      {
+        subject: "crank",
+        on: "protect.ratingA",
+        severity: "warning",
+        message:
+          "The 60 A fuse usually opens after 0.876 s (unconfirmed figure) at 240 A, the start of starter (5 s, as usual)",
+        fixes: [{ title: "Use a 100 A fuse", gives: { "protect.ratingA": 100 } }],
       },
     ],
   },

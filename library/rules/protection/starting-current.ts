@@ -1,6 +1,7 @@
 import { groupedBy } from "../../analysis/grouped-by.ts";
 import {
   devicesOpenedByStarts,
+  isExpected,
   type OpensAtStart,
   opensAtStart,
   startsThroughDevices,
@@ -33,7 +34,7 @@ export const startingCurrent = defineRule<Values>({
     inNetwork(plan, ({ network, result }) => {
       const opened = devicesOpenedByStarts(network, result);
       const timeUnknown = (opens: OpensAtStart) =>
-        !opens.certain && opens.motor.draws.startingS === undefined;
+        !isExpected(opens) && opens.motor.draws.startingS === undefined;
       const doubts = groupedBy(opened.filter(timeUnknown), ({ motor }) => motor);
       return [
         ...opened.flatMap((opens) => (timeUnknown(opens) ? [] : onDevice(plan, network, opens))),
@@ -41,9 +42,13 @@ export const startingCurrent = defineRule<Values>({
       ];
     }),
   message({ device, deviceOf, motor, opens, startStated, unconfirmed, scenario, wayOut: way }) {
-    const { currentA, certain, openingS, startS } = opens;
+    const { currentA, certain, usual, openingS, startS } = opens;
     const time = `${formatRounded(openingS)} s${unconfirmed}`;
-    const does = certain ? `opens within ${time}` : `may open after ${time}`;
+    const does = certain
+      ? `opens within ${time}`
+      : usual
+        ? `usually opens after ${time}`
+        : `may open after ${time}`;
     const when = scenario ? `${withUnit(currentA, "A")} ${scenario}` : withUnit(currentA, "A");
     const start = `${formatExact(startS)} s${startStated ? "" : ", as usual"}`;
     const which = deviceOf === undefined ? "" : ` (${deviceOf})`;
@@ -53,7 +58,7 @@ export const startingCurrent = defineRule<Values>({
 
 /** Certain, or possible within a time that the plan states; else it is the plan that leaves it open. */
 function isOnDevice(opens: OpensAtStart | undefined): boolean {
-  return opens !== undefined && (opens.certain || opens.motor.draws.startingS !== undefined);
+  return opens !== undefined && (isExpected(opens) || opens.motor.draws.startingS !== undefined);
 }
 
 const slower = "use a slower family, or a greater rating on a conductor for it";
@@ -61,12 +66,13 @@ const slower = "use a slower family, or a greater rating on a conductor for it";
 function onDevice(plan: JudgedPlan, network: Network, opens: OpensAtStart): Found<Values>[] {
   const placed = placedDevice(network, opens.device.index);
   if (!placed) return [];
-  const fixes = opens.certain ? fixesFor(plan, placed, opens) : [];
+  const isWarning = isExpected(opens);
+  const fixes = isWarning ? fixesFor(plan, placed, opens) : [];
   return [
     {
       subject: placed.subject,
       at: placed.at,
-      severity: opens.certain ? "warning" : "info",
+      severity: isWarning ? "warning" : "info",
       values: { ...valuesOf(network, placed.device, opens), wayOut: wayOut(fixes, slower) },
       related: [relatedPart(opens.motor)],
       fixes,
@@ -112,7 +118,7 @@ interface Values {
   /** The name of its conductor or its own, if the finding is elsewhere. */
   readonly deviceOf?: string;
   readonly motor: string;
-  readonly opens: Pick<OpensAtStart, "currentA" | "certain" | "openingS" | "startS">;
+  readonly opens: Pick<OpensAtStart, "currentA" | "certain" | "usual" | "openingS" | "startS">;
   /** The plan states how long the motor needs to start. */
   readonly startStated: boolean;
   /** " (unconfirmed figure)", if the gate was not read. */
@@ -142,6 +148,6 @@ function fixesFor(
   return conductor ? sizedFixes(conductor.run, sizing.ofRun(conductor.run)) : [ratingFix(placed, ratingA)];
 }
 
-function pick({ currentA, certain, openingS, startS }: OpensAtStart): Values["opens"] {
-  return { currentA, certain, openingS, startS };
+function pick({ currentA, certain, usual, openingS, startS }: OpensAtStart): Values["opens"] {
+  return { currentA, certain, ...(usual && { usual }), openingS, startS };
 }

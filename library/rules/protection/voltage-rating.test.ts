@@ -18,7 +18,29 @@ const charged = (protect: string) => `
 
 testRule(voltageRating, [
   { name: "12 V, and no family stated", circuits: [{}], finds: "nothing" },
-  { name: "48 V, and no family stated", circuits: [{ voltage: 48 }], finds: "nothing" },
+  {
+    name: "32 V, and no family stated",
+    circuits: [{ ...small, voltage: 32, protect: 10 }],
+    finds: "nothing",
+  },
+  {
+    name: "48 V, and no family stated",
+    circuits: [{ voltage: 48 }],
+    finds: [
+      {
+        on: "protect",
+        severity: "warning",
+        message:
+          "The 50 A fuse may be rated below the 48 V of its circuit (33 CFR 183.455(d)): use one marked for 48 V DC or more, and state it (ratedV).",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "48 V, and no family, but its voltage stated",
+    circuits: [{ voltage: 48, protect: { ratingA: 50, ratedV: 58 } }],
+    finds: "nothing",
+  },
   {
     name: "exactly the voltage of the family",
     circuits: [{ ...small, voltage: 32, protect: typeN }],
@@ -103,7 +125,7 @@ testRule(voltageRating, [
     finds: [
       {
         on: "protect.family",
-        severity: "info",
+        severity: "warning",
         message:
           "The 10 A fuse may be rated 32 V or 58 V (ISO 8820-3 Type F), its circuit has 48 V (33 CFR 183.455(d)): use the one for 58 V.",
         fixes: [{ title: "Use the one for 58 V", kind: "suggestion", gives: { "protect.ratedV": 58 } }],
@@ -191,7 +213,7 @@ testRule(voltageRating, [
       {
         voltage: 48,
         fedFromBothEnds: true,
-        protect: 50,
+        protect: { ratingA: 50, ratedV: 58 },
         protectFarEnd: { ratingA: 50, family: "ISO 8820-5 Type SF 30" },
       },
     ],
@@ -203,7 +225,7 @@ testRule(voltageRating, [
         fixes: [
           {
             title: "Use a 50 A fuse (ISO 8820-6)",
-            gives: { protect: 50, "protectFarEnd.family": "ISO 8820-6" },
+            gives: { "protect.ratedV": 58, "protectFarEnd.family": "ISO 8820-6" },
           },
         ],
       },
@@ -222,7 +244,7 @@ testRule(voltageRating, [
     finds: [
       {
         on: "protect.family",
-        severity: "info",
+        severity: "warning",
         message: "The 10 A fuse may be rated 32 V or 58 V",
         fixes: [{ title: "Use the one for 58 V", kind: "suggestion", gives: {} }],
         accepted: "58 V ones are bought",

@@ -1,8 +1,9 @@
 import { chargingVoltages } from "../../analysis/charging-voltages.ts";
 import { chooseDevice, familyData, leastRatedV, voltageToState } from "../../analysis/choose-device.ts";
 import type { Family } from "../../analysis/made-ratings.ts";
+import type { Protection } from "../../model/run.ts";
 import { deviceVoltage } from "../../standards/protection-rules.ts";
-import type { ProposedFix } from "../finding.ts";
+import type { At, ProposedFix } from "../finding.ts";
 import { atFamily, changesOf, chosenChanges, chosenInWords, chosenKind } from "../fixes/chosen-device.ts";
 import { type Device, type JudgedDevice, perDevice, theDevice } from "../fixes/judged-devices.ts";
 import { defineRule, within } from "../rule.ts";
@@ -20,14 +21,13 @@ export const voltageRating = defineRule<Values>({
   fixable: true,
   acceptable: true,
   // Needs the voltage ratings of families, and the output voltages of the chargers on the same conductors. An error if the device
-  // is made for less than either, else advice on the choice.
+  // is made for less than either, a warning if it may be, and advice where only its marking shows it.
   check: (plan) => {
     const charging = plan.network && chargingVoltages(plan.network.network);
     return perDevice(plan, (judged) => {
       const found = judgedAt(judged, charging?.get(judged.properties.record));
       if (!found) return [];
-      const at = found.on === "family" ? atFamily(judged) : within(judged.properties, found.on);
-      return [{ ...found, at }];
+      return [{ ...found, at: placeOf(judged, found.on) }];
     });
   },
   message({ what, device, family, voltageV, charging, madeForV, source, wayOut: way, ...values }) {
@@ -63,9 +63,14 @@ interface Values {
   readonly wayOut: string;
 }
 
+function placeOf(judged: JudgedDevice, on: FoundAtDevice["on"]): At {
+  if (on === "rating") return judged.at;
+  return on === "family" ? atFamily(judged) : within(judged.properties, on);
+}
+
 interface FoundAtDevice {
-  readonly on: "family" | "ratedV";
-  readonly severity?: "info";
+  readonly on: "family" | "ratedV" | "rating";
+  readonly severity?: "info" | "warning";
   readonly values: Values;
   readonly fixes: ProposedFix[];
 }
@@ -81,7 +86,14 @@ function judgedAt(judged: JudgedDevice, chargingV: number | undefined): FoundAtD
   if (isMadeForLess || chargingV === undefined || !exceeds(chargingV, systemV)) return byNominal;
   const byCharging = judgedByVoltage(judged, { voltageV: chargingV, charging: true });
   if (byCharging?.values.what !== "made for less") return byNominal;
-  return protection.ratedV === systemV ? { ...byCharging, severity: "info" } : byCharging;
+  return mayNameSystem(protection, systemV) ? { ...byCharging, severity: "info" } : byCharging;
+}
+
+/** 32 V on a fuse for 32 V by its standard is the voltage that it interrupts, also where that is the nominal one. */
+function mayNameSystem({ family, ratedV }: Protection, systemV: number): boolean {
+  if (ratedV !== systemV) return false;
+  const ofFamilyV: readonly number[] = family ? familyData(family).ratedVoltagesV : [];
+  return !ofFamilyV.includes(ratedV);
 }
 
 type Voltage = Pick<Values, "voltageV" | "charging">;
@@ -114,7 +126,8 @@ function judgedByMarking(judged: JudgedDevice, voltage: Voltage): FoundAtDevice 
 function judgedByFamily(judged: JudgedDevice, voltage: Voltage): FoundAtDevice | undefined {
   const { voltageV } = voltage;
   const { family, ratedV } = judged.protection;
-  if (!family || ratedV !== undefined) return undefined;
+  if (ratedV !== undefined) return undefined;
+  if (!family) return ofAnyFamily(judged, voltage);
   const { ratedVoltagesV, ratedVoltageConfirmed } = familyData(family);
   const told = {
     device: judged.device,
@@ -133,11 +146,26 @@ function judgedByFamily(judged: JudgedDevice, voltage: Voltage): FoundAtDevice |
   if (needed !== undefined) {
     const fixes = [theOneFor(judged, needed)];
     const values: Values = { ...told, what: "made for both", wayOut: wayOut(fixes, "") };
-    return { on: "family", severity: "info", values, fixes };
+    return { on: "family", severity: "warning", values, fixes };
   }
   if (ratedVoltagesV.length > 0 || !exceeds(voltageV, leastRatedV)) return undefined;
   const values: Values = { ...told, what: "told by its marking", wayOut: oneThatIsMarked(voltageV) };
   return { on: "family", severity: "info", values, fixes: [] };
+}
+
+/** To leave the family out is no better than to state one that is also made for less. */
+function ofAnyFamily({ device }: JudgedDevice, voltage: Voltage): FoundAtDevice | undefined {
+  if (device.kind === "breaker" || !exceeds(voltage.voltageV, leastRatedV)) return undefined;
+  const values: Values = {
+    what: "told by its marking",
+    device,
+    ...voltage,
+    madeForV: [],
+    unconfirmed: false,
+    source: sourceInWords(deviceVoltage),
+    wayOut: oneThatIsMarked(voltage.voltageV),
+  };
+  return { on: "rating", severity: "warning", values, fixes: [] };
 }
 
 function oneThatIsMarked(voltageV: number): string {

@@ -1,10 +1,12 @@
 import { disjointSets } from "../../../model/disjoint-sets.ts";
 import { internalConnections } from "../../../model/internal-connections.ts";
 import type { BatteryPart, Network, Part } from "../../../model/network.ts";
+import { isStarterMotor } from "../../../model/part-roles.ts";
 import { hasContacts } from "../../../model/switch-positions.ts";
 import { workedOutOnce } from "../../../model/worked-out-once.ts";
 import { groupedBy } from "../../grouped-by.ts";
 import { graphInState, networkGraph } from "./network-graph.ts";
+import { portsOf } from "./ports.ts";
 
 /** The terminals of a source. */
 interface Poles {
@@ -61,3 +63,47 @@ function holdingPoles(part: Part): readonly (readonly [number, number])[] {
   if (part.kind === "dcDcCharger") return [[part.terminals.inputPositive, part.terminals.inputNegative]];
   return [];
 }
+
+/** Whether a relay connects two pieces of the network that each have a battery of their own, as a charging relay does. */
+export function joinsBatteries(
+  network: Network,
+  { terminals: { line, load } }: Extract<Part, { kind: "relay" }>,
+): boolean {
+  const { componentOf, held } = piecesWithRelaysOpen(network);
+  const [one, other] = [componentOf[line]!, componentOf[load]!];
+  return one !== other && held.has(one) && held.has(other);
+}
+
+/**
+ * Whether a battery is the one that an engine keeps full before a charging relay: an alternator is beside it, nothing draws from it, and the
+ * relay connects it with another battery.
+ */
+export function isKeptFullByRelay(network: Network, { terminals: { positive } }: BatteryPart): boolean {
+  const { componentOf, charged, drawing } = piecesWithRelaysOpen(network);
+  const own = componentOf[positive]!;
+  if (!charged.has(own) || drawing.has(own)) return false;
+  return network.parts.some(
+    (part) =>
+      part.kind === "relay" &&
+      [part.terminals.line, part.terminals.load].some((end) => componentOf[end] === own) &&
+      joinsBatteries(network, part),
+  );
+}
+
+/** Pieces of metal with every relay open, and those at which a battery, an alternator or a device for hours has its plus. */
+const piecesWithRelaysOpen = workedOutOnce((network: Network) => {
+  const { componentOf } = graphInState(network, ({ kind }) => ({ closed: kind !== "relay" }));
+  const piecesOf = (parts: readonly Part[]) =>
+    new Set(parts.flatMap((part) => portsOf(part).map(({ positive }) => componentOf[positive]!)));
+  const ofKind = (kind: Part["kind"]) => network.parts.filter((part) => part.kind === kind);
+  const draws = (part: Part) =>
+    part.kind !== "dcDcCharger" &&
+    !isStarterMotor(part) &&
+    portsOf(part).some(({ does }) => does === "draws");
+  return {
+    componentOf,
+    held: piecesOf(ofKind("battery")),
+    charged: piecesOf(ofKind("alternator")),
+    drawing: piecesOf(network.parts.filter(draws)),
+  };
+});
