@@ -1,14 +1,4 @@
-import {
-  battery,
-  build,
-  busBar,
-  cable,
-  circuit,
-  disconnect,
-  fusePanel,
-  selectorSwitch,
-  starterMotor,
-} from "loomwright";
+import { battery, build, busBar, cable, circuit, fusePanel, selectorSwitch, starterMotor } from "loomwright";
 
 // A patrol boat with an outboard: two flooded batteries on a selector switch, electronics on a panel.
 build({ name: "patrol boat", voltage: 12, insulationC: 105, installedIn: "boat" });
