@@ -120,6 +120,34 @@ describe("a bank with its chargers", () => {
     });
   });
 
+  test.each([8, 60])(
+    "two arrays on a controller of %i A give as much as one of twice the strings",
+    (outputA) => {
+      const module = "openCircuitV: 45, shortCircuitA: 9.8, maxPowerV: 37, maxPowerA: 9.2";
+      const given = (arrays: readonly number[]) =>
+        bank(
+          'chemistry: "LiFePO4"',
+          `const controller = solarController({ maxInputV: 50, outputA: ${outputA} });
+         const minus = busBar({ side: "negative" });
+         const plus = busBar({ side: "positive" });
+         ${arrays
+           .map(
+             (parallel, index) =>
+               `const modules${index} = solarArray({ ${module}, parallel: ${parallel} });
+              cable({ from: modules${index}.positive, to: plus.stud, lengthM: 0.01, mm2: 150 });
+              cable({ from: modules${index}.negative, to: minus.stud, lengthM: 0.01, mm2: 150 });`,
+           )
+           .join("")}
+         cable({ from: plus.stud, to: controller.solarPositive, lengthM: 6, mm2: 6 });
+         cable({ from: minus.stud, to: controller.solarNegative, lengthM: 6, mm2: 6 });
+         circuit({ from: controller.positive, returnTo: controller.negative, to: house, oneWayM: 2, gauge: 6 });`,
+        ).sources.reduce((sum, { dailyWh }) => sum + dailyWh[5]!, 0);
+      const asOne = given([2]);
+      expect(asOne).toBeGreaterThan(400);
+      expect(Math.abs(given([1, 1]) / asOne - 1)).toBeLessThan(0.0001);
+    },
+  );
+
   test("the wires of modules cost energy only with tracking: else they give their current at the voltage of the bank", () => {
     expect(sunOf(true, { oneWayM: 10 })).toBeLessThan(sunOf(true, {}) * 0.99);
     expect(sunOf(false, { oneWayM: 10 })).toBeCloseTo(sunOf(false, {}), 6);

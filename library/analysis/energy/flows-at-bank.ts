@@ -324,16 +324,16 @@ function arraysAt(network: Network, bank: Bank, solve: Solve): readonly ArrayAtB
           { length: 12 },
           (_, month) => 1 - (array.shadePercentByMonth?.[month] ?? 0) / 100,
         ),
-        wiringLoss: controller.tracking ? lossAtRating(intoBankW, fromModulesW * efficiency, ratedW) : 0,
+        wiringLoss: controller.tracking ? lossAtRating(intoBankW, fromModulesW * efficiency, allW) : 0,
       },
     ];
   });
 }
 
-/** From the loss in full sun, in which the controller may hold the power below the rating: in proportion to the power. */
-function lossAtRating(intoBankW: number, offeredW: number, ratedW: number): number {
+/** Of arrays rated `allW`, from the loss in full sun, in which the controller may hold the power below that: in proportion to the power. */
+function lossAtRating(intoBankW: number, offeredW: number, allW: number): number {
   const share = Math.max(0, 1 - intoBankW / offeredW);
-  return Math.min(1, (share * ratedW) / offeredW);
+  return Math.min(1, (share * allW) / offeredW);
 }
 
 /** All chargers of a kind at their full power, into this bank alone: an alternator at the share that it may give for hours. */
