@@ -369,13 +369,14 @@ class Plan:
         return 2 * metres * ohm_per_m * (1 + NETWORKS.CIRCUITS.ALPHA_PER_K * (warm_c - 20))
 
     def full_sun(self, array, controller, link, out):
-        """[12, 13] The voltage of the bank in full sun, and the share that is lost in the wires then, for each watt."""
+        """[12, 13] In full sun: the voltage of the bank, the share that the wires then lose for each watt, and their drop."""
         modules_a = array["maxPowerA"] * array.get("parallel", 1)
         corner_v, open_v = (array[name] * array.get("series", 1) for name in ("maxPowerV", "openCircuitV"))
         if not controller.get("tracking", True):
             # They work beside their short circuit; the current falls to 99 % of it at the corner.
             bright_a = array["shortCircuitA"] * array.get("parallel", 1) * (1 - 0.01 * self.rest_v / corner_v)
-            return self.rest_v + min(bright_a, controller["outputA"]) * self.ohm, 0
+            drop_v = bright_a * (self.loop_ohm(link, bright_a) + self.loop_ohm(out, bright_a))
+            return self.rest_v + min(bright_a, controller["outputA"]) * self.ohm, 0, drop_v
         efficiency = controller.get("efficiencyPercent", 95) / 100
         in_a = out_a = 0
         for _ in range(100):  # Until the wires have the temperature of their currents.
@@ -391,11 +392,11 @@ class Plan:
                 in_a = (open_v - math.sqrt(open_v**2 - 4 * falling * in_w)) / (2 * falling)
         bank_v = self.rest_v + out_a * self.ohm
         offered_w = out_a * (bank_v + out_a * out_ohm) + in_a**2 * in_ohm * efficiency
-        return bank_v, (1 - out_a * bank_v / offered_w) / offered_w
+        return bank_v, (1 - out_a * bank_v / offered_w) / offered_w, 0
 
     def sun_w(self, array, controller, full_sun, light_wh, air_c):
         """[11 to 13] Power of an array at the poles of the bank in an hour of this light on its plane."""
-        bank_v, lost_per_w = full_sun
+        bank_v, lost_per_w, drop_v = full_sun
         kept = math.prod(1 - loss for loss in MODULE_LOSSES)
         modules_a = array["maxPowerA"] * array.get("parallel", 1)
         modules_v = array["maxPowerV"] * array.get("series", 1)
@@ -404,7 +405,7 @@ class Plan:
             power_w = max(0, modules_v * modules_a * light_wh / 1000 * warmth) * kept
             power_w *= controller.get("efficiencyPercent", 95) / 100
         else:
-            power_w = bank_v * modules_a * light_wh / 1000 * kept if modules_v * warmth >= bank_v else 0
+            power_w = bank_v * modules_a * light_wh / 1000 * kept if modules_v * warmth >= bank_v + drop_v * light_wh / 1000 else 0
         power_w = min(power_w, controller["outputA"] * bank_v)
         return power_w * (1 - lost_per_w * power_w)
 

@@ -148,6 +148,14 @@ describe("a bank with its chargers", () => {
     },
   );
 
+  test("without tracking, a controller that limits the current is no drop in voltage: no cell is too hot for it", () => {
+    const watts = [1, 2, 4].map((parallel) => sunOf(false, { parallel }));
+    // 8 A at 12.8 V, for at most the 15.5 hours of daylight.
+    expect(watts[2]).toBeLessThan(8 * 12.9 * 15.5);
+    expect(watts[1]).toBeGreaterThan(watts[0]! * 1.2);
+    expect(watts[2]).toBeGreaterThan(watts[1]! * 1.1);
+  });
+
   test("the wires of modules cost energy only with tracking: else they give their current at the voltage of the bank", () => {
     expect(sunOf(true, { oneWayM: 10 })).toBeLessThan(sunOf(true, {}) * 0.99);
     expect(sunOf(false, { oneWayM: 10 })).toBeCloseTo(sunOf(false, {}), 6);
@@ -168,6 +176,46 @@ test("two devices on an inverter at the same time lose as much in its wires as o
   expect(asOne).toBeGreaterThan((1.01 * 24 * 800) / 0.9);
   expect(Math.abs(useWith([400, 400]) / asOne - 1)).toBeLessThan(0.001);
   expect(Math.abs(useWith([500, 200, 100]) / asOne - 1)).toBeLessThan(0.001);
+});
+
+describe("a charger that runs always", () => {
+  const converter = (more: string) =>
+    energyOf(
+      `const house = battery({ name: "house", chemistry: "AGM", capacityAh: 100, internalMilliohm: 3 });
+       const boost = dcDcCharger({ name: "boost", outputA: 20, runs: "always" });
+       circuit({ from: house.positive, returnTo: house.negative, to: boost, oneWayM: 1, gauge: 4 });
+       circuit({ name: "radio", from: house.positive, returnTo: house.negative, load: 2, oneWayM: 1, gauge: 10, use: { hoursPerDay: 5 } });
+       const at = { from: boost.outputPositive, returnTo: boost.outputNegative };
+       ${more}
+       period({ name: "year", latitudeDeg: 45, longitudeDeg: 5 });`,
+    ).banks;
+
+  test("feeds the loads behind it from the bank before it", () => {
+    const [bank, ...others] = converter(
+      'circuit({ ...at, name: "lamp", load: 3, oneWayM: 1, gauge: 10, use: { hoursPerDay: 4 } });',
+    );
+    expect(others).toEqual([]);
+    const lamp = bank!.consumers.find(({ name }) => name === "lamp")!;
+    expect(lamp.dailyWh).toBeGreaterThan((14 * 3 * 4) / 0.9);
+    expect(bank!.withoutHours).toEqual([]);
+  });
+
+  test("into another bank is no use of the loads of either, and makes the verdict of the first at best", () => {
+    const banks = converter(
+      `const second = battery({ name: "second", chemistry: "AGM", capacityAh: 100, internalMilliohm: 3 });
+       circuit({ ...at, to: second, oneWayM: 1, gauge: 4 });
+       circuit({ name: "lamp", from: second.positive, returnTo: second.negative, load: 3, oneWayM: 1, gauge: 10, use: { hoursPerDay: 4 } });`,
+    );
+    expect(banks.map(({ batteries }) => batteries[0]!.name)).toEqual(["house", "second"]);
+    const daily = banks.map(({ consumers }) =>
+      consumers.map(({ name, dailyWh }) => [name, Math.round(dailyWh / 5) * 5]),
+    );
+    expect(daily).toEqual([[["radio", 120]], [["lamp", 145]]]);
+    expect(banks.map(({ withoutHours }) => withoutHours.map(({ name }) => name))).toEqual([
+      ["boost (charging another bank)"],
+      [],
+    ]);
+  });
 });
 
 test("a plan without a period never asks for the table of the world", () => {

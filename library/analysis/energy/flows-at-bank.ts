@@ -1,4 +1,13 @@
-import type { BatteryPart, InverterPart, LoadPart, Network, Part, Scenario } from "../../model/network.ts";
+import type {
+  BatteryPart,
+  DcDcChargerPart,
+  InverterPart,
+  LoadPart,
+  Network,
+  Part,
+  Scenario,
+  SolarControllerPart,
+} from "../../model/network.ts";
 import { isCharging, isConsumer, isStarterMotor } from "../../model/part-roles.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
 import type { UseValues } from "../../model/use-values.ts";
@@ -6,7 +15,7 @@ import { workedOutOnce } from "../../model/worked-out-once.ts";
 import { patternsIn, scenarioSolver } from "../network/solver/solve-scenarios.ts";
 import type { Bank, NetworkTopology } from "../network/topology/network-topology.ts";
 import type { ScenarioResult, SolvedScenario } from "../network-result.ts";
-import { solarWiringOf } from "../solar-wiring.ts";
+import { type SolarWiring, solarWiringOf } from "../solar-wiring.ts";
 import type { ArrayOnController } from "./array-power.ts";
 import { type SwitchesApart, switchesApart } from "./banks-apart.ts";
 
@@ -99,16 +108,22 @@ export function flowsAtBanks(network: Network, topology: NetworkTopology): Flows
     solver(stateOf(network, on, sunShare, engine ? allJoined : apart), 0);
   const drawn = network.parts.filter(isConsumer).filter((part) => !isStarterMotor(part));
   const known = knownIn(topology);
+  known.transfers ??= transfersOf(network, banks, () => solve(onBank(() => false)));
+  const { transfers } = known;
   const alone = drawn.map((part) => {
     const before =
-      known.alone.get(part) ?? drawAlone(network, banks, part, solve(onBank((one) => one === part)));
+      known.alone.get(part) ??
+      drawAlone(network, banks, part, solve(onBank((one) => one === part)), transfers.bankW);
     known.alone.set(part, before);
     return { part, ...before };
   });
   const withoutBank = alone.filter(({ part, bank }) => bank === -1 && nominalPower(part) > 0);
   const flows = banks.flatMap((bank, index): FlowsAtBank[] => {
     const own = alone.filter((one) => one.bank === index);
-    const consumers = own.flatMap(({ part, bankW, bankA }) => consumersOf(part, bankW, bankA));
+    const consumers = [
+      ...own.flatMap(({ part, bankW, bankA }) => consumersOf(part, bankW, bankA)),
+      ...(transfers.from === index ? transfers.chargers.map(asConsumer) : []),
+    ];
     const charging = known.charging.get(bank) ?? {
       arrays: arraysAt(network, bank, solve),
       chargers: (["engine", "shore"] as const).flatMap((kind) => chargerAt(network, bank, kind, solve)),
@@ -124,7 +139,7 @@ export function flowsAtBanks(network: Network, topology: NetworkTopology): Flows
         bank,
         batteries,
         consumers,
-        sharedOhm: sharedOhm(own, together, bank),
+        sharedOhm: sharedOhm(own, together, bank, transfers.bankW[index]!),
         arrays,
         chargers,
         unsolved: own.filter(({ solved }) => !solved).map(({ part }) => part.name),
@@ -150,10 +165,49 @@ function idleIn(network: Network, flows: readonly FlowsAtBank[]): readonly IdleA
 }
 
 /** Of a topology, which an edit of loads leaves the same object: solutions that no other load changes. */
-const knownIn = workedOutOnce((_: NetworkTopology) => ({
-  alone: new WeakMap<Part, ReturnType<typeof drawAlone>>(),
-  charging: new Map<Bank, Pick<FlowsAtBank, "arrays" | "chargers">>(),
-}));
+const knownIn = workedOutOnce(
+  (_: NetworkTopology): Known => ({
+    alone: new WeakMap(),
+    charging: new Map(),
+    transfers: undefined,
+  }),
+);
+
+interface Known {
+  readonly alone: WeakMap<Part, ReturnType<typeof drawAlone>>;
+  readonly charging: Map<Bank, Pick<FlowsAtBank, "arrays" | "chargers">>;
+  transfers: Transfers | undefined;
+}
+
+/** Charge that goes from bank to bank while nothing draws: by chargers that run always. */
+interface Transfers {
+  readonly chargers: readonly DcDcChargerPart[];
+  /** The bank that gives it. */
+  readonly from: number;
+  /** By bank: the power that it gives then, W; negative if it is charged. */
+  readonly bankW: readonly number[];
+}
+
+/** Which share of the time a full bank takes no charge is unknown, so such energy is in no balance; the draw of loads is without it. */
+function transfersOf({ parts }: Network, banks: readonly Bank[], idle: () => ScenarioResult): Transfers {
+  const chargers = parts.filter((part) => part.kind === "dcDcCharger").filter(runsAlways);
+  const none = { chargers: [], from: -1, bankW: banks.map(() => 0) };
+  if (chargers.length === 0) return none;
+  const result = idle();
+  if (result.state !== "solved") return none;
+  const bankW = banks.map(({ batteries }) => powerFrom(result, batteries));
+  const moving = chargers.filter(({ index }) => Math.abs(result.partA[index]!) > leastTransferA);
+  if (moving.length === 0) return none;
+  return { chargers: moving, from: bankW.indexOf(Math.max(...bankW)), bankW };
+}
+
+const leastTransferA = 0.01;
+
+/** Of the bank that it draws from: without hours, so that no verdict on that bank is more than "at best". */
+function asConsumer({ record, name, index }: DcDcChargerPart): ConsumerAtBank {
+  const draw = { bankW: 0, bankA: 0, standbyW: 0, ownOhm: 0 };
+  return { record, name: `${name} (charging another bank)`, part: index, use: undefined, ...draw };
+}
 
 /** With the engine, charging relays are closed; else every bank is by itself. */
 type Solve = (
@@ -205,9 +259,10 @@ function drawAlone(
   banks: readonly Bank[],
   part: LoadPart | InverterPart,
   result: ScenarioResult,
+  transferW: readonly number[],
 ) {
   if (result.state !== "solved") return { solved: false, bank: 0, bankW: nominalPower(part), bankA: 0 };
-  const powers = banks.map(({ batteries }) => powerFrom(result, batteries));
+  const powers = banks.map(({ batteries }, index) => powerFrom(result, batteries) - transferW[index]!);
   const bank = powers.reduce((most, power, index) => (power > (powers[most] ?? 0) ? index : most), 0);
   const bankW = powers.reduce((sum, power) => sum + Math.max(0, power), 0);
   return {
@@ -269,12 +324,13 @@ function sharedOhm(
   own: readonly { readonly bankW: number; readonly bankA: number; readonly solved: boolean }[],
   together: ScenarioResult,
   { batteries }: Bank,
+  transferW: number,
 ): number {
   if (together.state !== "solved" || own.some(({ solved }) => !solved)) return 0;
   const sum = (of: (one: (typeof own)[number]) => number) => own.reduce((total, one) => total + of(one), 0);
   const products = sum(({ bankA }) => bankA) ** 2 - sum(({ bankA }) => bankA ** 2);
   if (products < leastProducts) return 0;
-  return (powerFrom(together, batteries) - sum(({ bankW }) => bankW)) / products;
+  return (powerFrom(together, batteries) - transferW - sum(({ bankW }) => bankW)) / products;
 }
 
 /** A². */
@@ -285,7 +341,9 @@ function arraysAt(network: Network, bank: Bank, solve: Solve): readonly ArrayAtB
   return solarWiringOf(network).flatMap(({ array, controllers: [controller], string }): ArrayAtBank[] => {
     if (!controller) return [];
     const isThere = (part: Part) => part === controller || part.kind === "solarArray";
-    const result = solve((part) => isThere(part) || !(isConsumer(part) || isCharging(part)), { sunShare: 1 });
+    const solveIn = (sunShare: number) =>
+      solve((part) => isThere(part) || !(isConsumer(part) || isCharging(part)), { sunShare });
+    const result = solveIn(1);
     if (result.state !== "solved") return [];
     const intoBankW = -powerFrom(result, bank.batteries);
     if (intoBankW <= 0) return [];
@@ -301,7 +359,13 @@ function arraysAt(network: Network, bank: Bank, solve: Solve): readonly ArrayAtB
     );
     const efficiency = controller.tracking ? controller.efficiencyPercent / 100 : 1;
     const batteryV = voltageOf(network, result, bank);
-    const stringV = string.reduce((sum, { index }) => sum + (result.partV[index] || 0), 0);
+    /** Between the string and the bank, in so much sun. */
+    const dropIn = (sunShare: number) => {
+      const there = sunShare < 1 ? solveIn(sunShare) : result;
+      if (there.state !== "solved") return 0;
+      const stringV = string.reduce((sum, { index }) => sum + (there.partV[index] || 0), 0);
+      return Math.max(0, stringV - voltageOf(network, there, bank)) / sunShare;
+    };
     return [
       {
         record: array.record,
@@ -317,7 +381,7 @@ function arraysAt(network: Network, bank: Bank, solve: Solve): readonly ArrayAtB
         // Arrays on one controller share its current by their ratings.
         outputA: (controller.outputA * ratedW) / allW,
         batteryV,
-        ...(!controller.tracking && { dropV: Math.max(0, stringV - batteryV) }),
+        ...(!controller.tracking && { dropV: dropIn(unlimitedShare(controller, fed)) }),
         tiltDeg: array.tiltDeg ?? 0,
         facingDeg: array.facingDeg,
         unshaded: Array.from(
@@ -328,6 +392,18 @@ function arraysAt(network: Network, bank: Bank, solve: Solve): readonly ArrayAtB
       },
     ];
   });
+}
+
+/**
+ * The share of full sun in which a controller without tracking passes on all current. Where it limits that, the voltage of the modules rises
+ * towards their open circuit, and is no drop.
+ */
+function unlimitedShare({ outputA }: SolarControllerPart, fed: readonly SolarWiring[]): number {
+  const shortCircuitA = fed.reduce(
+    (sum, { array, string }) => sum + (array.shortCircuitA * array.parallel) / string.length,
+    0,
+  );
+  return Math.min(1, (0.9 * outputA) / shortCircuitA);
 }
 
 /** Of arrays rated `allW`, from the loss in full sun, in which the controller may hold the power below that: in proportion to the power. */
