@@ -19,6 +19,7 @@ import { documentSymbols } from "./language/document-symbols.ts";
 import { hover, working } from "./language/hover.ts";
 import { inlayHints } from "./language/inlay-hints.ts";
 import { checkWorkspaceMethod, type WorkingParams, workingMethod } from "./language/messages.ts";
+import { placeCompletions, typedPlace } from "./language/place-completions.ts";
 import type { PlanInView } from "./language/plan-in-view.ts";
 import { terminalCompletions, typedTerminal } from "./language/terminal-completions.ts";
 import type { ShownPlan } from "./open-plans.ts";
@@ -89,6 +90,12 @@ export function answerRequests(connection: Connection, wiring: AnswerWiring): vo
       const document = workspace.document(uri);
       const text = document?.getText() ?? "";
       const offset = document?.offsetAt(params.position) ?? 0;
+      const place = typedPlace(text, offset);
+      if (document && place) {
+        const { checker } = await running();
+        const positionAt = document.positionAt.bind(document);
+        return placeCompletions({ ...{ text, offset, positionAt }, typed: place, places: checker.places });
+      }
       const [value, terminal] = [typedValue(text, offset), typedTerminal(text, offset)];
       if (!document || !(value || terminal)) return null;
       const { checker, plans, work } = await running();

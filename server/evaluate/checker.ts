@@ -1,3 +1,4 @@
+import type { PlaceTable } from "../../library/analysis/energy/places.ts";
 import type { ProposedFix } from "../../library/rules/finding.ts";
 import type { CheckedPlan, CheckOutcome, PlacedFinding, PlacedFix } from "./checked-plan.ts";
 import { evaluatePlan } from "./evaluate-plan.ts";
@@ -68,6 +69,8 @@ export interface Checker {
    * states the number of findings that are then gone.
    */
   fixAll(plan: CheckedPlan, options?: FixAllOptions): Promise<AllRepairs | undefined>;
+  /** The places of the world. Their table is read for the first plan with a period, or for the first that asks. */
+  places(): PlaceTable;
   dispose(): Promise<void>;
 }
 
@@ -172,6 +175,7 @@ export function createChecker(workspace: Workspace, options: CheckerOptions = {}
       if (!(plan instanceof LocatedPlan)) return undefined;
       return provenFixAll(plan, (texts) => checkAs(plan.root, texts), options);
     },
+    places: () => evaluator.world().places,
     dispose: () => sandbox.dispose(),
   };
 }

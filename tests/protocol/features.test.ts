@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import type {
   CodeAction,
   CompletionItem,
+  CompletionList,
   Diagnostic,
   DocumentSymbol,
   Hover,
@@ -77,6 +78,16 @@ describe("what the server offers, over the wire", () => {
       position: editor.behind("van.ts", "name: "),
     });
     expect(nothing).toBeNull();
+  });
+
+  test("places of the world while the place of a period is typed", async () => {
+    const trip = 'import { period } from "loomwright";\nperiod({ name: "trip", place: "tarif" });\n';
+    const editor = await start({ files: { "trip.ts": trip } });
+    editor.open("trip.ts");
+    const { items } = await editor.ask<CompletionList>("textDocument/completion", "trip.ts", {
+      position: editor.behind("trip.ts", 'place: "tarif'),
+    });
+    expect(items[0]).toMatchObject({ label: "Tarifa, ES", textEdit: { newText: "Tarifa, ES" } });
   });
 
   test("fix all on save: every repair of the file in one action", async () => {

@@ -14,6 +14,11 @@ export interface PlaceTable {
   find(text: string): readonly Place[];
   /** Names that begin alike, for a name that is not known: the largest places first. */
   like(text: string): readonly Place[];
+  /**
+   * Names that begin with a text, with a country or its beginning behind a comma or without it: the shortest first, at most so many. The
+   * places of one name in one country are together.
+   */
+  beginning(text: string, most: number): readonly (readonly [Place, ...Place[]])[];
 }
 
 /** Accents and capitals do not count: "koln" finds Köln. */
@@ -51,7 +56,28 @@ export function placeTable({ places }: WorldTable): PlaceTable {
       }
       return alike.slice(0, mostAlike);
     },
+    beginning(text, most) {
+      const [name = "", country = ""] = text.split(",");
+      const [key, of] = [folded(name), country.trim().toUpperCase()];
+      const isExact = text.includes(",");
+      return [...byName]
+        .filter(([other]) => (isExact ? other === key : other.startsWith(key)))
+        .sort(([one], [other]) => one.length - other.length || (one < other ? -1 : 1))
+        .flatMap(([, places]) => byCountry(places.filter((place) => place.country.startsWith(of))))
+        .slice(0, most);
+    },
   };
+}
+
+/** The places of one name, by country. */
+function byCountry(places: readonly Place[]): (readonly [Place, ...Place[]])[] {
+  const countries = new Map<string, [Place, ...Place[]]>();
+  for (const place of places) {
+    const there = countries.get(place.country);
+    if (there) there.push(place);
+    else countries.set(place.country, [place]);
+  }
+  return [...countries.values()];
 }
 
 const fewestLetters = 3;
