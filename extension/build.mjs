@@ -21,7 +21,7 @@ await rm(dist, { recursive: true, force: true });
 await mkdir(dist, { recursive: true });
 await Promise.all([
   bundleClient(),
-  bundlePage(),
+  bundlePages(),
   copyServer(),
   writeNotices(join(dist, "THIRD-PARTY-NOTICES.txt"), { "vscode-languageclient": here }),
 ]);
@@ -68,14 +68,13 @@ async function bundleClient() {
   ]);
 }
 
-/** The script and the style sheet of the diagram's panel: two files, because the page may not run inline code. */
-async function bundlePage() {
+/** The script and the style sheet of each page: two files, because a page may not run inline code. */
+async function bundlePages() {
   await build({
     outdir: dist,
-    entryPoints: ["ts", "css"].map((kind) => ({
-      in: join(here, `diagram/page/page.${kind}`),
-      out: "diagram-page",
-    })),
+    entryPoints: ["diagram", "energy"].flatMap((page) =>
+      ["ts", "css"].map((kind) => ({ in: join(here, `${page}/page/page.${kind}`), out: `${page}-page` })),
+    ),
     bundle: true,
     minify: true,
     platform: "browser",

@@ -6,6 +6,7 @@ import { registerCommand } from "./command.ts";
 import { registerDiagram } from "./diagram-panel.ts";
 import { registerDifference } from "./difference.ts";
 import { registerDocuments } from "./documents.ts";
+import { registerEnergy } from "./energy-view.ts";
 import { newBuild } from "./new-build.ts";
 import { onFirstPlan } from "./plan-documents.ts";
 import { showPlanStatus } from "./plan-status.ts";
@@ -29,6 +30,7 @@ export function activate(context: ExtensionContext): void {
     registerRulePages(),
     registerWorking(session),
     registerDiagram(context, session, log),
+    registerEnergy(context, session, log),
     registerDocuments(session),
     registerDifference(session),
     registerCommand("loomwright.newBuild", (folder: unknown, template: unknown) =>

@@ -11,6 +11,7 @@ import type { Uri } from "./evaluate/workspace.ts";
 import { answerDiagram } from "./handle-diagram.ts";
 import { answerDifference } from "./handle-difference.ts";
 import { answerDocuments } from "./handle-documents.ts";
+import { answerEnergy } from "./handle-energy.ts";
 import { answerReport } from "./handle-report.ts";
 import { codeActions } from "./language/code-actions.ts";
 import { codeLens } from "./language/code-lens.ts";
@@ -186,6 +187,7 @@ export function answerRequests(connection: Connection, wiring: AnswerWiring): vo
   answerReport(connection, wiring, guard, layouts);
   answerDocuments(connection, wiring, guard, layouts);
   answerDifference(connection, wiring, guard);
+  answerEnergy(connection, wiring, guard);
 }
 
 function viewsOf(plans: readonly ShownPlan[], work: WorkReport): PlanInView[] {

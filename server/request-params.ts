@@ -4,6 +4,8 @@ import {
   diagramMethod,
   differenceMethod,
   documentMethod,
+  energyMethod,
+  moveMethod,
   reportMethod,
   workingMethod,
 } from "./language/messages.ts";
@@ -59,6 +61,12 @@ const revision = z
 const colours = z.boolean("true or false").optional();
 const view = z.enum(["one-line", "wiring"], '"one-line" or "wiring"');
 
+const placeInList = z.number("a number").int("a whole number").min(0, "0 or more");
+const leverMove = z.looseObject(
+  { lever: z.string("a text"), value: z.number("a number") },
+  "a lever and its value",
+);
+
 const ofDocument = z.looseObject({ textDocument }, "an object with names");
 const atPosition = ofDocument.extend({ position });
 const inRange = ofDocument.extend({ range });
@@ -85,6 +93,21 @@ const schemas: Readonly<Record<string, z.ZodType>> = {
     view,
     scenario: optionalText,
     colours,
+  }),
+  [energyMethod]: ofDocument.extend({
+    period: optionalText,
+    bank: placeInList.optional(),
+    month: placeInList.optional(),
+    move: leverMove.optional(),
+  }),
+  [moveMethod]: ofDocument.extend({
+    versions: z
+      .array(
+        z.looseObject({ uri, version: z.number("a number") }, "the version of a file"),
+        "a list of versions",
+      )
+      .min(1, "the versions of the open files"),
+    move: leverMove,
   }),
   [reportMethod]: ofDocument.extend({
     path,

@@ -1,9 +1,12 @@
 import { expect, test } from "vitest";
 import { attributeIs, elementIs } from "./allowed-svg.ts";
 
-test.each(["svg", "g", "path", "text", "tspan", "title"])("a picture may have a <%s>", (name) => {
-  expect(elementIs(name)).toBe("taken");
-});
+test.each(["svg", "g", "path", "text", "tspan", "title", "defs", "pattern"])(
+  "a picture may have a <%s>",
+  (name) => {
+    expect(elementIs(name)).toBe("taken");
+  },
+);
 
 test("what other programs read beside it is left out", () => {
   expect(elementIs("metadata")).toBe("left out");
@@ -11,7 +14,7 @@ test("what other programs read beside it is left out", () => {
 
 test.each([
   ...["script", "foreignObject", "a", "image", "use", "style", "animate", "set", "iframe", "handler"],
-  ...["filter", "feImage", "pattern", "mask", "switch", "SCRIPT", "Svg", "constructor", "__proto__"],
+  ...["filter", "feImage", "mask", "switch", "SCRIPT", "Svg", "constructor", "__proto__"],
 ])("a <%s> is refused", (name) => {
   expect(elementIs(name)).toBe("refused");
 });
@@ -23,6 +26,8 @@ test.each([
   ["stroke", "var(--wire, currentColor)"],
   ["fill", "none"],
   ["fill", "#fff"],
+  ["fill", "url(#loomwright-fill-dotted)"],
+  ["id", "loomwright-fill-dotted"],
   ["font-family", "'DejaVu Sans', Verdana, sans-serif"],
   ["class", "part severity-error"],
   ["data-element", "<script>alert(1)</script>"],
@@ -38,6 +43,8 @@ test.each([
   ["xlink:href", "#here"],
   ["src", "x"],
   ["fill", "url(#paint)"],
+  ["fill", "url(#loomwright-fill-dotted) url(x)"],
+  ["fill", "url(x#loomwright-fill-dotted)"],
   ["fill", "url(http://127.0.0.1/x.svg#p)"],
   ["stroke", "var(--a, url(http://127.0.0.1/))"],
   ["transform", "translate(1) url(x)"],

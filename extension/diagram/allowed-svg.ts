@@ -11,6 +11,7 @@ export function elementIs(name: string): "taken" | "left out" | "refused" {
 
 /** The treatment of an attribute. One from another namespace never gets here: it is refused. */
 export function attributeIs(name: string, value: string): "taken" | "left out" | "refused" {
+  if (name === "id" && new RegExp(`^${fillName}$`).test(value)) return "taken";
   // The page itself decides on accessible names and focusable elements.
   if (/^(?:id|role|tabindex|xmlns|version|aria-[a-z]+)$/.test(name)) return "left out";
   const form = forms.get(name);
@@ -19,7 +20,7 @@ export function attributeIs(name: string, value: string): "taken" | "left out" |
 
 const shapes: ReadonlySet<string> = new Set([
   ...["svg", "g", "path", "line", "polyline", "polygon", "rect", "circle", "ellipse"],
-  ...["text", "tspan", "title", "desc"],
+  ...["text", "tspan", "title", "desc", "defs", "pattern"],
 ]);
 
 /** For other programs that read the file. */
@@ -28,7 +29,11 @@ const withoutLook: ReadonlySet<string> = new Set(["metadata"]);
 const lengths = /^[-+\d.eE,%\s]*$/;
 const outline = /^[-+\d.eE,\sACHLMQSTVZachlmqstvz]*$/;
 const motions = /^(?:\s*(?:translate|rotate|scale|matrix)\([-+\d.eE,\s]*\))*\s*$/;
-const paint = /^(?:#[\da-fA-F]{3,8}|[a-zA-Z]+|var\(--[\w-]+(?:, [a-zA-Z]+)?\))$/;
+/** The name of a pattern of ours: the only thing within a picture that may be referred to. */
+const fillName = "loomwright-fill-[a-z]+";
+const paint = new RegExp(
+  `^(?:#[\\da-fA-F]{3,8}|[a-zA-Z]+|var\\(--[\\w-]+(?:, [a-zA-Z]+)?\\)|url\\(#${fillName}\\))$`,
+);
 const words = /^[-\w.,%'" ]*$/;
 /** These may contain names from the plan; they are only ever compared. */
 const anyText = /^[\s\S]*$/;
@@ -41,6 +46,7 @@ const forms: ReadonlyMap<string, RegExp> = new Map([
   ...["d"].map(as(outline)),
   ...["transform"].map(as(motions)),
   ...["fill", "stroke", "color"].map(as(paint)),
+  ...["patternUnits"].map(as(words)),
   ...["class", "font-family", "font-weight", "font-style", "text-anchor", "dominant-baseline"].map(as(words)),
   ...["stroke-linecap", "stroke-linejoin", "fill-rule", "paint-order", "vector-effect"].map(as(words)),
   ...["lengthAdjust", "preserveAspectRatio", "shape-rendering", "text-rendering"].map(as(words)),

@@ -101,7 +101,7 @@ export function createPlanTexts(tell: (elements: readonly string[]) => void): Pl
 }
 
 /** The column that already shows the file, else one beside the panel and not over it. */
-function columnFor(uri: Uri, last: TextEditor | undefined, panel: ViewColumn | undefined): ViewColumn {
+export function columnFor(uri: Uri, last: TextEditor | undefined, panel: ViewColumn | undefined): ViewColumn {
   const seen = window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri.toString());
   const column = seen?.viewColumn ?? last?.viewColumn ?? ViewColumn.One;
   return column === panel ? ViewColumn.Beside : column;

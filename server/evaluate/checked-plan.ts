@@ -31,6 +31,8 @@ export interface CheckedPlan {
   at(uri: Uri, offset: number): ValueAtPosition | undefined;
   /** The variables that a text at this place can use for records, by record: `house` of `const house = battery(…)`. */
   namesAt(uri: Uri, offset: number): ReadonlyMap<number, string>;
+  /** Whether a number of a record can be changed where it is written, or why not. */
+  movableAt(record: number, path: PropertyPath): Movable;
   /** Text edits of a proposed fix, or undefined when the value cannot be edited where it is written. Not yet proved. */
   editsOf(fix: ProposedFix): PlacedFix | undefined;
 }
@@ -78,6 +80,22 @@ export interface ValueAtPosition {
   /** Other records that the same source value sets. */
   readonly alsoSets: readonly number[];
 }
+
+/** Whether a number of a record can be changed where it is written, while everything else stays as it is. */
+export type Movable =
+  /** A literal of its own; `sets` counts the records that it sets. */
+  | { readonly state: "written"; readonly sets: number }
+  /** The property is not there; it would be inserted. */
+  | { readonly state: "absent" }
+  | { readonly state: "fixed"; readonly why: FixedBy; readonly name?: string };
+
+export type FixedBy =
+  | "computed"
+  | "reassigned"
+  | "in a factory"
+  | "in a loop"
+  | "from a spread"
+  | "a shared constant";
 
 export interface PlacedFix {
   readonly title: string;

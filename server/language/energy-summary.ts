@@ -66,7 +66,7 @@ function autonomyCost({ months }: BankEnergy, ownWh: number, allWh: number): str
     ...months.flatMap(({ autonomyDays, useWh }) => (autonomyDays ?? Infinity) * useWh),
   );
   if (!Number.isFinite(usableWh) || !(ownWh > 0)) return "";
-  if (allWh - ownWh < leastUseWh) return "; without it the bank would serve nothing else";
+  if (allWh - ownWh < leastUseWh) return "; it is the whole use of the bank";
   const hours = 24 * (usableWh / (allWh - ownWh) - usableWh / allWh);
   return `; it costs about ${about(hours).text} h of autonomy`;
 }
@@ -100,7 +100,7 @@ function ofArray({ period }: PeriodEnergy, bank: BankEnergy, record: number): re
       about(best.dailyWh[month]!).text,
     ]);
     return [
-      `**Energy in ${markdownWords(period.name)}**: what the sun can give, at the bank. The best tilt there is about ${best.tiltDeg}°, towards the equator.\n\n${table(["Month", "Wh a day", `At ${best.tiltDeg}°, Wh a day`], rows)}`,
+      `**Energy in ${markdownWords(period.name)}**: the yield of the sun, at the bank. The best tilt there is about ${best.tiltDeg}°, towards the equator.\n\n${table(["Month", "Wh a day", `At ${best.tiltDeg}°, Wh a day`], rows)}`,
     ];
   });
 }

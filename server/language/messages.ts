@@ -161,6 +161,110 @@ export interface DiagramFact {
   readonly value: string;
 }
 
+/** Request with {@link EnergyParams}: whether the banks of a plan keep up. Answers {@link EnergyView} or null. May be cancelled. */
+export const energyMethod = "loomwright/energy";
+
+export interface EnergyParams {
+  readonly textDocument: { readonly uri: string };
+  /** Name of the period; absent, or no longer in the plan: the first. */
+  readonly period?: string;
+  /** Place in its banks; absent, or no longer there: the first. */
+  readonly bank?: number;
+  /** From 0: the month whose worst week is drawn; absent, or not in the period: the worst. */
+  readonly month?: number;
+  /** The figures as if this lever had been moved. No text is changed. */
+  readonly move?: LeverMove;
+}
+
+export interface LeverMove {
+  /** {@link EnergyLever.id} */
+  readonly lever: string;
+  readonly value: number;
+}
+
+export interface EnergyView {
+  /** Root file of the plan. */
+  readonly uri: string;
+  /** The editor's versions of all open files of the plan, by URI as the editor writes it. */
+  readonly versions: Readonly<Record<string, number>>;
+  readonly title: string;
+  /** Whether the figures were computed from exactly {@link versions}. */
+  readonly current: boolean;
+  /** Sentences about the whole: the reason why there are no figures, or anything that is missing from them. */
+  readonly notes: readonly string[];
+  readonly periods: readonly string[];
+  /** Undefined: there are no figures. */
+  readonly shown?: {
+    readonly period: string;
+    readonly banks: readonly string[];
+    readonly bank: number;
+    /** Sentences about the whole period. */
+    readonly summary: readonly string[];
+    readonly months: readonly EnergyMonth[];
+    /** The month whose week is drawn, from 0. */
+    readonly month: number;
+    /** For the screen. */
+    readonly week: { readonly svg: string; readonly title: string; readonly description: string };
+    readonly levers: readonly EnergyLever[];
+  };
+}
+
+export interface EnergyMonth {
+  /** From 0. */
+  readonly month: number;
+  readonly name: string;
+  /** One character for the verdict, and its words. */
+  readonly sign: string;
+  readonly verdict: string;
+  /** Wh a day, and percent of a full charge, in words. */
+  readonly use: string;
+  readonly yield: string;
+  readonly missing: string;
+  readonly lowest: string;
+}
+
+/** A number in the text that can be moved. */
+export interface EnergyLever {
+  readonly id: string;
+  /** "house: capacity". */
+  readonly label: string;
+  readonly unit: string;
+  readonly value: number;
+  readonly from: number;
+  readonly most: number;
+  readonly step: number;
+  /** Before it is let go: "sets 2 values", "is not in the text yet and would be added"; "" if there is nothing to say. */
+  readonly hint: string;
+  /** It cannot be moved; a sentence with the reason. */
+  readonly fixed?: string;
+}
+
+/** Request with {@link MoveParams}: the text edits of a lever. Changes no text itself. Answers {@link MoveAnswer}. */
+export const moveMethod = "loomwright/moveLever";
+
+export interface MoveParams {
+  readonly textDocument: { readonly uri: string };
+  /** Those of the figures that the lever belongs to, of each open file. */
+  readonly versions: readonly { readonly uri: string; readonly version: number }[];
+  readonly move: LeverMove;
+}
+
+export type MoveAnswer =
+  | {
+      readonly state: "edits";
+      readonly edits: readonly {
+        readonly uri: string;
+        readonly version: number;
+        readonly range: {
+          readonly start: { readonly line: number; readonly character: number };
+          readonly end: { readonly line: number; readonly character: number };
+        };
+        readonly newText: string;
+      }[];
+    }
+  /** Nothing is to be changed; a sentence with the reason. */
+  | { readonly state: "dropped"; readonly message: string };
+
 /** Request with {@link ReportParams}: writes the report of a plan. Answers {@link ReportAnswer}. May be cancelled. */
 export const reportMethod = "loomwright/report";
 

@@ -28,6 +28,12 @@ const requests: Readonly<Record<string, Params>> = {
   "textDocument/diagnostic": { textDocument, previousResultId: "1" },
   "loomwright/working": { textDocument, position },
   "loomwright/diagram": { textDocument, view: "wiring", scenario: "Night" },
+  "loomwright/energy": { textDocument, period: "winter", bank: 0, month: 3, move: { lever: "1", value: 2 } },
+  "loomwright/moveLever": {
+    textDocument,
+    versions: [{ uri, version: 1 }],
+    move: { lever: "1", value: 2 },
+  },
   // For a plan that does not exist: no file is written.
   "loomwright/report": {
     textDocument: { uri: "file:///camper/none.ts" },
@@ -48,7 +54,10 @@ const requests: Readonly<Record<string, Params>> = {
   },
   "loomwright/difference": { textDocument },
 };
-const mayBeLeftOut = new Set(["previousResultId", "scenario", "revision", "only", "triggerKind"]);
+const mayBeLeftOut = new Set([
+  ...["previousResultId", "scenario", "revision", "only", "triggerKind"],
+  ...["period", "bank", "month", "move"],
+]);
 /** A wiring diagram on a sheet of its own size is the usual drawing. */
 const usualOfDrawing = new Set(["view", "page"]);
 
@@ -111,6 +120,8 @@ test.each([
   ["loomwright/report", "page", { textDocument, path: "/tmp/a.html", page: "A5", force: false }],
   ["loomwright/document", "document", { textDocument, document: "poem", force: false }],
   ["loomwright/document", "path", { textDocument, document: "lists", path: "lists", force: false }],
+  ["loomwright/energy", "bank", { textDocument, bank: -1 }],
+  ["loomwright/energy", "move", { textDocument, move: { lever: "1", value: "2" } }],
   ["loomwright/diagram", "view", { textDocument, view: "round" }],
 ])("%s refuses a value of %s that means nothing", async (method, name, params) => {
   const { error } = await server.ask(method, params);

@@ -33,7 +33,7 @@ const howToRead = [
   "Each hour of a year is balanced: the use of the loads, the power of sun, engine and shore, and the charge that the bank takes. Hours are solar hours: the sun is highest at 12.",
   "The sun of a month is known to about 15 %, and single years differ: a month that only barely keeps up will not do so every year. A verdict is no promise.",
   "Not judged: a horizon, snow, and how single years differ from the mean.",
-  "A bank that runs empty can leave a pump, an alarm, navigation lights or heating without power: do not rely on these figures for what keeps people alive.",
+  "A bank that runs empty can leave a pump, an alarm, navigation lights or heating without power: do not let lives depend on these figures.",
 ] as const;
 
 function periodSection(context: ReportContext, energy: PeriodEnergy, index: number): Section {

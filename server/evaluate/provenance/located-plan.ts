@@ -9,10 +9,18 @@ import type { Finding, ProposedFix } from "../../../library/rules/finding.ts";
 import { invalidValue } from "../../../library/rules/plan/invalid-value.ts";
 import { ruleById } from "../../../library/rules/registry.ts";
 import { separatorOf } from "../../../library/rules/wording/part-in-words.ts";
-import type { CheckedPlan, PlacedFinding, PlacedFix, SourceRange, ValueAtPosition } from "../checked-plan.ts";
+import type {
+  CheckedPlan,
+  Movable,
+  PlacedFinding,
+  PlacedFix,
+  SourceRange,
+  ValueAtPosition,
+} from "../checked-plan.ts";
 import { editsOf } from "../fixes/edits.ts";
 import type { Snapshot, Uri } from "../workspace.ts";
 import type { TracedRun } from "./contexts.ts";
+import { movableAt } from "./movable.ts";
 import { namesInReach } from "./names-in-reach.ts";
 import { referenceIn } from "./references.ts";
 import { type FoundRange, PlanSourceMap, placeIn } from "./source-map.ts";
@@ -98,6 +106,10 @@ export class LocatedPlan implements CheckedPlan {
       return name === undefined || places.recordsOfCall(record).size > 1 ? [] : [[record, name]];
     });
     return new Map(names);
+  }
+
+  movableAt(record: number, path: PropertyPath): Movable {
+    return movableAt(record, path, this.places);
   }
 
   editsOf(fix: ProposedFix): PlacedFix | undefined {

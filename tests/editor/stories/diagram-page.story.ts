@@ -4,9 +4,9 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
 import { attributeIs, elementIs } from "../../../extension/diagram/allowed-svg.ts";
 import type { ShowDiagram } from "../../../extension/diagram/messages.ts";
-import { type DiagramPage, openDiagramPage, show } from "../harness/diagram-page.ts";
 import { type DrawnPlan, drawnPlan } from "../harness/drawn-plan.ts";
 import { hostileNames } from "../harness/hostile-names.ts";
+import { type DiagramPage, openDiagramPage, show } from "../harness/shipped-page.ts";
 import { startBrowser } from "../harness/workbench.ts";
 
 // The page of the diagram's panel as shipped, in a browser, with diagrams drawn by the built server.

@@ -4,23 +4,28 @@ import type { Browser, Page } from "playwright-core";
 import type { FromPage, ShowDiagram, ToPage } from "../../../extension/diagram/messages.ts";
 import { pageHtml } from "../../../extension/diagram/page-html.ts";
 import type { PanelState } from "../../../extension/diagram/panel-state.ts";
+import type * as Energy from "../../../extension/energy/messages.ts";
+import { energyPageHtml } from "../../../extension/energy/page-html.ts";
 
-/** The page of the diagram's panel as shipped, in a separate browser without the workbench around it. */
-export interface DiagramPage {
+/** A page of ours as shipped, in a separate browser without the workbench around it. */
+export interface ShippedPage<Sent, Said extends { readonly type: string }, State> {
   readonly page: Page;
-  send(message: ToPage): Promise<void>;
+  send(message: Sent): Promise<void>;
   /** The page's messages of one kind. */
-  said<Type extends FromPage["type"]>(type: Type): Promise<Extract<FromPage, { type: Type }>[]>;
+  said<Type extends Said["type"]>(type: Type): Promise<Extract<Said, { type: Type }>[]>;
   /** The state that it would have the editor keep. */
-  kept(): Promise<PanelState | undefined>;
+  kept(): Promise<State | undefined>;
   /** Forbidden events: a network request, an exception, a console error, or a dialogue. */
   readonly forbidden: readonly string[];
   /** Violations stopped by the page's policy: none with one of our plans, because its content never gets that far. */
   readonly stopped: readonly string[];
 }
 
-export interface PageOptions {
-  readonly state?: PanelState;
+export type DiagramPage = ShippedPage<ToPage, FromPage, PanelState>;
+export type EnergyPage = ShippedPage<Energy.ToPage, Energy.FromPage, Energy.ViewState>;
+
+interface PageOptions<State> {
+  readonly state?: State;
   readonly viewport?: { readonly width: number; readonly height: number };
   /** Custom properties of a theme, as the editor gives them to its webviews, and the class of its body. */
   readonly theme?: { readonly kind: string; readonly colours: Readonly<Record<string, string>> };
@@ -31,7 +36,26 @@ export interface PageOptions {
 const dist = new URL("../../../extension/dist/", import.meta.url);
 const origin = "https://page.test";
 
-export async function openDiagramPage(browser: Browser, options: PageOptions = {}): Promise<DiagramPage> {
+export function openDiagramPage(
+  browser: Browser,
+  options: PageOptions<PanelState> = {},
+): Promise<DiagramPage> {
+  return openPage(browser, "diagram-page", pageHtml, options);
+}
+
+export function openEnergyPage(
+  browser: Browser,
+  options: PageOptions<Energy.ViewState> = {},
+): Promise<EnergyPage> {
+  return openPage(browser, "energy-page", energyPageHtml, options);
+}
+
+async function openPage<Sent, Said extends { readonly type: string }, State>(
+  browser: Browser,
+  name: string,
+  html: typeof pageHtml,
+  options: PageOptions<State>,
+): Promise<ShippedPage<Sent, Said, State>> {
   const { state, theme, viewport = { width: 900, height: 700 }, ...media } = options;
   const context = await browser.newContext({ viewport, ...media });
   context.setDefaultTimeout(10_000);
@@ -51,15 +75,15 @@ export async function openDiagramPage(browser: Browser, options: PageOptions = {
   const files: Readonly<Record<string, () => { contentType: string; body: string }>> = {
     "/": () => ({
       contentType: "text/html",
-      body: pageHtml({
+      body: html({
         nonce: "n0nce",
         source: origin,
-        script: `${origin}/diagram-page.js`,
-        style: `${origin}/diagram-page.css`,
+        script: `${origin}/${name}.js`,
+        style: `${origin}/${name}.css`,
       }),
     }),
-    "/diagram-page.js": () => ({ contentType: "text/javascript", body: built("diagram-page.js") }),
-    "/diagram-page.css": () => ({ contentType: "text/css", body: built("diagram-page.css") }),
+    [`/${name}.js`]: () => ({ contentType: "text/javascript", body: built(`${name}.js`) }),
+    [`/${name}.css`]: () => ({ contentType: "text/css", body: built(`${name}.css`) }),
   };
   await page.route("**/*", (route) => {
     const url = new URL(route.request().url());

@@ -1,0 +1,131 @@
+// The page of the view of energy. It draws the data that it is given and proposes moves of levers; it knows neither the editor nor a
+// file, and has no knowledge of electrics.
+
+import type { EnergyView } from "../../../server/language/messages.ts";
+import { isRefused, readPicture } from "../../diagram/page/picture.ts";
+import { type FromPage, readViewState, type ShowEnergy, type ToPage, type ViewState } from "../messages.ts";
+import { createLevers } from "./levers.ts";
+import { drawMonths } from "./months.ts";
+
+/** The editor's interface for the page of a webview. */
+declare function acquireVsCodeApi(): {
+  postMessage(message: FromPage): void;
+  getState(): unknown;
+  setState(state: ViewState): void;
+};
+
+const find = <T extends HTMLElement>(id: string): T => {
+  const found = document.getElementById(id);
+  if (!found) throw new Error(`the page has no #${id}`);
+  return found as T;
+};
+
+function start(): void {
+  const port = acquireVsCodeApi();
+  const notice = find("notice");
+  const [periods, banks] = [find<HTMLSelectElement>("period"), find<HTMLSelectElement>("bank")];
+  let state = readViewState(port.getState());
+  let number = 0;
+  let shown: EnergyView["shown"];
+  let drawn = "";
+
+  const say = (message: string, trouble: boolean) => {
+    notice.textContent = message;
+    notice.className = trouble ? "trouble" : "";
+  };
+  const choose = (change: Partial<Omit<ViewState, "uri">>) => {
+    state = { ...state, ...change };
+    port.setState(state);
+    port.postMessage({ type: "choose", period: state.period, bank: state.bank, month: state.month ?? 12 });
+  };
+  const levers = createLevers(find("rows"), {
+    move: (lever, value) => port.postMessage({ type: "move", lever, value }),
+    letGo: (lever, value) => port.postMessage({ type: "letGo", number, lever, value }),
+    leaveAsIs: () => port.postMessage({ type: "leaveAsIs" }),
+  });
+
+  const show = ({ energy, root, moved, number: next }: ShowEnergy) => {
+    number = next;
+    shown = energy.shown;
+    state = { ...state, uri: root };
+    port.setState(state);
+    find("title").textContent = `Energy: ${energy.title}`;
+    const notes = [
+      ...(energy.current ? [] : ["As of the last complete text."]),
+      ...(moved ? ["With the lever where it is now; the text is unchanged."] : []),
+      ...energy.notes,
+    ];
+    say(notes.join(" "), !energy.current);
+    for (const section of document.querySelectorAll("main > *"))
+      (section as HTMLElement).hidden = shown === undefined;
+    offer(periods, energy.periods, energy.periods.indexOf(shown?.period ?? ""));
+    offer(banks, shown?.banks ?? [], shown?.bank ?? 0);
+    if (!shown) return levers.show([], false);
+    drawMonths(find("months"), shown, (month) => choose({ month }));
+    find("summary").replaceChildren(...shown.summary.map(paragraph));
+    levers.show(shown.levers, energy.current);
+    drawWeek(shown);
+  };
+
+  const drawWeek = ({ week }: NonNullable<EnergyView["shown"]>) => {
+    find("week-title").textContent = week.title;
+    find("words").textContent = week.description;
+    if (week.svg === drawn) return;
+    const picture = readPicture(week.svg);
+    if (isRefused(picture)) {
+      port.postMessage({ type: "refused", why: picture.refused });
+      return say("The chart was not shown: it holds something that is not allowed. The log names it.", true);
+    }
+    drawn = week.svg;
+    picture.setAttribute("role", "img");
+    picture.setAttribute("aria-labelledby", "week-title");
+    picture.setAttribute("aria-describedby", "words");
+    find("chart").replaceChildren(picture);
+  };
+
+  periods.addEventListener("change", () => choose({ period: periods.value, bank: 0 }));
+  banks.addEventListener("change", () => choose({ bank: banks.selectedIndex }));
+  find("undo").addEventListener("click", () => port.postMessage({ type: "undo" }));
+  find("redo").addEventListener("click", () => port.postMessage({ type: "redo" }));
+  document.addEventListener(
+    "keydown",
+    (event) => {
+      const { key, ctrlKey, metaKey, shiftKey, altKey } = event;
+      const isUndo = key.toLowerCase() === "z" && !shiftKey;
+      const isRedo = key.toLowerCase() === "y" || (key.toLowerCase() === "z" && shiftKey);
+      if ((ctrlKey || metaKey) && !altKey && (isUndo || isRedo)) {
+        // The editor would undo within this page, which has nothing of its own.
+        event.preventDefault();
+        event.stopPropagation();
+        port.postMessage({ type: isUndo ? "undo" : "redo" });
+      } else if (key === "Escape" && !levers.isMoving() && !(event.target instanceof HTMLSelectElement))
+        port.postMessage({ type: "leave" });
+    },
+    { capture: true },
+  );
+  globalThis.addEventListener("message", ({ data }: MessageEvent<ToPage>) => {
+    if (data.type === "energy") show(data);
+    else {
+      say(data.message, data.trouble);
+      levers.settle();
+    }
+  });
+  say("Working it out…", false);
+  port.postMessage({ type: "ready" });
+}
+
+/** One is no choice. */
+function offer(list: HTMLSelectElement, names: readonly string[], chosen: number): void {
+  list.parentElement!.hidden = names.length < 2;
+  if (names.join("\n") !== [...list.options].map(({ text }) => text).join("\n"))
+    list.replaceChildren(...names.map((name) => new Option(name, name)));
+  list.selectedIndex = chosen;
+}
+
+function paragraph(text: string): HTMLElement {
+  const made = document.createElement("p");
+  made.textContent = text;
+  return made;
+}
+
+start();

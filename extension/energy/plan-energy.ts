@@ -1,0 +1,256 @@
+import { randomBytes } from "node:crypto";
+import {
+  CancellationTokenSource,
+  Disposable,
+  type LogOutputChannel,
+  Uri,
+  ViewColumn,
+  type WebviewPanel,
+  window,
+  workspace,
+} from "vscode";
+import type { LanguageClient } from "vscode-languageclient/node";
+import type {
+  EnergyParams,
+  EnergyView,
+  energyMethod,
+  LeverMove,
+  MoveAnswer,
+  MoveParams,
+  moveMethod,
+} from "../../server/language/messages.ts";
+import { editorWords } from "../../server/language/plain-words.ts";
+import { reasonOf } from "../command.ts";
+import { columnFor } from "../diagram/plan-texts.ts";
+import type { ServerSession } from "../server-session.ts";
+import { type FromPage, readFromPage, type ToPage, type ViewState } from "./messages.ts";
+import { createMoves } from "./moves.ts";
+import { energyPageHtml } from "./page-html.ts";
+
+/** The view of energy of one plan, for as long as its tab is open. */
+export interface PlanEnergy {
+  /** Root file of the plan. */
+  readonly root: string;
+  reveal(): void;
+  dispose(): void;
+}
+
+interface ViewWiring {
+  readonly session: ServerSession;
+  readonly log: LogOutputChannel;
+  /** The only folder that the page may load anything from. */
+  readonly dist: Uri;
+  closed(view: PlanEnergy): void;
+}
+
+/** The kind of tab, as the editor keeps it over a reload. */
+export const viewType = "loomwright.energy";
+
+export function createPlanEnergy(
+  { session, log, dist, closed }: ViewWiring,
+  {
+    root,
+    webview = openBeside(),
+    state,
+  }: {
+    readonly root: string;
+    /** Restored by the editor after a reload; else a tab is opened. */
+    readonly webview?: WebviewPanel;
+    readonly state?: ViewState;
+  },
+): PlanEnergy {
+  const moves = createMoves();
+  let asked: Pick<EnergyParams, "period" | "bank" | "month"> = state
+    ? { period: state.period, bank: state.bank, ...(state.month === undefined ? {} : { month: state.month }) }
+    : {};
+  /** Of the text; a moved lever does not change it. */
+  let energy: EnergyView | undefined;
+  let number = 0;
+  /** The lever that is away from its number in the text. */
+  let moved: LeverMove | undefined;
+  let asking: CancellationTokenSource | undefined;
+  let outdated = true;
+
+  const post = (message: ToPage): void => void webview.webview.postMessage(message);
+  const say = (message: string, trouble = false): void => post({ type: "say", message, trouble });
+  const send = (shown: EnergyView, at: LeverMove | undefined): void => {
+    webview.title = editorWords(`Energy: ${shown.title}`);
+    post({ type: "energy", number, root, energy: shown, ...(at ? { moved: at } : {}) });
+  };
+
+  /** One request is on its way; a newer state of text or lever cancels it and is asked for after it. */
+  const follow = async (): Promise<void> => {
+    outdated = true;
+    asking?.cancel();
+    if (asking || !webview.visible) return;
+    while (outdated && webview.visible) {
+      outdated = false;
+      asking = new CancellationTokenSource();
+      await ask(asking, moved);
+      asking.dispose();
+      asking = undefined;
+    }
+  };
+  const ask = async ({ token }: CancellationTokenSource, move: LeverMove | undefined): Promise<void> => {
+    try {
+      const client = await session.client();
+      if (!client) return say(stopped, true);
+      const params = { ...(await documentOf(client, root)), ...asked, ...(move ? { move } : {}) };
+      const method = "loomwright/energy" satisfies typeof energyMethod;
+      const answer = await client.sendRequest<EnergyView | null>(method, params, token);
+      if (token.isCancellationRequested) return;
+      if (!answer) return say(`${Uri.parse(root).path.split("/").at(-1)} is no longer a plan.`, true);
+      if (!move) {
+        energy = answer;
+        number++;
+      }
+      send(answer, move);
+    } catch (error) {
+      if (token.isCancellationRequested) return;
+      if (wasOvertaken(error)) {
+        // A lever of an older text is dropped; the figures of the newer one follow.
+        moved = undefined;
+        outdated = true;
+        return;
+      }
+      const why = reasonOf(error);
+      log.error(`The energy of ${root}: ${why}`);
+      say(`The figures could not be worked out again: ${why}`, true);
+    }
+  };
+
+  const letGo = async (said: Extract<FromPage, { type: "letGo" }>): Promise<void> => {
+    moved = undefined;
+    asking?.cancel();
+    const message = await written(said);
+    if (message === "") return;
+    if (energy) send(energy, undefined);
+    say(message, true);
+  };
+  const written = async ({ number: of, lever, value }: Extract<FromPage, { type: "letGo" }>) => {
+    if (!energy || of !== number) return "The lever was not moved: the text changed meanwhile.";
+    try {
+      const client = await session.client();
+      if (!client) return stopped;
+      const params: MoveParams = {
+        ...(await documentOf(client, root)),
+        versions: Object.entries(energy.versions).map(([uri, version]) => ({ uri, version })),
+        move: { lever, value },
+      };
+      const method = "loomwright/moveLever" satisfies typeof moveMethod;
+      const answer = await client.sendRequest<MoveAnswer>(method, params);
+      return answer.state === "dropped" ? answer.message : await moves.write(answer.edits);
+    } catch (error) {
+      if (wasOvertaken(error)) return "The lever was not moved: the text changed meanwhile.";
+      log.error(`A lever of ${root}: ${reasonOf(error)}`);
+      return `The lever was not moved: ${reasonOf(error)}`;
+    }
+  };
+
+  const again = async (command: "undo" | "redo"): Promise<void> => {
+    const message = await moves[command](webview.viewColumn);
+    webview.reveal(undefined, false);
+    say(message);
+  };
+
+  const hear = (said: FromPage): void => {
+    switch (said.type) {
+      case "ready":
+        if (energy) send(energy, undefined);
+        void follow();
+        return;
+      case "choose":
+        asked = { period: said.period, bank: said.bank, ...(said.month < 12 ? { month: said.month } : {}) };
+        void follow();
+        return;
+      case "move":
+        moved = { lever: said.lever, value: said.value };
+        void follow();
+        return;
+      case "leaveAsIs":
+        moved = undefined;
+        void follow();
+        return;
+      case "letGo":
+        void letGo(said);
+        return;
+      case "undo":
+      case "redo":
+        void again(said.type).catch((error) => say(reasonOf(error), true));
+        return;
+      case "leave":
+        void workspace.openTextDocument(Uri.parse(root)).then((document) =>
+          window.showTextDocument(document, {
+            viewColumn: columnFor(document.uri, undefined, webview.viewColumn),
+            preview: false,
+          }),
+        );
+        return;
+      case "refused":
+        log.error(`A chart of ${root} was not shown, because of ${said.why} in it.`);
+        return;
+    }
+  };
+
+  const view: PlanEnergy = {
+    root,
+    reveal: () => webview.reveal(undefined, true),
+    dispose: () => webview.dispose(),
+  };
+  const listening = Disposable.from(
+    webview.webview.onDidReceiveMessage((said: unknown) => {
+      const heard = readFromPage(said);
+      if (heard) hear(heard);
+    }),
+    webview.onDidChangeViewState(() => {
+      if (webview.visible && outdated) void follow();
+    }),
+    session.onStatus(({ uri, state: is }) => {
+      if (uri === undefined || is === "checking" || Uri.parse(uri).toString() !== root) return;
+      // The text is newer than the lever: its number may be gone.
+      moved = undefined;
+      void follow();
+    }),
+    session.onRunning((running) => {
+      if (running) void follow();
+      else say(stopped, true);
+    }),
+  );
+  webview.onDidDispose(() => {
+    asking?.cancel();
+    listening.dispose();
+    closed(view);
+  });
+
+  webview.webview.options = { enableScripts: true, localResourceRoots: [dist] };
+  const address = (file: string) => webview.webview.asWebviewUri(Uri.joinPath(dist, file)).toString();
+  webview.webview.html = energyPageHtml({
+    nonce: randomBytes(16).toString("hex"),
+    source: webview.webview.cspSource,
+    script: address("energy-page.js"),
+    style: address("energy-page.css"),
+  });
+  return view;
+}
+
+const stopped = "The server has stopped: the figures do not follow the text.";
+
+function openBeside(): WebviewPanel {
+  return window.createWebviewPanel(viewType, "Energy", {
+    viewColumn: ViewColumn.Beside,
+    preserveFocus: true,
+  });
+}
+
+/** The server reads only open files, and the file of a view may be closed. */
+async function documentOf(client: LanguageClient, root: string) {
+  const file = Uri.parse(root);
+  if (file.scheme === "file") await workspace.openTextDocument(file).then(undefined, () => undefined);
+  return { textDocument: { uri: client.code2ProtocolConverter.asUri(file) } };
+}
+
+/** Another request for the same plan replaced it, or the text changed meanwhile: codes of the protocol. */
+function wasOvertaken(error: unknown): boolean {
+  const code = (error as { readonly code?: unknown } | null)?.code;
+  return code === -32801 || code === -32802;
+}

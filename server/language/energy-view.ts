@@ -1,0 +1,92 @@
+import type { BankEnergy, PeriodEnergy } from "../../library/analysis/energy/energy-result.ts";
+import { worstMonth, worstWeek } from "../../library/analysis/energy/worst-week.ts";
+import { energyChart } from "../../library/documents/energy/energy-chart.ts";
+import {
+  about,
+  banksInWords,
+  summaryOf,
+  verdictAt,
+  verdictGlyphs,
+} from "../../library/documents/energy/verdict-in-words.ts";
+import type { Judgement } from "../../library/judge.ts";
+import { monthNames } from "../../library/model/use-properties.ts";
+import { fileName } from "../evaluate/files/file-name.ts";
+import { leversOf } from "./energy-levers.ts";
+import type { EnergyMonth, EnergyParams, EnergyView } from "./messages.ts";
+import { plainWords } from "./plain-words.ts";
+import type { PlanInView } from "./plan-in-view.ts";
+
+/**
+ * Whether the banks of a plan keep up, for the view beside it. `judged` is the plan as it is, or with a lever moved; the levers are
+ * always those of the text.
+ */
+export function energyView(
+  view: PlanInView,
+  asked: Omit<EnergyParams, "textDocument">,
+  judged: Judgement = view.plan.judgement,
+): EnergyView {
+  const { plan } = view;
+  const head = {
+    ...{ uri: view.client(plan.root).uri, versions: versionsOf(view), current: view.current },
+    title: plainWords(plan.judgement.model.build.name ?? fileName(plan.root)),
+    periods: judged.energy.map(({ period }) => plainWords(period.name)),
+  };
+  const at = Math.max(0, head.periods.indexOf(asked.period ?? ""));
+  const energy = judged.energy[at];
+  const bankAt = energy?.banks[asked.bank ?? 0] ? (asked.bank ?? 0) : 0;
+  const bank = energy?.banks[bankAt];
+  if (!energy || !bank) return { ...head, notes: [whyNone(judged, energy)] };
+  const inText = plan.judgement.energy[at];
+  const ownBank = inText?.banks[bankAt];
+  const month = bank.months.some((one) => one.month === asked.month) ? asked.month! : worstMonth(bank)!;
+  const week = worstWeek(energy.period, bank, month)!;
+  const { svg, title, description } = energyChart([{ kind: "week", energy, bank, week }], "screen");
+  return {
+    ...head,
+    notes:
+      judged.problems.length > 0
+        ? ["The plan was not run to its end: later parts are not in these figures."]
+        : [],
+    shown: {
+      ...{ period: plainWords(energy.period.name), bank: bankAt, month },
+      banks: energy.banks.map((one) => plainWords(banksInWords(one))),
+      summary: summaryOf(energy, bank).map(plainWords),
+      months: bank.months.map((one) => monthOf(bank, one)),
+      week: { svg, title: plainWords(title), description: plainWords(description) },
+      levers:
+        inText && ownBank
+          ? leversOf(plan, inText, ownBank).map(({ record: _, path: __, ...lever }) => lever)
+          : [],
+    },
+  };
+}
+
+function whyNone({ model, energy }: Judgement, asked: PeriodEnergy | undefined): string {
+  if (model.periods.length === 0)
+    return "The plan has no period: period() states where and when you live with it, and use how long each load runs.";
+  if (energy.length === 0)
+    return "Not judged: the network could not be read. The problems in the text give the reason.";
+  if (!asked?.climate)
+    return "Not judged: the place of this period is not clear. A finding in the text offers the candidates.";
+  return "Not judged: no bank feeds a load or is charged by the sun.";
+}
+
+function monthOf(bank: BankEnergy, month: BankEnergy["months"][number]): EnergyMonth {
+  return {
+    ...{ month: month.month, name: monthNames[month.month]!, sign: verdictGlyphs[month.verdict] },
+    verdict: verdictAt(bank, month.verdict),
+    use: about(month.useWh).text,
+    yield: about(month.sourcesWh).text,
+    missing: about(month.unmetWh).text,
+    lowest: about(month.lowest * 100).text,
+  };
+}
+
+function versionsOf({ plan, client }: PlanInView): Record<string, number> {
+  const versions: Record<string, number> = {};
+  for (const file of plan.snapshot.keys()) {
+    const { uri, version } = client(file);
+    if (version !== null) versions[uri] = version;
+  }
+  return versions;
+}
