@@ -159,6 +159,34 @@ testRule(noReturn, [
     ],
   },
   {
+    name: "a charger between two systems without a common negative",
+    plan: `${bank} ${lamp} plus(lamp.positive); minus(lamp.negative);
+      const starter = battery({ name: "starter", chemistry: "AGM", capacityAh: 70, internalMilliohm: 5 });
+      const charger = dcDcCharger({ name: "charger", outputA: 10 });
+      circuit({ from: starter.positive, to: charger, oneWayFt: 5, gauge: 10, protect: 20 });
+      cable({ name: "output", from: charger.outputPositive, to: house.positive, lengthFt: 3, gauge: 10, protectFarEnd: 20 });`,
+    finds: [
+      {
+        subject: "charger",
+        record: "charger",
+        on: "",
+        message:
+          "Its output feeds the battery house, and its negative leads to the battery starter only, so no current can return to it: connect the negative sides of the two.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "the same with a common negative",
+    plan: `${bank} ${lamp} plus(lamp.positive); minus(lamp.negative);
+      const starter = battery({ name: "starter", chemistry: "AGM", capacityAh: 70, internalMilliohm: 5 });
+      const charger = dcDcCharger({ name: "charger", outputA: 10 });
+      circuit({ from: starter.positive, to: charger, oneWayFt: 5, gauge: 10, protect: 20 });
+      cable({ name: "output", from: charger.outputPositive, to: house.positive, lengthFt: 3, gauge: 10, protectFarEnd: 20 });
+      cable({ name: "common negative", from: starter.negative, to: house.negative, lengthFt: 3, gauge: 10 });`,
+    finds: "nothing",
+  },
+  {
     name: "accepted with a reason",
     plan: `${bank} const lamp = load({ name: "lamp", currentA: 5, accept: { "network/no-return": "through its own foot" } });
       plus(lamp.positive);`,

@@ -29,7 +29,9 @@ export const noReturn = defineRule<Values>({
     inNetwork(plan, check)
       // The return of a circuit that could not be read may be the only one that leads to a source.
       .filter(({ values: { isSource } }) => !isSource || plan.model.withoutCircuits.length === 0),
-  message({ hanging, end, wrongSource, isSource }) {
+  message({ hanging, end, wrongSource, fed, isSource }) {
+    if (fed && wrongSource)
+      return `Its output feeds ${fed}, and its negative leads to ${wrongSource} only, so no current can return to it: connect the negative sides of the two.`;
     if (wrongSource)
       return `The negative of ${hanging} leads to ${wrongSource}, not back to the source that feeds it: connect it to the negative side of its own source.`;
     if (isSource)
@@ -47,6 +49,8 @@ interface Values {
   readonly end: "itself" | "hub";
   /** The source whose terminal the return leads to, if it is not the one that feeds it. */
   readonly wrongSource?: string;
+  /** Of a charger with such an output: a part that it would feed. */
+  readonly fed?: string;
   readonly isSource: boolean;
 }
 
@@ -79,6 +83,7 @@ function onPart(network: Network, dead: DeadEnd, index: number): Found<Values> {
       hanging: partInWords(part),
       end: "itself",
       ...(dead.wrongSource ? { wrongSource: partInWords(dead.wrongSource) } : {}),
+      ...(dead.fed ? { fed: partInWords(dead.fed) } : {}),
       isSource: does === "feeds",
     },
     related,

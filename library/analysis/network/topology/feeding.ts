@@ -6,6 +6,7 @@ import { workedOutOnce } from "../../../model/worked-out-once.ts";
 import { groupedBy } from "../../grouped-by.ts";
 import { networkGraph } from "./network-graph.ts";
 import { type Port, portsOf } from "./ports.ts";
+import { graphOf, spanningForest } from "./spanning-forest.ts";
 
 /** Whether every part that feeds or draws has a complete current path. Independent of scenarios: disconnects count as closed. */
 export interface Feeding {
@@ -30,6 +31,8 @@ export interface DeadEnd {
   readonly hanging: readonly Port[];
   /** A source with its other pole there: a load with reversed polarity, a return that leads to another bank. */
   readonly wrongSource: Part | undefined;
+  /** Of a charger whose output has no return: a source or a load that it would feed. */
+  readonly fed?: Part;
 }
 
 /** One walk over the network, and a few over the list of its parts. Cached: two rules use it. */
@@ -73,10 +76,24 @@ function workOut(network: Network): Feeding {
   for (const pole of alone) {
     if (!stranded.has(pieceOf(pole.positive))) group(withoutReturn, pieceOf(pole.negative), pole, undefined);
   }
+  const reported = new Set([...unfed.values(), ...withoutReturn.values()].flatMap(({ hanging }) => hanging));
+  const isReported = (piece: number) =>
+    [...reported].some((pole) => pieceOf(pole.positive) === piece || pieceOf(pole.negative) === piece);
+  for (const pole of withoutLoop(poles, pieceOf, components)) {
+    const [plus, minus] = [pieceOf(pole.positive), pieceOf(pole.negative)];
+    if (pole.does !== "feeds" || feedNothing.includes(pole) || isReported(plus) || isReported(minus))
+      continue;
+    const otherAt = (piece: number) =>
+      poles.find(
+        ({ part, positive, negative }) =>
+          part !== pole.part && (pieceOf(positive) === piece || pieceOf(negative) === piece),
+      )?.part;
+    group(withoutReturn, minus, pole, otherAt(minus), otherAt(plus));
+  }
   const asDeadEnds = (grouped: Grouped) =>
-    [...grouped.values()].map(({ piece, hanging, wrongSource }): DeadEnd => {
+    [...grouped.values()].map(({ piece, hanging, wrongSource, fed }): DeadEnd => {
       const passing = [...(passingOn.get(piece) ?? [])];
-      return { hub: hubOf(passing), passing, hanging, wrongSource };
+      return { hub: hubOf(passing), passing, hanging, wrongSource, ...(fed && { fed }) };
     });
   return { unfed: asDeadEnds(unfed), withoutReturn: asDeadEnds(withoutReturn), feedNothing };
 }
@@ -84,16 +101,36 @@ function workOut(network: Network): Feeding {
 /** By the component, and by whether a source has its other pole there. */
 type Grouped = Map<string, Group>;
 
-interface Group extends Pick<DeadEnd, "wrongSource"> {
+interface Group extends Pick<DeadEnd, "wrongSource" | "fed"> {
   readonly piece: number;
   readonly hanging: Port[];
 }
 
-function group(grouped: Grouped, piece: number, pole: Port, wrongSource: Part | undefined): void {
-  const key = `${piece} ${wrongSource ? "wrong" : "none"}`;
+function group(grouped: Grouped, piece: number, pole: Port, wrongSource: Part | undefined, fed?: Part): void {
+  const key = `${piece} ${wrongSource ? "wrong" : "none"} ${fed?.index ?? ""}`;
   const there = grouped.get(key);
   if (there) there.hanging.push(pole);
-  else grouped.set(key, { piece, hanging: [pole], wrongSource });
+  else grouped.set(key, { piece, hanging: [pole], wrongSource, ...(fed && { fed }) });
+}
+
+/**
+ * The ports that are the only link between two parts of the plan, such as the output of a charger whose negative is connected with
+ * the other system alone. Current flows in closed loops, and none leads through them.
+ */
+function withoutLoop(
+  poles: readonly Port[],
+  pieceOf: (terminal: number) => number,
+  components: number,
+): readonly Port[] {
+  const ends = (terminalOf: (pole: Port) => number) =>
+    Int32Array.from(poles, (pole) => pieceOf(terminalOf(pole)));
+  const graph = graphOf(
+    components,
+    ends(({ positive }) => positive),
+    ends(({ negative }) => negative),
+  );
+  const { behind } = spanningForest(graph, new Int32Array(components).keys(), () => true);
+  return poles.filter((_, edge) => behind[edge]! >= 0);
 }
 
 /** Whether a component holds a port of any other part; the two ports of a charger are one part. */
