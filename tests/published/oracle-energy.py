@@ -277,6 +277,7 @@ class Plan:
         self.reserve = battery["reservePercent"] / 100 if "reservePercent" in battery else RESERVE[self.family]
         self.floor = battery.get("minimumChargePercent", 0) / 100
         self.charge_w = battery.get("maxChargeA", USUAL_CHARGE_PER_H[battery["chemistry"]] * battery["capacityAh"]) * self.rest_v
+        self.lowest_c = battery.get("lowestC", -math.inf)
         self.cut_off_c = battery.get("chargeCutOffC", None if lead else 0)
         self.loads = self.read_loads()
 
@@ -471,7 +472,8 @@ def answers(records):
     ahead_h = period.get("clockAheadH", 0)
     calendar = Calendar(period)
     air_c = [grid(TEMPERATURE, period["latitudeDeg"], longitude, m) / 2 - 70 for m in range(12)]
-    bank_c = [20.0] * 12 if period.get("bankHeated") else air_c
+    # [15] Its own place may be warmer than the air.
+    bank_c = [20.0 if period.get("bankHeated") else max(celsius, plan.lowest_c) for celsius in air_c]
     clearness, scales = [], []
     for month in range(12):
         outside = mean_outside_wh(latitude, month)
@@ -627,6 +629,7 @@ def drawn(seed):
         **({"stateOfHealthPercent": draw.choice([70, 80])} if plan.maybe(0.2) else {}),
         **({"maxChargeA": draw.choice([20, 50])} if plan.maybe(0.5) else {}),
         **({"chargeCutOffC": draw.choice([-10, 5])} if plan.maybe(0.2) else {}),
+        **({"lowestC": draw.choice([-5, 8])} if plan.maybe(0.2) else {}),
     )
     positive, negative = plan.at(battery, "positive"), plan.at(battery, "negative")
     bus = plan.add("busBar", side="positive")
