@@ -52,9 +52,8 @@ function causesByRecord(all: readonly WithRule[], resultsOf: (mended: Network) =
 
 /** A cause that follows from another one explains no finding of its own. */
 function causeOf(causes: Causes, rule: Rule<unknown>, record: number): CauseOfOthers | undefined {
-  if (!rule.restsOn) return undefined;
   return causes.get(record)?.find((cause) => {
-    if (cause.rule === rule) return false;
+    if (cause.rule === rule || !(rule.restsOn || cause.found.isOfConnections)) return false;
     const explains = cause.isGone ? cause.isGone(rule, record) : rule.restsOn === "voltages";
     const { at } = cause.finding;
     return explains && !("record" in at && causeOf(causes, cause.rule, at.record));

@@ -47,7 +47,10 @@ export interface ProposedFix {
   /** "repair": sound on its own, "fix all" may apply it. "suggestion": only applied by hand. */
   readonly kind: "repair" | "suggestion";
   readonly changes: readonly Change[];
-  /** Present in an offer: the number of other devices on conductors that it makes thicker. Its only reason to be a suggestion. */
+  /**
+   * Present in an offer: the number of other devices on conductors that it makes thicker. That, or a conductor far above its need, is its
+   * only reason to be a suggestion.
+   */
   readonly otherDevices?: number;
 }
 

@@ -80,6 +80,8 @@ export interface Found<Values> extends Pick<Finding<Values>, "subject" | "at" | 
    * that rest on currents.
    */
   readonly asIfMended?: () => Network;
+  /** It is a fault of the connections: findings of every rule that are gone in there follow from it. */
+  readonly isOfConnections?: boolean;
 }
 
 /** The input of every rule: results. A rule computes no physics. */

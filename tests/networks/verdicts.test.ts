@@ -314,6 +314,31 @@ const ofCauses: Readonly<Record<string, Verdict>> = {
     has: ["warning conductor/voltage-drop: far lamp"],
     follow: ["conductor/voltage-drop: heater < voltage/collapse: heater"],
   },
+  "a charger that is connected the wrong way round explains all that its right side would end": {
+    plan: `${house()}
+      const tracker = solarController({ maxInputV: 75, outputA: 10 });
+      const roof = solarArray({ openCircuitV: 22, shortCircuitA: 6, maxPowerV: 18, maxPowerA: 5.5 });
+      circuit({ name: "roof pair", from: roof.positive, returnTo: roof.negative, to: tracker, oneWayFt: 10, gauge: 12 });
+      out("charging", { load: undefined, to: tracker, gauge: 14, protect: { ...classT, ratingA: 40 } });`,
+    has: ["error network/wrong-port: charging", "error protection/above-conductor: charging"],
+    follow: [
+      "network/unconnected: tracker < network/wrong-port: charging",
+      "battery/charging-voltage: roof < network/wrong-port: charging",
+    ],
+  },
+  "a second feed at the input of a charger explains its free output": {
+    plan: `${house()}
+      const start = battery({ name: "start", chemistry: "AGM", capacityAh: 80, internalMilliohm: 5 });
+      const booster = dcDcCharger({ outputA: 10 });
+      circuit({ name: "feed", from: start.positive, to: booster, oneWayFt: 6, gauge: 8, protect: { ...classT, ratingA: 30 } });
+      out("output", { load: undefined, to: booster, gauge: 8, protect: { ...classT, ratingA: 30 } });`,
+    has: ["error network/wrong-port: output"],
+    follow: [
+      "charger/input-current: feed < network/wrong-port: output",
+      "battery/unlike: start < network/wrong-port: output",
+      "network/unconnected: booster < network/wrong-port: output",
+    ],
+  },
 };
 
 describe("a named scenario switches no check off", () => {

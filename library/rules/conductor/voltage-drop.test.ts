@@ -442,6 +442,47 @@ testRule(voltageDrop, [
       },
     ],
   },
+  {
+    name: "where a shared conductor would be made far thicker than it need be, that is an offer, and the device's own conductors come first",
+    plan: `build({ insulationC: 90 });
+      const bank = battery({ chemistry: "AGM", capacityAh: 200, internalMilliohm: 3 });
+      const main = fuseHolder({ ratingA: 50, family: "UL 248-15 Class T", milliohm: 8, on: bank.positive });
+      const off = disconnect({ ratedA: 100 });
+      cable({ name: "plus", from: main.load, to: off.line, lengthM: 0.5, mm2: 25 });
+      const minus = busBar({ side: "negative" });
+      cable({ name: "shared return", from: minus.stud, to: bank.negative, lengthM: 5, mm2: 16 });
+      const rails = { from: off.load, returnTo: minus.stud, oneWayM: 5 };
+      circuit({ name: "heater", ...rails, load: 20, dropLimitPercent: 5, mm2: 4, protect: 25 });
+      circuit({ name: "radio", ...rails, load: 4, dropLimitPercent: 2.4, mm2: 16, protect: 5 });`,
+    finds: [
+      {
+        subject: "heater",
+        on: "mm2",
+        message: "Loses 1.08 V",
+        fixes: [
+          { title: "Use 25 mm²", kind: "repair", gives: { mm2: 25 } },
+          {
+            title: "Use 16 mm² here and 50 mm² for shared return (which 1 other device shares)",
+            kind: "suggestion",
+            gives: { mm2: 16 },
+          },
+        ],
+      },
+      {
+        subject: "radio",
+        on: "mm2",
+        message: "0.40",
+        fixes: [
+          {
+            title:
+              "Use 25 mm² here and 50 mm² for shared return (which 1 other device shares) (more than two sizes above its own need, as no thinner size meets the limit; else shorten the run, give it its own feed, use a higher system voltage, or state a larger limit)",
+            kind: "suggestion",
+            gives: { mm2: 25 },
+          },
+        ],
+      },
+    ],
+  },
 ]);
 
 /** A bank, a feed of two cables to a pair of bus bars, and the circuits on those. */

@@ -43,10 +43,13 @@ export function sizedFixes(circuit: Run, sizing: Sizing | RunSizing | undefined)
   if (changes.length === 0) return [];
   const isBeyond = "beyondNeed" in sizing && sizing.beyondNeed;
   const beyond = isBeyond ? beyondNeedInWords : "";
-  return [{ title: `Use ${words}${beyond}`, kind: "repair", changes }];
+  const title = `Use ${words}${beyond}`;
+  return [
+    isBeyond ? { title, kind: "suggestion", otherDevices: 0, changes } : { title, kind: "repair", changes },
+  ];
 }
 
-/** Stated where a repair makes a conductor thicker than repairs usually may, with the other ways out. */
+/** Stated where an offer makes a conductor thicker than a repair may, with the other ways out. */
 export const beyondNeedInWords = ` (more than two sizes above its own need, as no thinner size meets the limit; else ${otherLevers}, or state a larger limit)`;
 
 /** The end of a message where no size can be proposed: a terminal that takes no size that is enough is named as the reason. */

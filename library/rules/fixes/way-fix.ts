@@ -1,3 +1,4 @@
+import { copperMm2M } from "../../analysis/copper-area.ts";
 import type { SupplyPath } from "../../analysis/network-result.ts";
 import type { LimitKind, PathSizing } from "../../analysis/repair-sizing.ts";
 import { internalConnections } from "../../model/internal-connections.ts";
@@ -10,8 +11,9 @@ import { beyondNeedInWords, sizedChanges, sizingFor } from "./sized-fix.ts";
 
 /**
  * The fixes for a supply path with too much loss: its share of the sizes for the whole plan, which take the least copper. If that
- * changes conductors on which other devices are, it is an offer. Sizes of the device's own conductors that are enough alone come first,
- * as the repair; but after the offer, as a suggestion, if other devices lose too much over the same conductors.
+ * changes conductors on which other devices are, or makes one far thicker than it need be, it is an offer. Sizes of the device's own
+ * conductors that are enough alone come first, as the repair; but after the offer, as a suggestion, if other devices lose too much over
+ * the same conductors and these take less copper.
  */
 export function wayFixes(
   plan: JudgedPlan,
@@ -29,24 +31,39 @@ export function wayFixes(
   const whole = least ? [fixOf(least, on.place)] : [];
   if (!alone) return whole;
   const own = fixOf(alone, on.place);
-  return isSharedNeed ? [...whole, { ...own, kind: "suggestion" }] : [own, ...whole];
+  const isFirst = !isSharedNeed || isFar(least) || addedMm2M(alone) < addedMm2M(least);
+  return isFirst ? [own, ...whole] : [...whole, { ...own, kind: "suggestion" }];
 }
 
-function fixOf({ runs, otherDevices }: PathSizing, place: number): ProposedFix {
+function isFar(sizing: PathSizing | undefined): boolean {
+  return sizing?.runs.some(({ beyondNeed }) => beyondNeed) ?? false;
+}
+
+/** The copper that it adds, mm²·m. */
+function addedMm2M(sizing: PathSizing | undefined): number {
+  const added = sizing?.runs.map(
+    ({ run, conductor }) => copperMm2M(run, conductor) - copperMm2M(run, run.conductor),
+  );
+  return added?.reduce((sum, one) => sum + one, 0) ?? 0;
+}
+
+function fixOf(sizing: PathSizing, place: number): ProposedFix {
+  const { runs, otherDevices } = sizing;
   const sized = runs.map((sizing) => ({ ...sizedChanges(sizing.run, sizing), sizing }));
   const words = sized.map(({ words: size, sizing: { run } }) => {
     const where = run.record === place ? (runs.length > 1 ? " here" : "") : ` for ${run.name}`;
     return `${size}${where}`;
   });
-  const isBeyond = runs.some(({ beyondNeed }) => beyondNeed);
+  const isBeyond = isFar(sizing);
+  const isOffer = otherDevices > 0 || isBeyond;
   const others =
     otherDevices > 0
       ? ` (which ${counted(otherDevices, "other device")} share${otherDevices > 1 ? "" : "s"})`
       : "";
   return {
     title: `Use ${listInWords(words, 12)}${others}${isBeyond ? beyondNeedInWords : ""}`,
-    kind: otherDevices > 0 ? "suggestion" : "repair",
-    ...(otherDevices > 0 && { otherDevices }),
+    kind: isOffer ? "suggestion" : "repair",
+    ...(isOffer && { otherDevices }),
     changes: sized.flatMap(({ changes }) => changes),
   };
 }

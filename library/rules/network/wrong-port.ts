@@ -1,5 +1,6 @@
 import { batteriesBeside } from "../../analysis/network/topology/batteries-beside.ts";
 import { endsAt } from "../../analysis/network/topology/ends-at.ts";
+import { recordsOfIslands } from "../../analysis/network/topology/islands.ts";
 import type {
   BatteryPart,
   DcDcChargerPart,
@@ -49,7 +50,13 @@ function onModulesSide(network: Network, part: SolarControllerPart): Found<Value
     return network.parts[other]?.kind !== "solarArray";
   };
   const conductor = endsAt(network, solarPositive).findLast(fromElsewhere);
-  return conductor ? [findingAt(conductor, solarPositive, { charger: part, batteries })] : [];
+  if (!conductor) return [];
+  const { solarNegative, positive, negative } = part.terminals;
+  const rightSide = new Map([
+    [solarPositive, positive],
+    [solarNegative, negative],
+  ]);
+  return [findingAt(conductor, solarPositive, { charger: part, batteries, network, rightSide })];
 }
 
 function twiceAtInput(network: Network, part: DcDcChargerPart): Found<Values>[] {
@@ -57,18 +64,30 @@ function twiceAtInput(network: Network, part: DcDcChargerPart): Found<Values>[] 
   const feeds = endsAt(network, inputPositive);
   const second = feeds.at(-1);
   if (!second || feeds.length < 2 || endsAt(network, outputPositive).length > 0) return [];
-  return [findingAt(second, inputPositive, { charger: part })];
+  const { inputNegative, outputNegative } = part.terminals;
+  const rightSide = new Map([
+    [inputPositive, outputPositive],
+    [inputNegative, outputNegative],
+  ]);
+  return [findingAt(second, inputPositive, { charger: part, network, rightSide })];
 }
 
 function findingAt(
   conductor: NetworkConductor,
   terminal: number,
-  {
-    charger,
-    batteries,
-  }: { readonly charger: SolarControllerPart | DcDcChargerPart; readonly batteries?: readonly BatteryPart[] },
+  on: {
+    readonly charger: SolarControllerPart | DcDcChargerPart;
+    readonly batteries?: readonly BatteryPart[];
+    readonly network: Network;
+    /** By terminal of the wrong side: that of the right one. */
+    readonly rightSide: ReadonlyMap<number, number>;
+  },
 ): Found<Values> {
+  const { charger, batteries, network, rightSide } = on;
   return {
+    explains: recordsOfIslands(network, [charger.index]),
+    asIfMended: () => connectedElsewhere(network, conductor.record, rightSide),
+    isOfConnections: true,
     subject: conductor.name,
     at: atConductor(conductor, conductor.to === terminal ? "to" : "from"),
     values: {
@@ -77,4 +96,13 @@ function findingAt(
     },
     related: [relatedPart(charger)],
   };
+}
+
+/** The network with the ends of a run at other terminals. */
+function connectedElsewhere(network: Network, record: number, instead: ReadonlyMap<number, number>): Network {
+  const at = (terminal: number) => instead.get(terminal) ?? terminal;
+  const conductors = network.conductors.map((one) =>
+    one.record === record ? { ...one, from: at(one.from), to: at(one.to) } : one,
+  );
+  return { ...network, conductors };
 }

@@ -378,6 +378,26 @@ testRule(headroom, [
       },
     ],
   },
+  {
+    // 125 % of 40 A asks for 50 A; 10 AWG of 75 °C behind the same fuse may carry 40 A (33 CFR 183.425, Table 5).
+    name: "a rating that would suit this run is above what a thinner conductor on the same device may carry",
+    plan: `
+      build({ insulationC: 75 });
+      const bank = battery({ chemistry: "AGM", capacityAh: 400, internalMilliohm: 2 });
+      const plus = part({ name: "joint", terminals: ["in", "out"], joins: [{ between: ["in", "out"] }] });
+      cable({ name: "feeder", from: bank.positive, to: plus.in, lengthFt: 2, gauge: 6, protect: 40 });
+      circuit({ name: "heater", from: plus.out, returnTo: bank.negative, load: 39, oneWayFt: 3, gauge: 6, protect: 50 });
+      circuit({ name: "lamp", from: plus.out, returnTo: bank.negative, load: 1, oneWayFt: 3, gauge: 10 });`,
+    finds: [
+      {
+        subject: "feeder",
+        on: "protect",
+        message:
+          "The 40 A fuse is below 50 A, 125 % of a continuous load of 40 A (NFPA 70 210.20(A) and 215.3): a 50 A fuse would do here, but the device also protects thinner conductors, or is at its permitted maximum: give those a device of their own.",
+        fixes: "no fix",
+      },
+    ],
+  },
 ]);
 
 /** A machine of 100 A that charges a large bank with all it gives. */
