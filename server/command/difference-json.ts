@@ -6,6 +6,7 @@ import {
   type PlanSide,
 } from "../../library/documents/difference/compared-plan.ts";
 import type { Comparison } from "../../library/documents/difference/difference-markdown.ts";
+import type { MonthFigures } from "../../library/documents/difference/energy-difference.ts";
 import type { DiffFinding } from "../../library/documents/difference/findings.ts";
 import type { Limit, Measured } from "../../library/documents/difference/measured.ts";
 import {
@@ -14,6 +15,7 @@ import {
   type StandingSubject,
 } from "../../library/documents/difference/plan-difference.ts";
 import type { Subject } from "../../library/documents/difference/subject.ts";
+import { monthNames } from "../../library/model/use-properties.ts";
 import { name as toolName, version } from "../../library/package.json";
 
 const about = { kind: z.string(), name: z.string() };
@@ -47,6 +49,15 @@ const side = z
     }),
     z.strictObject({ state: z.literal("not-evaluated"), why: z.string() }),
   ])
+  .nullable();
+
+const monthSide = z
+  .strictObject({
+    verdict: z.enum(["not judged", "keeps up", "barely", "runs short", "not on average"]),
+    /** As a share of a full charge. */
+    lowestCharge: z.number(),
+    hoursWithoutSupply: z.int(),
+  })
   .nullable();
 
 const file = { file: z.string(), movedFrom: z.string().optional(), becameWorse: z.boolean() };
@@ -89,6 +100,18 @@ export const jsonDifferenceSchema = z.strictObject({
             crossed: z.enum(["past", "back"]).nullable(),
             /** True: the subject itself was changed; false: the effect is elsewhere. */
             own: z.boolean(),
+          }),
+        ),
+        /** Autonomy and months of each bank in each period, where they visibly differ. null: not there, or not known, on that side. */
+        energy: z.array(
+          z.strictObject({
+            period: z.string(),
+            bank: z.string(),
+            /** In the month with the least, days. */
+            autonomyDays: z.strictObject({ before: z.number().nullable(), after: z.number().nullable() }),
+            months: z.array(
+              z.strictObject({ month: z.enum(monthNames), before: monthSide, after: monthSide }),
+            ),
           }),
         ),
         findings: z.strictObject({
@@ -160,7 +183,8 @@ function planJson(plan: ComparedPlan): JsonPlan {
 }
 
 function differenceOf(difference: PlanDifference) {
-  const { added, removed, changed, effects, findings, purchases, networkUnread, unsolved } = difference;
+  const { added, removed, changed, effects, energy, findings, purchases, networkUnread, unsolved } =
+    difference;
   return {
     same: isSame(difference),
     added: added.map(standingJson),
@@ -175,6 +199,14 @@ function differenceOf(difference: PlanDifference) {
       ...{ figure: what, unit, before, after, own, crossed: crossed ?? null },
       ...{ limitBefore: limitJson(limitBefore), limitAfter: limitJson(limitAfter) },
     })),
+    energy: energy.map(({ period, bank, autonomyDays, months }) => ({
+      ...{ period, bank },
+      autonomyDays: { before: autonomyDays.before ?? null, after: autonomyDays.after ?? null },
+      months: months.map(({ month, before, after }) => ({
+        month: monthNames[month]!,
+        ...{ before: monthJson(before), after: monthJson(after) },
+      })),
+    })),
     findings: {
       came: findings.came.map(findingJson),
       went: findings.went.map(findingJson),
@@ -186,6 +218,12 @@ function differenceOf(difference: PlanDifference) {
     networkUnread: { ...networkUnread },
     unsolved: { before: [...unsolved.before], after: [...unsolved.after] },
   };
+}
+
+function monthJson(figures: MonthFigures | undefined): z.infer<typeof monthSide> {
+  if (!figures) return null;
+  const { verdict, lowest, hoursWithoutSupply } = figures;
+  return { verdict, lowestCharge: lowest, hoursWithoutSupply };
 }
 
 function named({ kind, name }: Subject) {

@@ -1,8 +1,11 @@
+import type { Verdict } from "../../analysis/energy/energy-result.ts";
+import { monthNames } from "../../model/use-properties.ts";
 import { counted, formatDistinct, formatExact, formatRounded } from "../../rules/wording/format-number.ts";
 import { listInWords } from "../../rules/wording/part-in-words.ts";
 import { textOf } from "./changed-properties.ts";
 import type { ComparedPlan, PlanSide } from "./compared-plan.ts";
 import { type Effect, isSmall, shareLeft } from "./effects.ts";
+import { autonomyInWords, type EnergyChange, monthInWords } from "./energy-difference.ts";
 import type { DiffFinding, FindingsDifference } from "./findings.ts";
 import type { Limit, Measured } from "./measured.ts";
 import type { PurchaseChange } from "./parts-to-buy.ts";
@@ -139,6 +142,7 @@ function describeCompared(
       effects.filter(({ own }) => !own),
       all,
     ),
+    energyBlock(difference.energy, all),
     findingsBlock(findings),
     purchasesBlock(purchases),
   ].filter(({ rows, folded }) => rows.length > 0 || folded !== undefined);
@@ -183,6 +187,7 @@ function summaryOf(difference: PlanDifference): string {
     came.length > 0 ? `${countsInWords(came)} appeared` : "",
     went.length > 0 ? `${countsInWords(went)} disappeared` : "",
     came.length + went.length === 0 ? "no finding appeared or disappeared" : "",
+    monthsInWords(difference.energy),
     purchases.length > 0 ? "parts to buy differ" : "",
   ]
     .filter(Boolean)
@@ -327,6 +332,42 @@ function leftInWords(before: number | undefined, after: number | undefined): str
 
 function wholePercent(percent: number): string {
   return `${percent < 10 ? formatRounded(percent) : Math.round(percent)} %`;
+}
+
+/** Months whose verdict stays the same are folded: their lowest charge moved only. */
+function energyBlock(changes: readonly EnergyChange[], all: boolean): DiffBlock {
+  const columns = ["Period", "Figure", "Before", "After"];
+  const [rows, rest]: [string[][], string[][]] = [[], []];
+  for (const { period, bank, autonomyDays, months } of changes) {
+    const of = `${period}: ${bank}`;
+    const [was, is] = [autonomyInWords(autonomyDays.before), autonomyInWords(autonomyDays.after)];
+    if (was !== is) rows.push([of, "autonomy", was, is]);
+    for (const { month, before, after } of months) {
+      const row = [of, monthNames[month]!, monthInWords(before), monthInWords(after)];
+      (all || before?.words !== after?.words ? rows : rest).push(row);
+    }
+  }
+  const title = "Energy";
+  if (rest.length === 0) return { title, columns, rows };
+  return {
+    ...{ title, columns, rows },
+    folded: { words: `${counted(rest.length, "month")} with the same verdict`, rows: rest },
+  };
+}
+
+/** "the bank keeps up in 2 more months". */
+function monthsInWords(changes: readonly EnergyChange[]): string {
+  const short = (figures: { readonly verdict: Verdict } | undefined) =>
+    figures?.verdict === "runs short" || figures?.verdict === "not on average";
+  const months = changes.flatMap((change) => change.months);
+  const came = months.filter(({ before, after }) => short(after) && !short(before)).length;
+  const went = months.filter(({ before, after }) => short(before) && !short(after)).length;
+  return [
+    came > 0 ? `runs short in ${counted(came, "further month")}` : "",
+    went > 0 ? `no longer short in ${counted(went, "month")}` : "",
+  ]
+    .filter(Boolean)
+    .join(", ");
 }
 
 function findingsBlock({ came, went, changed }: FindingsDifference): DiffBlock {

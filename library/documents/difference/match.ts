@@ -55,7 +55,12 @@ export function matchSubjects(before: readonly Subject[], after: readonly Subjec
 }
 
 export function isPart({ kind }: Subject): boolean {
-  return kind !== "build" && kind !== "circuit" && kind !== "cable" && kind !== "scenario";
+  return kind !== "build" && kind !== "circuit" && kind !== "cable" && !isOccasion({ kind });
+}
+
+/** Recognised by its name, or by being the same in everything else. */
+function isOccasion({ kind }: Pick<Subject, "kind">): boolean {
+  return kind === "scenario" || kind === "period";
 }
 
 function ofKind(subjects: ReadonlySet<Subject>, kind: Subject["kind"]): Subject[] {
@@ -160,16 +165,11 @@ function likenessOf(
   neighbours: (part: Subject) => ReadonlySet<string>,
 ): number | undefined {
   // Runs for every two unmatched subjects: the quick checks come first.
-  if (
-    !isPart(one) &&
-    one.kind !== "scenario" &&
-    !endsAtSamePart(one, other, same) &&
-    !tellingAlike(one, other)
-  )
+  if (!isPart(one) && !isOccasion(one) && !endsAtSamePart(one, other, same) && !tellingAlike(one, other))
     return undefined;
   const changed = changedProperties(one, other, same).length;
   if (changed === 0) return 1;
-  if (one.kind === "scenario") return undefined;
+  if (isOccasion(one)) return undefined;
   const touches = neighbours(one);
   if (isPart(one) && ![...neighbours(other)].some((conductor) => touches.has(conductor))) return undefined;
   const ids = new Set([...one.properties, ...other.properties].map(({ id }) => id));

@@ -1,6 +1,7 @@
 import type { Judgement } from "../../judge.ts";
 import { type ChangedProperty, changedProperties } from "./changed-properties.ts";
 import { type ChangedPair, type Effect, effectsOf } from "./effects.ts";
+import { type EnergyChange, energyChanges } from "./energy-difference.ts";
 import { compareFindings, type FindingsDifference } from "./findings.ts";
 import { isPart, matchSubjects } from "./match.ts";
 import { type Measured, measuredIn } from "./measured.ts";
@@ -14,6 +15,8 @@ export interface PlanDifference {
   /** Renamed ones too: a rename is no removal and no addition. */
   readonly changed: readonly ChangedSubject[];
   readonly effects: readonly Effect[];
+  /** Of autonomy and of each month's verdict. */
+  readonly energy: readonly EnergyChange[];
   readonly findings: FindingsDifference;
   readonly purchases: readonly PurchaseChange[];
   /** The sides with a network that could not be read: its parts, cables and currents are not compared. */
@@ -64,6 +67,8 @@ export function planDifference(before: Judgement, after: Judgement): PlanDiffere
     effects: partial
       ? effectsOf(alone(old), alone(now), changedPairs)
       : effectsOf(before, after, changedPairs),
+    // A network that could not be read has no energy at all.
+    energy: partial ? [] : energyChanges(before, after),
     findings: compareFindings(before, after, known),
     // Without other changes the purchases are the same; nesting pieces into spools takes longer than all the rest.
     purchases: partial || !somethingElse ? [] : purchaseChanges(before, after, newNames(changedPairs)),
@@ -73,9 +78,17 @@ export function planDifference(before: Judgement, after: Judgement): PlanDiffere
 }
 
 /** Nothing was added, removed, renamed or changed, and all results are the same. */
-export function isSame({ added, removed, changed, effects, findings, purchases }: PlanDifference): boolean {
+export function isSame({
+  added,
+  removed,
+  changed,
+  effects,
+  energy,
+  findings,
+  purchases,
+}: PlanDifference): boolean {
   const { came, went, changed: weighed } = findings;
-  return [added, removed, changed, effects, came, went, weighed, purchases].every(
+  return [added, removed, changed, effects, energy, came, went, weighed, purchases].every(
     ({ length }) => length === 0,
   );
 }

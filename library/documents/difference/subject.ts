@@ -1,10 +1,12 @@
 import type { Network, NetworkConductor, Part, Scenario } from "../../model/network.ts";
+import type { Period } from "../../model/read-periods.ts";
 import type { Run } from "../../model/run.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import { kindInWords, partInWords } from "../../rules/wording/part-in-words.ts";
 import { isOfCircuit } from "../network-summary.ts";
 import { buildProperties } from "./properties-of-build.ts";
 import { partProperties } from "./properties-of-parts.ts";
+import { periodProperties } from "./properties-of-periods.ts";
 import { runProperties } from "./properties-of-runs.ts";
 import { scenarioProperties } from "./properties-of-scenarios.ts";
 import type { End, NamedEnd, Property } from "./property.ts";
@@ -12,7 +14,7 @@ import type { End, NamedEnd, Property } from "./property.ts";
 /** One thing of a plan that can come, go or change, as a builder would point at it. */
 export interface Subject {
   /** Only subjects of equal kind are compared. */
-  readonly kind: "build" | "circuit" | "cable" | "scenario" | Part["kind"];
+  readonly kind: "build" | "circuit" | "cable" | "scenario" | "period" | Part["kind"];
   /** The trade's word for it: "circuit", "bus bar". */
   readonly kindInWords: string;
   /** As the plan gives it: not yet fit to be shown. */
@@ -57,6 +59,7 @@ export function subjectsOf(plan: Pick<JudgedPlan, "model" | "network">): readonl
     ...cables.map((cable) => run(cable.run)),
     ...(network?.parts ?? []).filter((part) => !isOfCircuit(part)).map((part) => partSubject(part, network!)),
     ...(network?.scenarios ?? []).flatMap((scenario) => scenarioSubject(scenario, network!)),
+    ...model.periods.map(periodSubject),
   ].sort((one, other) => one.record! - other.record!);
   return [buildSubject(model), ...subjects];
 }
@@ -97,6 +100,13 @@ function scenarioSubject(scenario: Scenario, network: Network): Subject[] {
       network,
     },
   ];
+}
+
+function periodSubject({ name, record, values }: Period): Subject {
+  return {
+    ...{ kind: "period", kindInWords: "period", called: `period ${name}`, name, record },
+    ...{ properties: periodProperties(values), accept: {}, part: undefined, ends: [], network: undefined },
+  };
 }
 
 function endsOf(
