@@ -44,7 +44,7 @@ async function runsShortIn(text: string) {
 }
 
 test("each single change is proved, written where the plan states it, and alone mends it", async () => {
-  const { files, plan, checker, placed } = await runsShortIn(hut({ loadW: 17, chargers: mains }));
+  const { files, plan, checker, placed } = await runsShortIn(hut({ loadW: 14, chargers: mains }));
   const fixes = await checker.provenFixes(plan, placed!);
   expect(fixes.map(({ kind, edits }) => [kind, edits.map(({ newText }) => newText.trim())])).toEqual([
     ["suggestion", [expect.stringMatching(/^\d+00$/)]],
@@ -57,6 +57,16 @@ test("each single change is proved, written where the plan states it, and alone 
   }
   expect(await checker.fixAll(plan)).toBeUndefined();
 }, 60_000);
+
+test("a size that no builder would choose is named, and is no fix", async () => {
+  const { plan, checker, placed } = await runsShortIn(hut({ loadW: 17, chargers: mains }));
+  const titles = (await checker.provenFixes(plan, placed!)).map(({ title }) => title);
+  expect(titles.filter((title) => title.includes("Ah"))).toEqual([]);
+  expect(titles).toHaveLength(2);
+  expect(askedAnswer(placed!.finding).advice).toMatch(
+    /^The least that mends it, each alone: a bank of \d+ Ah; /,
+  );
+});
 
 test("in a polar winter no single change mends it, and the advice says which sizes were tried", async () => {
   const { plan, checker, placed } = await runsShortIn(hut({ place: "latitudeDeg: 70, longitudeDeg: -150" }));

@@ -12,7 +12,7 @@ export interface Place {
 export interface PlaceTable {
   /** @param text A name, with the country in two letters behind a comma, or without it. */
   find(text: string): readonly Place[];
-  /** Names that begin alike, for a name that is not known: the largest places first. */
+  /** Names that begin alike, for a name that is not known: those of the stated country first, the most alike before the others. */
   like(text: string): readonly Place[];
   /**
    * Names that begin with a text, with a country or its beginning behind a comma or without it: the shortest first, at most so many. The
@@ -46,15 +46,22 @@ export function placeTable({ places }: WorldTable): PlaceTable {
       return (byName.get(key) ?? []).filter(isThere);
     },
     like(text) {
-      const { key } = inCountry(text);
+      const { key, isThere } = inCountry(text);
       if (key.length < fewestLetters) return [];
-      const start = key.slice(0, Math.max(fewestLetters, key.length - 2));
-      const alike: Place[] = byName.get(key) ? [...byName.get(key)!] : [];
-      for (const [name, there] of byName) {
-        if (alike.length >= mostAlike) break;
-        if (name !== key && name.startsWith(start)) alike.push(...there);
-      }
-      return alike.slice(0, mostAlike);
+      const inThis = text.includes(",");
+      const alike = [...byName].flatMap(([name, there]) => {
+        const letters = sameLetters(name, key);
+        return letters < 2
+          ? []
+          : there.map((place) => ({ place, letters, isThere: inThis && isThere(place) }));
+      });
+      const near = alike.filter(({ letters }) => letters >= Math.max(fewestLetters, key.length - 2));
+      // Without one in the country that is stated, the nearest names there are offered before those of other countries.
+      const inCountryOnly = near.some((one) => one.isThere) ? [] : alike.filter((one) => one.isThere);
+      return [...new Set([...inCountryOnly, ...near])]
+        .sort((one, other) => Number(other.isThere) - Number(one.isThere) || other.letters - one.letters)
+        .slice(0, mostAlike)
+        .map(({ place }) => place);
     },
     beginning(text, most) {
       const [name = "", country = ""] = text.split(",");
@@ -82,6 +89,13 @@ function byCountry(places: readonly Place[]): (readonly [Place, ...Place[]])[] {
 
 const fewestLetters = 3;
 const mostAlike = 8;
+
+/** The number of letters with which both begin. */
+function sameLetters(one: string, other: string): number {
+  let letters = 0;
+  while (letters < one.length && one[letters] === other[letters]) letters++;
+  return letters;
+}
 
 function folded(name: string): string {
   return name

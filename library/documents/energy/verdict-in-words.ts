@@ -46,10 +46,15 @@ export function summaryOf(
   const most = Number.POSITIVE_INFINITY;
   if (months.every(({ verdict }) => verdict === "not judged"))
     return [`${period.name} is not judged: no load of this bank states its hours (use).`];
+  const belowReserveH = months.reduce((sum, { hoursBelowReserve }) => sum + hoursBelowReserve, 0);
+  const howLong =
+    unmetHours > 0
+      ? `in about ${about(unmetHours).text} hours without supply`
+      : `never without supply, but below its reserve for about ${about(belowReserveH).text} hours`;
   return [
     short.length === 0
       ? `${atBest}${period.name}: the bank keeps up in every month with the mean sun${barely.length > 0 ? `, and in ${listInWords(barely, most)} only barely: not with 15 % less sun` : ", and with 15 % less sun"}.`
-      : `${atBest}${period.name}: the bank runs short in ${listInWords(short, most)}, in about ${about(unmetHours).text} hours without supply${barely.length > 0 ? `; in ${listInWords(barely, most)} it keeps up barely: not with 15 % less sun` : ""}.`,
+      : `${atBest}${period.name}: the bank runs short in ${listInWords(short, most)}, ${howLong}${barely.length > 0 ? `; in ${listInWords(barely, most)} it keeps up barely: not with 15 % less sun` : ""}.`,
     ...(withoutHours.length > 0
       ? [`The plan states no hours for ${namesInWords(withoutHours)}: they are not in these figures.`]
       : []),

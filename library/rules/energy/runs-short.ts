@@ -37,7 +37,7 @@ export const energyRunsShort = defineRule<Values>({
       }),
     ),
   whenAsked: ({ of: { energy, bank } }) => leastChangeFixes(energy, bank),
-  message({ period, bank, atBest, short, onAverage, unmetHours, hoursBelowReserve, worst }) {
+  message({ period, bank, atBest, short, onAverage, tooCold, unmetHours, hoursBelowReserve, worst }) {
     const hours = [
       unmetHours > 0 ? `without supply for about ${about(unmetHours)} h` : "",
       hoursBelowReserve > 0 ? `below its reserve for about ${about(hoursBelowReserve)} h` : "",
@@ -48,7 +48,10 @@ export const energyRunsShort = defineRule<Values>({
         : onAverage.length === short.length
           ? ", where its sources give less than the mean use"
           : `; in ${listInWords(onAverage, 12)} its sources give less than the mean use`;
-    return `${atBest ? "At best: in" : "In"} ${period}, ${bank} runs short in ${listInWords(short, 12)}, ${hours.join(" and ")}${average}. In ${worst.month} about ${about(worst.useWh)} Wh are used a day, and the sources give about ${about(worst.sourcesWh)} Wh: add sun, driving or shore power, a larger bank, or use less.`;
+    const cold = tooCold.length === 0 ? "" : ` In ${listInWords(tooCold, 12)} it is too cold to be charged.`;
+    const whyShort =
+      worst.sourcesWh >= worst.useWh ? ", enough on average, but not on several cloudy days in a row" : "";
+    return `${atBest ? "At best: in" : "In"} ${period}, ${bank} runs short in ${listInWords(short, 12)}, ${hours.join(" and ")}${average}. In ${worst.month} about ${about(worst.useWh)} Wh are used a day, and the sources give about ${about(worst.sourcesWh)} Wh${whyShort}.${cold} ${cold ? "Keep it warm, add" : "Add"} sun, driving or shore power, a larger bank, or use less.`;
   },
 });
 
@@ -60,6 +63,8 @@ interface Values {
   readonly short: readonly string[];
   /** Of those, the months in which the sources do not give the mean use. */
   readonly onAverage: readonly string[];
+  /** Those in which a lithium bank takes no charge. */
+  readonly tooCold: readonly string[];
   readonly unmetHours: number;
   readonly hoursBelowReserve: number;
   readonly worst: { readonly month: string; readonly useWh: number; readonly sourcesWh: number };
@@ -82,6 +87,7 @@ function valuesOf(energy: PeriodEnergy, bank: BankEnergy, short: readonly MonthE
     atBest: withoutHours.length > 0,
     short: names(short),
     onAverage: names(short.filter(({ verdict }) => verdict === "not on average")),
+    tooCold: names(short.filter(({ takesCharge }) => !takesCharge)),
     unmetHours: sum(({ unmetHours }) => unmetHours),
     hoursBelowReserve: sum(({ hoursBelowReserve }) => hoursBelowReserve),
     worst: { month: monthNames[worst.month]!, useWh: worst.useWh, sourcesWh: worst.sourcesWh },

@@ -9,11 +9,25 @@ import { formatRounded } from "../wording/format-number.ts";
 export function leastChangeFixes({ period }: PeriodEnergy, bank: BankEnergy): AskedAnswer {
   const { levers } = leastChangesOf(bank);
   const fixes = levers.flatMap((lever): readonly ProposedFix[] => {
-    const made = lever.least === undefined ? undefined : changesOf(lever, lever.least, bank, period);
+    const made =
+      lever.least === undefined || !isUsual(lever, lever.least)
+        ? undefined
+        : changesOf(lever, lever.least, bank, period);
     return made ? [{ ...made, kind: "suggestion" }] : [];
   });
   return { fixes, advice: adviceOf(levers) };
 }
+
+/**
+ * Whether a builder would make such a change: a bank or array of up to three times its size, or hours that one can drive day after
+ * day. Common practice, no source.
+ */
+function isUsual({ change, now }: Lever, least: number): boolean {
+  if (change === "bank" || change === "array") return least <= 3 * now;
+  return change !== "driving" || least <= mostDrivingH;
+}
+
+const mostDrivingH = 4;
 
 type Made = Pick<ProposedFix, "title" | "changes"> | undefined;
 
@@ -88,8 +102,12 @@ function moreHours(
 }
 
 function adviceOf(levers: readonly Lever[]): string {
-  const mending = levers.flatMap((lever) => (lever.least === undefined ? [] : [inWords(lever, lever.least)]));
-  if (mending.length > 0) return `The least that mends it, each alone: ${mending.join("; ")}.`;
+  const mending = levers.filter(({ least }) => least !== undefined);
+  const least = mending.map((lever) => inWords(lever, lever.least!));
+  if (mending.some((lever) => isUsual(lever, lever.least!)))
+    return `The least that mends it, each alone: ${least.join("; ")}.`;
+  if (mending.length > 0)
+    return `No single change of a usual size mends it; alone, it would take ${least.join(" or ")}: combine changes, use less, or leave out the months that run short.`;
   const tried = levers.map((lever) => inWords(lever, lever.most));
   const notEven = tried.length > 0 ? `, not even ${tried.join(" or ")}` : "";
   return `No single change mends it${notEven}: combine them, use less, or leave out the months that run short.`;
