@@ -3,9 +3,9 @@ import type { EnergyView } from "../../../server/language/messages.ts";
 const titles = [
   "Month",
   "Verdict",
-  "Use, Wh a day",
-  "Yield, Wh a day",
-  "Missing, Wh a day",
+  "Use, Wh/day",
+  "Yield, Wh/day",
+  "Missing, Wh/day",
   "Lowest charge, %",
 ] as const;
 

@@ -1,5 +1,5 @@
 /** Patterns that are told apart in black and white, neighbours in this order most easily. */
-export const fills = ["slanted", "dotted", "solid", "level", "crossed", "upright", "leaning"] as const;
+export const fills = ["slanted", "dotted", "level", "crossed", "solid", "upright", "leaning"] as const;
 
 export type Fill = (typeof fills)[number];
 

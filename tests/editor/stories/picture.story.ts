@@ -59,8 +59,32 @@ test("the README's picture of the diagram can be taken: a hut's network beside i
   await take(page, "diagram.png");
 });
 
+test("the README's picture of the view of energy can be taken: a bus's year, with a smaller bank held by a lever", async () => {
+  const folder = editor.folder({ ".vscode/settings.json": JSON.stringify(calm) });
+  cpSync(new URL("examples/library-bus", house), folder, { recursive: true });
+  await installLibrary(await libraryArchive(fileURLToPath(new URL("extension/dist", house))), folder);
+
+  const page = await editor.open(folder, { file: "power.ts", viewport: { width: 1500, height: 1000 } });
+  await statusItem(page, "Loomwright:").waitFor();
+  await runFromPalette(page, "View: Toggle Primary Side Bar Visibility");
+  await page.locator(".part.sidebar").waitFor({ state: "hidden" });
+  await runFromPalette(page, "Loomwright: Show Whether the Bank Keeps Up");
+  const view = diagramIn(page);
+  await view.locator("#chart svg").waitFor();
+  const lever = view.getByRole("slider", { name: /house bank.*capacity/ });
+  const box = (await lever.boundingBox())!;
+  const [x, y] = [(part: number) => box.x + part * box.width, box.y + box.height / 2];
+  await page.mouse.move(x(0.2), y);
+  await page.mouse.down();
+  await page.mouse.move(x(0.08), y, { steps: 4 });
+  await view.getByText("the text is unchanged").waitFor();
+  await view.locator("#months").getByText("runs short").first().waitFor();
+  await take(page, "energy.png", "media/readme");
+  await page.mouse.up();
+});
+
 /** Into a temporary folder; also beside the README's other pictures, if those are to be renewed. */
-async function take(page: Page, name: string): Promise<void> {
+async function take(page: Page, name: string, folder = "media"): Promise<void> {
   // TypeScript shows a spinner while it is working, and starts a second time when it has read the project.
   if (process.env.LOOMWRIGHT_PICTURE)
     for (let quiet = 0; quiet < 5; quiet++) {
@@ -72,7 +96,7 @@ async function take(page: Page, name: string): Promise<void> {
   await page.screenshot({ path: fresh });
   expect(statSync(fresh).size).toBeLessThan(400_000);
   if (process.env.LOOMWRIGHT_PICTURE)
-    copyFileSync(fresh, fileURLToPath(new URL(`extension/media/${name}`, house)));
+    copyFileSync(fresh, fileURLToPath(new URL(`extension/${folder}/${name}`, house)));
 }
 
 /** Shows only the plan and its findings. */

@@ -1,6 +1,6 @@
 import { test } from "vitest";
 import { diagramIn, elementIn } from "../harness/diagram-in-workbench.ts";
-import { statusItem } from "../harness/on-screen.ts";
+import { runFromPalette, statusItem } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
 
 const editor = useEditor({ trustEverything: false });
@@ -19,4 +19,7 @@ circuit({ name: "heater", load: 15, oneWayFt: 20, gauge: 14, protect: 20, insula
   await statusItem(page, "Loomwright: 1 circuit, 1 warning").waitFor();
   await page.getByRole("button", { name: "Show the Wiring Diagram" }).click();
   await elementIn(diagramIn(page), "heater").waitFor();
+  await page.locator(".tab", { hasText: /^stranger\.ts$/ }).click();
+  await runFromPalette(page, "Loomwright: Show Whether the Bank Keeps Up");
+  await diagramIn(page).getByText("The plan has no period").waitFor();
 });
