@@ -4,13 +4,13 @@ import type { BankEnergy, PeriodEnergy } from "../../library/analysis/energy/ene
 import { sunOfYear } from "../../library/analysis/energy/hours-of-sun.ts";
 import {
   about,
-  banksInWords,
   summaryOf,
   verdictAt,
   verdictGlyphs,
 } from "../../library/documents/energy/verdict-in-words.ts";
 import { monthNames } from "../../library/model/use-properties.ts";
 import type { JudgedPlan } from "../../library/rules/rule.ts";
+import { banksInWords } from "../../library/rules/wording/banks-in-words.ts";
 import { sourceInWords } from "../../library/rules/wording/source-in-words.ts";
 import { clearnessSource, placesSource, temperatureSource } from "../../library/standards/world.ts";
 import { markdownWords } from "./plain-words.ts";

@@ -3,13 +3,13 @@ import { worstMonth, worstWeek } from "../../library/analysis/energy/worst-week.
 import { energyChart } from "../../library/documents/energy/energy-chart.ts";
 import {
   about,
-  banksInWords,
   summaryOf,
   verdictAt,
   verdictGlyphs,
 } from "../../library/documents/energy/verdict-in-words.ts";
 import type { Judgement } from "../../library/judge.ts";
 import { monthNames } from "../../library/model/use-properties.ts";
+import { banksInWords } from "../../library/rules/wording/banks-in-words.ts";
 import { fileName } from "../evaluate/files/file-name.ts";
 import { leversOf } from "./energy-levers.ts";
 import type { EnergyMonth, EnergyParams, EnergyView } from "./messages.ts";

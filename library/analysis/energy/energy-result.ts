@@ -34,7 +34,7 @@ export interface BankEnergy {
   readonly unsolved: readonly string[];
   readonly consumers: readonly ConsumerEnergy[];
   readonly sources: readonly SourceEnergy[];
-  /** In the order of the year; only months with days in the period. */
+  /** In the order in which they are lived through: a winter begins with its first month. Only months with days in the period. */
   readonly months: readonly MonthEnergy[];
   readonly unmetHours: number;
   /** Of the months in {@link months}; undefined without sun or without use. */

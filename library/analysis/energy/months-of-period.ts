@@ -2,7 +2,10 @@ import { type BankModel, type BankYear, nearlyWh } from "./bank-balance.ts";
 import { daysOfMonths, firstDayOfMonth } from "./calendar.ts";
 import type { HoursAtBank, MonthEnergy, Verdict } from "./energy-result.ts";
 
-/** The months of a period, each with its sums and its verdict; only months with days in the period. */
+/**
+ * The months of a period, each with its sums and its verdict; only months with days in the period. A winter begins with its first month,
+ * a whole year with January.
+ */
 export function monthsOf(
   { bank, days, loadW, sunW, chargersW, temperatureC }: HoursAtBank,
   of: {
@@ -19,7 +22,7 @@ export function monthsOf(
     poor ??= of.poorYear();
     return poor;
   };
-  return daysOfMonths.flatMap((_, month): MonthEnergy[] => {
+  const all = daysOfMonths.flatMap((_, month): MonthEnergy[] => {
     const own = Array.from(
       { length: daysOfMonths[month]! },
       (_, day) => firstDayOfMonth[month]! + day,
@@ -53,6 +56,9 @@ export function monthsOf(
       },
     ];
   });
+  const [january, december] = [all.some(({ month }) => month === 0), all.some(({ month }) => month === 11)];
+  const begins = all.findIndex(({ month }, at) => at > 0 && all[at - 1]!.month !== month - 1);
+  return january && december && begins > 0 ? [...all.slice(begins), ...all.slice(0, begins)] : all;
 }
 
 function sumOver(days: readonly number[], hourly: Float64Array): number {

@@ -1,8 +1,9 @@
 import type { BankEnergy, PeriodEnergy, Verdict } from "../../analysis/energy/energy-result.ts";
 import { monthNames } from "../../model/use-properties.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
+import { banksInWords } from "../../rules/wording/banks-in-words.ts";
 import { formatRounded } from "../../rules/wording/format-number.ts";
-import { about, banksInWords, verdictAt } from "../energy/verdict-in-words.ts";
+import { about, verdictAt } from "../energy/verdict-in-words.ts";
 
 /** The effect of a change on one bank in one period; only if some figure of it visibly differs. */
 export interface EnergyChange {

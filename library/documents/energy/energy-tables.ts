@@ -7,6 +7,7 @@ import type {
   SourceEnergy,
 } from "../../analysis/energy/energy-result.ts";
 import { monthNames } from "../../model/use-properties.ts";
+import { banksInWords } from "../../rules/wording/banks-in-words.ts";
 import { formatRounded } from "../../rules/wording/format-number.ts";
 import { listInWords } from "../../rules/wording/part-in-words.ts";
 import { sourceInFull, sourceInWords } from "../../rules/wording/source-in-words.ts";
@@ -29,14 +30,7 @@ import { clearnessSource, placesSource, temperatureSource } from "../../standard
 import type { Cell, Table } from "../table.ts";
 import { forPeople, forPrograms, numbers, quantity, tableOf, words } from "../table-of.ts";
 import { leastChangesTable } from "./least-changes-table.ts";
-import {
-  about,
-  banksInWords,
-  namesInWords,
-  summaryOf,
-  verdictAt,
-  verdictGlyphs,
-} from "./verdict-in-words.ts";
+import { about, namesInWords, summaryOf, verdictAt, verdictGlyphs } from "./verdict-in-words.ts";
 
 /** The tables of one period: for each of its banks the months and the use, then the assumptions with their sources. */
 export function energyTables(energy: PeriodEnergy): readonly Table[] {

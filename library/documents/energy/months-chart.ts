@@ -1,6 +1,7 @@
 import { bankModel } from "../../analysis/energy/bank-of-plan.ts";
 import type { BankEnergy, MonthEnergy, PeriodEnergy, Verdict } from "../../analysis/energy/energy-result.ts";
 import { monthNames } from "../../model/use-properties.ts";
+import { banksInWords } from "../../rules/wording/banks-in-words.ts";
 import { formatRounded } from "../../rules/wording/format-number.ts";
 import type { SvgWriter } from "../diagram/svg-writer.ts";
 import { cutToWidth, textWidth } from "../diagram/text-measure.ts";
@@ -9,7 +10,7 @@ import { type ChartPiece, chartWidthPx } from "./chart-piece.ts";
 import { linearScale, roundSteps, stacked } from "./chart-scale.ts";
 import { drawGlyph, glyphRadiusPx } from "./drawn-glyph.ts";
 import { fewSeries } from "./few-series.ts";
-import { about, banksInWords, verdictAt } from "./verdict-in-words.ts";
+import { about, verdictAt } from "./verdict-in-words.ts";
 
 /**
  * A row for each month: its verdict as a sign and in words, the yield of each source as a bar with the use as a mark across it, and the

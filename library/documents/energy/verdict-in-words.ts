@@ -72,8 +72,3 @@ export function namesInWords(consumers: readonly NamedConsumer[]): string {
 export function about(value: number): { readonly value: number; readonly text: string } {
   return { value, text: formatRounded(Number(value.toPrecision(2))) };
 }
-
-/** "house + spare". */
-export function banksInWords({ batteries }: BankEnergy): string {
-  return batteries.map(({ name }) => name).join(" + ");
-}

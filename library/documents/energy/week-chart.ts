@@ -2,6 +2,7 @@ import { firstDayOfMonth, weekdayOf } from "../../analysis/energy/calendar.ts";
 import type { BankEnergy, PeriodEnergy } from "../../analysis/energy/energy-result.ts";
 import type { WeekEnergy } from "../../analysis/energy/worst-week.ts";
 import { monthNames, weekdayNames } from "../../model/use-properties.ts";
+import { banksInWords } from "../../rules/wording/banks-in-words.ts";
 import { formatRounded } from "../../rules/wording/format-number.ts";
 import { listInWords } from "../../rules/wording/part-in-words.ts";
 import type { Fill } from "../diagram/fill-patterns.ts";
@@ -12,7 +13,7 @@ import { drawEntries, entryPx, type LegendEntry } from "./chart-legend.ts";
 import { type ChartPiece, chartWidthPx } from "./chart-piece.ts";
 import { linearScale, roundSteps, stacked } from "./chart-scale.ts";
 import { fewSeries } from "./few-series.ts";
-import { about, banksInWords } from "./verdict-in-words.ts";
+import { about } from "./verdict-in-words.ts";
 
 /** Some days hour by hour: the power of each source, the use of each load, and the state of charge, over one axis of solar hours. */
 export function weekChart(

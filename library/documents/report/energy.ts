@@ -1,9 +1,9 @@
 import type { BankEnergy, PeriodEnergy } from "../../analysis/energy/energy-result.ts";
 import { worstMonth, worstWeek } from "../../analysis/energy/worst-week.ts";
+import { banksInWords } from "../../rules/wording/banks-in-words.ts";
 import { gridOrigin, placesSource } from "../../standards/world.ts";
 import { type ChartOf, energyChart } from "../energy/energy-chart.ts";
 import { energyAssumptions, energyTables } from "../energy/energy-tables.ts";
-import { banksInWords } from "../energy/verdict-in-words.ts";
 import type { Table } from "../table.ts";
 import { tableForPeople } from "../table-for-people.ts";
 import { tableOf, words } from "../table-of.ts";

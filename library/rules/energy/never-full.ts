@@ -2,6 +2,7 @@ import type { BankEnergy, MonthEnergy } from "../../analysis/energy/energy-resul
 import { monthNames } from "../../model/use-properties.ts";
 import type { Citation } from "../../standards/citation.ts";
 import { defineRule, type Found } from "../rule.ts";
+import { banksInWords } from "../wording/banks-in-words.ts";
 import { listInWords } from "../wording/part-in-words.ts";
 
 const fullCharge: Citation = {
@@ -35,7 +36,7 @@ export const energyNeverFull = defineRule<Values>({
             subject: battery.name,
             at: { record: battery.record, path: [] },
             values: {
-              bank: bank.batteries.map(({ name }) => name).join(" + "),
+              bank: banksInWords(bank),
               period: period.name,
               months: months.map(({ month }) => monthNames[month]!),
               highestPercent: Math.max(...months.map(({ highest }) => highest)) * 100,

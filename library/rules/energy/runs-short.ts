@@ -4,6 +4,7 @@ import { clearnessSource } from "../../standards/world.ts";
 import { leastChangeFixes } from "../fixes/least-change-fixes.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found } from "../rule.ts";
+import { banksInWords } from "../wording/banks-in-words.ts";
 import { formatRounded } from "../wording/format-number.ts";
 import { listInWords } from "../wording/part-in-words.ts";
 
@@ -77,13 +78,13 @@ function isShort(verdict: MonthEnergy["verdict"]): boolean {
 }
 
 function valuesOf(energy: PeriodEnergy, bank: BankEnergy, short: readonly MonthEnergy[]): Values {
-  const { batteries, withoutHours } = bank;
+  const { withoutHours } = bank;
   const names = (months: readonly MonthEnergy[]) => months.map(({ month }) => monthNames[month]!);
   const sum = (of: (month: MonthEnergy) => number) => short.reduce((total, month) => total + of(month), 0);
   const worst = short.reduce((most, month) => (gap(month) > gap(most) ? month : most));
   return {
     period: energy.period.name,
-    bank: batteries.map(({ name }) => name).join(" + "),
+    bank: banksInWords(bank),
     atBest: withoutHours.length > 0,
     short: names(short),
     onAverage: names(short.filter(({ verdict }) => verdict === "not on average")),
