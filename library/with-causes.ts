@@ -16,8 +16,9 @@ export interface WithRule {
 export function withCauses(all: readonly WithRule[], resultsOf: (mended: Network) => JudgedPlan): Finding[] {
   const causes = causesByRecord(all, resultsOf);
   if (causes.size === 0) return all.map(({ finding }) => finding);
-  return all.map(({ finding, rule }) => {
-    const cause = "record" in finding.at ? causeOf(causes, rule, finding.at.record) : undefined;
+  return all.map((one) => {
+    const { finding, rule } = one;
+    const cause = causeOf(causes, one);
     if (!cause) return finding;
     const { rule: id, subject, accepted } = cause.finding;
     const followsFrom = { rule: id, subject, folded: rule.neverFolded !== true };
@@ -28,8 +29,8 @@ export function withCauses(all: readonly WithRule[], resultsOf: (mended: Network
 }
 
 interface CauseOfOthers extends WithRule {
-  /** Whether the finding of a rule at a record is gone if the cause is mended; undefined if that is not worked out. */
-  readonly isGone: ((rule: Rule<unknown>, record: number) => boolean) | undefined;
+  /** Whether a finding, with its severity, is gone if the cause is mended; undefined if that is not worked out. */
+  readonly isGone: ((of: WithRule) => boolean) | undefined;
 }
 
 /** By record of the findings that they explain. */
@@ -51,24 +52,27 @@ function causesByRecord(all: readonly WithRule[], resultsOf: (mended: Network) =
 }
 
 /** A cause that follows from another one explains no finding of its own. */
-function causeOf(causes: Causes, rule: Rule<unknown>, record: number): CauseOfOthers | undefined {
+function causeOf(causes: Causes, of: WithRule): CauseOfOthers | undefined {
+  const { finding, rule } = of;
+  const record = "record" in finding.at ? finding.at.record : undefined;
+  if (record === undefined) return undefined;
   return causes.get(record)?.find((cause) => {
     if (cause.rule === rule || !(rule.restsOn || cause.found.isOfConnections)) return false;
-    const explains = cause.isGone ? cause.isGone(rule, record) : rule.restsOn === "voltages";
-    const { at } = cause.finding;
-    return explains && !("record" in at && causeOf(causes, cause.rule, at.record));
+    const explains = cause.isGone ? cause.isGone(of) : rule.restsOn === "voltages";
+    return explains && !causeOf(causes, cause);
   });
 }
 
 /** Waits for the first question, and works out each rule once. */
 function goneIn(results: () => JudgedPlan): NonNullable<CauseOfOthers["isGone"]> {
   let mended: JudgedPlan | undefined;
-  const left = new Map<Rule<unknown>, ReadonlySet<number>>();
-  return (rule, record) => {
+  const left = new Map<Rule<unknown>, ReadonlySet<string>>();
+  const keyOf = ({ at, severity }: Pick<Found<unknown>, "at" | "severity">, rule: Rule<unknown>) =>
+    "record" in at ? `${at.record} ${severity ?? rule.severity}` : "";
+  return ({ rule, found }) => {
     mended ??= results();
-    const records =
-      left.get(rule) ?? new Set(rule.check(mended).flatMap(({ at }) => ("record" in at ? [at.record] : [])));
-    left.set(rule, records);
-    return !records.has(record);
+    const there = left.get(rule) ?? new Set(rule.check(mended).map((one) => keyOf(one, rule)));
+    left.set(rule, there);
+    return !there.has(keyOf(found, rule));
   };
 }

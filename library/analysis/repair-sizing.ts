@@ -7,7 +7,7 @@ import { byName } from "./by-name.ts";
 import type { ProtectionRange } from "./circuit-result.ts";
 import { copperMm2M } from "./copper-area.ts";
 import { deviceVoltages, isBelow } from "./device-voltage.ts";
-import { type DropLimit, type JointProblem, leastCopperTogether } from "./joint-sizing.ts";
+import { type DropLimit, type JointChoice, type JointProblem, leastCopperTogether } from "./joint-sizing.ts";
 import { nearestMadeRating } from "./made-ratings.ts";
 import { madeSizes, sizesAbove, sizesFrom } from "./made-sizes.ts";
 import { endsAt } from "./network/topology/ends-at.ts";
@@ -37,6 +37,7 @@ import { supplyNeedsByRecord } from "./supply-current.ts";
 import {
   allowedInLegs,
   allowedOn,
+  devicesOn,
   type Leg,
   legsOf,
   otherDevicesOn,
@@ -140,13 +141,18 @@ function sizingOfPlan(plan: SizedPlan, acceptance: Acceptance): RepairSizing {
   const problem = lazily(() => judged && pathProblem(judged, needs, exceededLimits(judged, acceptance)));
   const solved = lazily(() => {
     const paths = problem();
-    return paths && solvedPaths(paths);
+    return paths && judged && solvedPaths(judged, paths);
   });
   const sizeOn = (solution: SolvedPaths | undefined) => (run: Run) =>
     needs.sizingOf(run, solution?.sizes.get(run.record));
-  /** A size beyond the need of a run is left to the path for which it is: another finding about the run does not ask for it. */
+  /**
+   * A size beyond the need of a run is left to the path for which it is: another finding about the run does not ask for it. Nor does it ask
+   * for the share that a device's own run has in an offer, which helps only together with the shared runs.
+   */
   const withinNeed = (run: Run): JointSize | undefined => {
     const joint = solved()?.sizes.get(run.record);
+    if (joint && judged && devicesOn(judged, run.record) === 1 && !solved()!.isForRepairs(run.record))
+      return undefined;
     return joint?.beyondNeed ? joint.within && { conductor: joint.within, beyondNeed: false } : joint;
   };
   const sizeWithinNeed = (run: Run) => needs.sizingOf(run, withinNeed(run));
@@ -169,7 +175,7 @@ function sizingOfPlan(plan: SizedPlan, acceptance: Acceptance): RepairSizing {
       if (!judged || !whole || limits.length === 0 || !limits.every(({ met }) => met)) return {};
       const least = pathSizing(judged, limits, sizeOn(whole));
       if (!least || least.otherDevices === 0) return { least };
-      const alone = solvedPaths(pathProblem(judged, needs, limits, { onlyFor: part }));
+      const alone = solvedPaths(judged, pathProblem(judged, needs, limits, { onlyFor: part }));
       const isMet = alone.limitsOf(part, kinds).every(({ met }) => met);
       const changed = new Set(least.runs.map(({ run }) => run.record));
       return {
@@ -539,12 +545,29 @@ function lastWithin(conductors: readonly Conductor[], needed: Conductor | undefi
 }
 
 interface SolvedPaths {
+  /** Whether a path for which the run gets its size needs no other run on which other devices are. */
+  isForRepairs(record: number): boolean;
   /** By record: the sizes above the own need of a run. */
   readonly sizes: ReadonlyMap<number, JointSize>;
   limitsOf(part: number, kinds: readonly LimitKind[]): readonly (ExceededLimit & { readonly met: boolean })[];
 }
 
-function solvedPaths(problem: PathProblem): SolvedPaths {
+/** The records of runs on paths whose limits are met by runs of their own devices alone. */
+function runsForRepairs(
+  judged: Judged,
+  { paths, of }: PathProblem,
+  { choices, met }: JointChoice,
+): ReadonlySet<number> {
+  const records = new Set<number>();
+  paths.forEach(({ device, legs }, index) => {
+    const changed = legs.flatMap(({ run }) => (choices[run]! > 0 ? [of[run]!.run.record] : []));
+    if (!met[index] || changed.some((record) => otherDevicesOn(judged, record, device) > 0)) return;
+    for (const record of changed) records.add(record);
+  });
+  return records;
+}
+
+function solvedPaths(judged: Judged, problem: PathProblem): SolvedPaths {
   const { choices, met } = leastCopperTogether(problem);
   const sizes = new Map<number, JointSize>();
   problem.of.forEach(({ run, conductors }, index) => {
@@ -563,6 +586,7 @@ function solvedPaths(problem: PathProblem): SolvedPaths {
   });
   return {
     sizes,
+    isForRepairs: lazilyHas(() => runsForRepairs(judged, problem, { choices, met })),
     limitsOf: (part, kinds) => (byPart.get(part) ?? []).filter(({ kind }) => kinds.includes(kind)),
   };
 }
@@ -602,6 +626,11 @@ function pathSizing(
   if (changed.size === 0) return undefined;
   const inOrder = [...runs.keys()].flatMap((record) => changed.get(record) ?? []);
   return { runs: inOrder, otherDevices: Math.max(...inOrder.map(({ run }) => others(run.record))) };
+}
+
+function lazilyHas<Value>(make: () => ReadonlySet<Value>): (value: Value) => boolean {
+  const set = lazily(make);
+  return (value) => set().has(value);
 }
 
 function lazily<Value>(make: () => Value): () => Value {

@@ -31,6 +31,25 @@ testRule(busRating, [
       },
     ],
   },
+  {
+    name: "behind a device above its rating, and devices behind it that add up to more",
+    plan: bus(`out("oven", 30); out("pump", 30);`).replace('gauge: "2/0" }', 'gauge: "2/0", protect: 150 }'),
+    finds: [
+      {
+        subject: "main",
+        on: "ratedA",
+        severity: "info",
+        message:
+          "No device below 150 A protects this bus bar, its rating is 100 A (ratedA), and the devices behind it let more through together: further loads could overload it (common practice, no source). Put a fuse of at most 100 A before it, or use a bus bar with a higher rating.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "the devices behind it let no more through",
+    plan: bus(`out("oven", 30);`).replace('gauge: "2/0" }', 'gauge: "2/0", protect: 150 }'),
+    finds: "nothing",
+  },
   { name: "no rating is stated", plan: bus(`out("oven", 160);`, "studs: 4"), finds: "nothing" },
   {
     name: "never both at once in the plan's own scenarios",
