@@ -51,7 +51,10 @@ test("the README's picture of the diagram can be taken: a hut's network beside i
   await elementIn(diagram, "main disconnect").waitFor();
   await diagram.locator("#scenario").selectOption("everything on, bank half charged");
   // Only a picture with the figures of a scenario says this; the one before is about to be replaced.
-  await diagram.locator("#stage text", { hasText: /gives \d.* A$/ }).first().waitFor();
+  await diagram
+    .locator("#stage text", { hasText: /gives \d.* A$/ })
+    .first()
+    .waitFor();
   // The panel opens at the bank, at a size that can be read.
   await diagram.locator("#search").fill("inverter");
   await elementIn(diagram, "inverter").locator("> .frame").click();
