@@ -1,6 +1,7 @@
 /** The checks that run none of our code, as steps of `npm test` and `npm run quick`. */
 
-const tsc = "node_modules/typescript/lib/tsc.js";
+/** TypeScript 7 takes half of the time that version 6 takes, which the engine needs for its parser. */
+const tsc = "node_modules/@typescript/native/bin/tsc";
 
 export const formatAndLint = {
   what: "format and lint",

@@ -11,7 +11,7 @@ const house = fileURLToPath(new URL("../..", import.meta.url));
  * @property {string} what name
  * @property {readonly string[]} words the words after `node`
  * @property {Step} [after] a step of an earlier chain that ends first
- * @property {number} [priority] of the process, a value of `os.constants.priority`
+ * @property {number} [priority] of the process as `os.setPriority` takes it: 0 is the usual one, 19 the lowest
  */
 
 /**

@@ -2,19 +2,14 @@
 // work, run beside the tests.
 // `npm run test:every-case` takes every case of the tests that otherwise take a share: `tests/setup/sampled.ts`.
 
-import { constants } from "node:os";
 import { deadCode, formatAndLint, tests, types } from "./checks.mjs";
 import { runSteps } from "./steps.mjs";
 
 const ngspice = { what: "ngspice, where it can be had", words: ["tests/setup/ngspice.mjs"] };
 
 const chains = [
-  // A story fails if its editor does not answer for a minute: the tests take the time that the stories leave.
-  [
-    { what: "git", words: ["tests/setup/git.mjs"] },
-    ngspice,
-    { ...tests("run"), priority: constants.priority.PRIORITY_BELOW_NORMAL },
-  ],
+  // A story fails if its editor does not answer for a minute; a test may wait. So the stories come first.
+  [{ what: "git", words: ["tests/setup/git.mjs"] }, ngspice, { ...tests("run"), priority: 5 }],
   // Each may install packages, which only one program at a time can do.
   [{ what: "tests in the real editor", words: ["tests/editor/run.mjs"], after: ngspice }],
   [formatAndLint, ...types, deadCode],
