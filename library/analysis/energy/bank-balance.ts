@@ -38,6 +38,19 @@ export interface BankYear {
   readonly lostWh: Float64Array;
 }
 
+/** The same by month, without the hours: sums over the days that were run, Wh, and extremes. */
+export interface BankMonths {
+  readonly unmetWh: Float64Array;
+  readonly spilledWh: Float64Array;
+  readonly lostWh: Float64Array;
+  /** The least energy in the bank at the end of an hour, at most that of a full bank, and the greatest. */
+  readonly lowestWh: Float64Array;
+  readonly highestWh: Float64Array;
+  /** Hours in which more than rounding is missing. */
+  readonly hoursBelowReserve: Int32Array;
+  readonly unmetHours: Int32Array;
+}
+
 /** Hours of a year that are run, in stretches without a gap; each begins with the bank at a charge. */
 export interface Stretch {
   readonly fromDay: number;
@@ -70,6 +83,25 @@ export function balanceOf(bank: BankModel, flows: Flows, { stretches, startWh }:
   return year;
 }
 
+/** {@link balanceOf} in sums by month: an edit needs no more, and each list of all hours costs time. */
+export function monthlyBalanceOf(bank: BankModel, flows: Flows, run: BalanceRun): BankMonths {
+  const months: BankMonths = {
+    unmetWh: new Float64Array(12),
+    spilledWh: new Float64Array(12),
+    lostWh: new Float64Array(12),
+    lowestWh: new Float64Array(12).fill(bank.fullWh),
+    highestWh: new Float64Array(12),
+    hoursBelowReserve: new Int32Array(12),
+    unmetHours: new Int32Array(12),
+  };
+  for (const stretch of run.stretches) {
+    let storedWh = Math.min(bank.fullWh, run.startWh);
+    if (stretch.days * 24 === flows.loadW.length) storedWh = stepThrough(bank, flows, stretch, storedWh);
+    stepThrough(bank, flows, stretch, storedWh, months);
+  }
+  return months;
+}
+
 /** Whether everything is served and the reserve never touched: {@link balanceOf}, ended at the first hour that is short. */
 export function keepsUp(bank: BankModel, flows: Flows, { stretches, startWh }: BalanceRun): boolean {
   return stretches.every((stretch) => {
@@ -80,10 +112,10 @@ export function keepsUp(bank: BankModel, flows: Flows, { stretches, startWh }: B
 }
 
 /** Rounding in the balance, Wh. */
-export const nearlyWh = 1e-6;
+const nearlyWh = 1e-6;
 
 /**
- * The energy in the bank at the end of a stretch that begins with `storedWh`. Writes its hours into `year`, if there is one; "until short"
+ * The energy in the bank at the end of a stretch that begins with `storedWh`. Writes its hours or months, if there is a place; "until short"
  * ends at the first hour that is not served or in which the reserve is touched, with NaN.
  */
 function stepThrough(
@@ -91,11 +123,13 @@ function stepThrough(
   { loadW, sourceW }: Flows,
   { fromDay, days }: Stretch,
   storedWh: number,
-  year?: BankYear | "until short",
+  into?: BankYear | BankMonths | "until short",
 ): number {
   const { fullWh, efficiency, selfDischarge, greatestChargeW, constantUpTo } = bank;
   const knee = constantUpTo * fullWh;
-  const written = year === "until short" ? undefined : year;
+  const untilShort = into === "until short";
+  const year = typeof into === "object" && "storedWh" in into ? into : undefined;
+  const months = typeof into === "object" && "lowestWh" in into ? into : undefined;
   const daysOfYear = loadW.length / 24;
   let stored = storedWh;
   for (let step = 0; step < days; step++) {
@@ -104,6 +138,8 @@ function stepThrough(
     const floor = bank.floorWh[month]!;
     const shortBelow = bank.reserveWh[month]! - nearlyWh;
     const takesCharge = bank.chargeable[month]!;
+    let [ofDayUnmet, ofDaySpilled, ofDayLost, lowest, highest] = [0, 0, 0, fullWh, 0];
+    let [belowReserve, withoutSupply] = [0, 0];
     for (let at = day * 24; at < day * 24 + 24; at++) {
       const faded = stored * selfDischarge;
       const start = stored - faded;
@@ -125,13 +161,29 @@ function stepThrough(
         stored = start - given;
         unmet = -net - given;
       }
-      if (written) {
-        written.storedWh[at] = stored;
-        written.unmetWh[at] = unmet;
-        written.spilledWh[at] = spilled;
-        written.lostWh[at] = lost;
-      } else if (year && (unmet > nearlyWh || stored < shortBelow)) return Number.NaN;
+      if (year) {
+        year.storedWh[at] = stored;
+        year.unmetWh[at] = unmet;
+        year.spilledWh[at] = spilled;
+        year.lostWh[at] = lost;
+      } else if (months) {
+        ofDayUnmet += unmet;
+        ofDaySpilled += spilled;
+        ofDayLost += lost;
+        if (stored < lowest) lowest = stored;
+        if (stored > highest) highest = stored;
+        if (stored < shortBelow) belowReserve++;
+        if (unmet > nearlyWh) withoutSupply++;
+      } else if (untilShort && (unmet > nearlyWh || stored < shortBelow)) return Number.NaN;
     }
+    if (!months) continue;
+    months.unmetWh[month]! += ofDayUnmet;
+    months.spilledWh[month]! += ofDaySpilled;
+    months.lostWh[month]! += ofDayLost;
+    months.lowestWh[month] = Math.min(months.lowestWh[month]!, lowest);
+    months.highestWh[month] = Math.max(months.highestWh[month]!, highest);
+    months.hoursBelowReserve[month]! += belowReserve;
+    months.unmetHours[month]! += withoutSupply;
   }
   return stored;
 }

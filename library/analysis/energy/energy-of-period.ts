@@ -1,6 +1,6 @@
 import type { Period } from "../../model/read-periods.ts";
 import { poorYear, worksheetAutonomy } from "../../standards/energy-practice.ts";
-import { type BankYear, balanceOf } from "./bank-balance.ts";
+import { type BankMonths, monthlyBalanceOf } from "./bank-balance.ts";
 import { bankModel, capacityInTheCold, heatedC, isLithium, reserveOf } from "./bank-of-plan.ts";
 import type { Climate } from "./climate.ts";
 import { daysOfPeriod } from "./days-of-period.ts";
@@ -8,7 +8,7 @@ import type { BankEnergy, HoursAtBank, MonthEnergy, SourceEnergy } from "./energ
 import type { FlowsAtBank } from "./flows-at-bank.ts";
 import { loadByHour } from "./load-by-hour.ts";
 import { monthsOf } from "./months-of-period.ts";
-import { sourcesByHour, sumOf } from "./sources-by-hour.ts";
+import { noSource, sourcesByHour, sumOf } from "./sources-by-hour.ts";
 import { type Worksheet, worksheet } from "./worksheet.ts";
 
 /** The balance of a bank over a period, hour by hour. A pure function; the same plan gives the same figures. */
@@ -22,7 +22,9 @@ export function energyOfPeriod(period: Period, climate: Climate, flows: FlowsAtB
     sunW: sumOf(sun),
     chargersW: sumOf(chargers),
   };
+  const sources = [...sun, ...chargers].map(({ source }) => source);
   const months = monthsOf(hours, {
+    sources,
     isJudged: stated.length > 0 || used.length === 0,
     year: yearOf(hours),
     poorYear: () => yearOf(hours, poorYear.sunShare),
@@ -33,7 +35,7 @@ export function energyOfPeriod(period: Period, climate: Climate, flows: FlowsAtB
     withoutHours: used.filter(({ use }) => use === undefined).map(({ record, name }) => ({ record, name })),
     unsolved: flows.unsolved,
     consumers: load.each.map(({ consumer }) => consumer).sort((one, other) => other.dailyWh - one.dailyWh),
-    sources: [...sun, ...chargers].map(({ source }) => source),
+    sources,
     months,
     unmetHours: months.reduce((sum, { unmetHours }) => sum + unmetHours, 0),
     worksheet: worksheetOf(flows, months, sun[0]?.source),
@@ -59,9 +61,11 @@ export function hoursOfPeriod({ values }: Period, climate: Climate, flows: Flows
 }
 
 /** With a share of the sun. */
-function yearOf({ bank, loadW, sunW, chargersW, run }: HoursAtBank, sunShare = 1): BankYear {
-  const sourceW = sunW.map((watts, at) => watts * sunShare + chargersW[at]!);
-  return balanceOf(bank, { loadW, sourceW }, run);
+function yearOf({ bank, loadW, sunW, chargersW, run }: HoursAtBank, sunShare = 1): BankMonths {
+  if (sunShare === 1 && chargersW === noSource) return monthlyBalanceOf(bank, { loadW, sourceW: sunW }, run);
+  const sourceW = new Float64Array(sunW.length);
+  for (let at = 0; at < sourceW.length; at++) sourceW[at] = sunW[at]! * sunShare + chargersW[at]!;
+  return monthlyBalanceOf(bank, { loadW, sourceW }, run);
 }
 
 /** The plan does not name it among those that are not used in the period. */

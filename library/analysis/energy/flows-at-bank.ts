@@ -12,12 +12,15 @@ import { isCharging, isConsumer, isStarterMotor } from "../../model/part-roles.t
 import { descriptorOf } from "../../model/parts/index.ts";
 import type { UseValues } from "../../model/use-values.ts";
 import { workedOutOnce } from "../../model/worked-out-once.ts";
-import { patternsIn, scenarioSolver } from "../network/solver/solve-scenarios.ts";
+import { partialSolver, patternsIn } from "../network/solver/solve-scenarios.ts";
 import type { Bank, NetworkTopology } from "../network/topology/network-topology.ts";
 import type { ScenarioResult, SolvedScenario } from "../network-result.ts";
 import { type SolarWiring, solarWiringOf } from "../solar-wiring.ts";
 import type { ArrayOnController } from "./array-power.ts";
+import { batteriesOf, powerFrom, voltageOf } from "./bank-in-solution.ts";
 import { type SwitchesApart, switchesApart } from "./banks-apart.ts";
+import { conductorsInUse, type InUse } from "./conductors-in-use.ts";
+import { type DrawAlone, drawsAlone, nominalPower } from "./draws-alone.ts";
 
 /** Something that draws from a bank. */
 export interface ConsumerAtBank {
@@ -101,22 +104,35 @@ export interface IdleArray {
  * all of them, and one for each way to charge.
  */
 export function flowsAtBanks(network: Network, topology: NetworkTopology): FlowsAtBanks {
-  const solver = scenarioSolver(network, patternsIn(topology));
+  const solver = partialSolver(network, patternsIn(topology));
   const { banks } = topology;
   const apart = switchesApart(network, banks);
-  const solve: Solve = (on, { sunShare = 0, engine = false } = {}) =>
-    solver(stateOf(network, on, sunShare, engine ? allJoined : apart), 0);
+  const inUse = { apart: inUseIn(network, apart), joined: inUseIn(network, allJoined) };
+  const solve: Solve = (on, { sunShare = 0, engine = false } = {}) => {
+    const state = stateOf(network, on, sunShare, engine ? allJoined : apart);
+    return solver(state, inUse[engine ? "joined" : "apart"](state.on).conductors);
+  };
   const drawn = network.parts.filter(isConsumer).filter((part) => !isStarterMotor(part));
   const known = knownIn(topology);
   known.transfers ??= transfersOf(network, banks, () => solve(onBank(() => false)));
   const { transfers } = known;
-  const alone = drawn.map((part) => {
-    const before =
-      known.alone.get(part) ??
-      drawAlone(network, banks, part, solve(onBank((one) => one === part)), transfers.bankW);
-    known.alone.set(part, before);
-    return { part, ...before };
+  const drawAlone = drawsAlone(network, banks, {
+    stateWith: (consumer) =>
+      stateOf(
+        network,
+        onBank((part) => part === consumer),
+        0,
+        apart,
+      ),
+    ...{
+      apart,
+      inUse: inUse.apart,
+      patterns: patternsIn(topology),
+      transferW: transfers.bankW,
+      inTopology: known.alone,
+    },
   });
+  const alone = drawn.map((part) => ({ part, ...drawAlone(part) }));
   const withoutBank = alone.filter(({ part, bank }) => bank === -1 && nominalPower(part) > 0);
   const flows = banks.flatMap((bank, index): FlowsAtBank[] => {
     const own = alone.filter((one) => one.bank === index);
@@ -146,10 +162,23 @@ export function flowsAtBanks(network: Network, topology: NetworkTopology): Flows
       },
     ];
   });
+  known.idleArrays ??= idleIn(network, flows);
   return {
     banks: flows,
     withoutBank: withoutBank.map(({ part }) => part),
-    idleArrays: idleIn(network, flows),
+    idleArrays: known.idleArrays,
+  };
+}
+
+/** Worked out with the first question: most edits ask none. */
+function inUseIn(network: Network, positions: SwitchesApart): (on: readonly boolean[]) => InUse {
+  let known: ReturnType<typeof conductorsInUse> | undefined;
+  return (on) => {
+    known ??= conductorsInUse(
+      network,
+      stateOf(network, () => true, 0, positions),
+    );
+    return known(on);
   };
 }
 
@@ -170,13 +199,15 @@ const knownIn = workedOutOnce(
     alone: new WeakMap(),
     charging: new Map(),
     transfers: undefined,
+    idleArrays: undefined,
   }),
 );
 
 interface Known {
-  readonly alone: WeakMap<Part, ReturnType<typeof drawAlone>>;
+  readonly alone: WeakMap<Part, DrawAlone>;
   readonly charging: Map<Bank, Pick<FlowsAtBank, "arrays" | "chargers">>;
   transfers: Transfers | undefined;
+  idleArrays: readonly IdleArray[] | undefined;
 }
 
 /** Charge that goes from bank to bank while nothing draws: by chargers that run always. */
@@ -242,53 +273,6 @@ function stateOf(
     ...(selected.size > 0 && { selected }),
     momentary: false,
   };
-}
-
-function batteriesOf({ parts }: Network, { batteries }: Bank): readonly BatteryPart[] {
-  return batteries.map((index) => parts[index] as BatteryPart);
-}
-
-/** Power that the batteries give at their terminals, W. */
-function powerFrom({ partA, partV }: SolvedScenario, batteries: readonly number[]): number {
-  return batteries.reduce((sum, battery) => sum + partA[battery]! * (partV[battery] || 0), 0);
-}
-
-/** The draw of a consumer with all others off, and the bank that gives most of it. */
-function drawAlone(
-  network: Network,
-  banks: readonly Bank[],
-  part: LoadPart | InverterPart,
-  result: ScenarioResult,
-  transferW: readonly number[],
-) {
-  if (result.state !== "solved") return { solved: false, bank: 0, bankW: nominalPower(part), bankA: 0 };
-  const powers = banks.map(({ batteries }, index) => powerFrom(result, batteries) - transferW[index]!);
-  const bank = powers.reduce((most, power, index) => (power > (powers[most] ?? 0) ? index : most), 0);
-  const bankW = powers.reduce((sum, power) => sum + Math.max(0, power), 0);
-  return {
-    solved: true,
-    bank: bankW > 0 ? bank : -1,
-    bankW,
-    bankA: bankW / voltageOf(network, result, banks[bank]),
-  };
-}
-
-function voltageOf(network: Network, { partV }: SolvedScenario, bank: Bank | undefined): number {
-  const string = bank?.strings[0] ?? [];
-  const voltage = string.reduce((sum, battery) => sum + (partV[battery] || 0), 0);
-  return (
-    voltage || batteriesOf(network, bank ?? emptyBank).reduce((sum, { systemV }) => sum + systemV, 0) || 12
-  );
-}
-
-const emptyBank: Bank = { batteries: [], strings: [], positives: [], negatives: [] };
-
-function nominalPower(part: LoadPart | InverterPart): number {
-  if (part.kind === "inverter") return (part.loadW * 100) / part.efficiencyPercent + part.idleW;
-  const { draws, systemV } = part;
-  if (draws.as === "power") return draws.powerW;
-  if (draws.as === "resistance") return systemV ** 2 / draws.ohm;
-  return systemV * (draws.as === "motor" ? draws.runningA : draws.currentA);
 }
 
 /** A load; or the devices behind an inverter, and its idle power for each hour in which it is on. */

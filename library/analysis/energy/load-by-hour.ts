@@ -96,7 +96,9 @@ function sumOf(
   for (let day = 0; day < daysOfYear; day++) {
     if (!isIn[day]) continue;
     for (let at = day * 24; at < day * 24 + 24; at++) {
-      let [watts, amps, squares] = [standbyW, 0, 0];
+      let watts = standbyW;
+      let amps = 0;
+      let squares = 0;
       for (const group of groups) {
         const share = group.shares[at]!;
         if (share === 0) continue;

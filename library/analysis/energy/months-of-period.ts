@@ -1,54 +1,48 @@
-import { type BankModel, type BankYear, nearlyWh } from "./bank-balance.ts";
-import { daysOfMonths, firstDayOfMonth } from "./calendar.ts";
-import type { HoursAtBank, MonthEnergy, Verdict } from "./energy-result.ts";
+import type { BankModel, BankMonths } from "./bank-balance.ts";
+import { daysOfMonths, firstDayOfMonth, meansByMonth } from "./calendar.ts";
+import type { HoursAtBank, MonthEnergy, SourceEnergy, Verdict } from "./energy-result.ts";
 
 /**
  * The months of a period, each with its sums and its verdict; only months with days in the period. A winter begins with its first month,
  * a whole year with January.
  */
 export function monthsOf(
-  { bank, days, loadW, sunW, chargersW, temperatureC }: HoursAtBank,
+  { bank, days, loadW, temperatureC }: HoursAtBank,
   of: {
+    readonly sources: readonly SourceEnergy[];
     /** Some load states its hours. */
     readonly isJudged: boolean;
-    readonly year: BankYear;
+    readonly year: BankMonths;
     /** With the sun of a poor year; worked out only if a month keeps up without it. */
-    readonly poorYear: () => BankYear;
+    readonly poorYear: () => BankMonths;
   },
 ): readonly MonthEnergy[] {
   const { isJudged, year } = of;
-  let poor: BankYear | undefined;
-  const inPoorYear = () => {
+  let poor: BankMonths | undefined;
+  const inPoorYear = (month: number) => {
     poor ??= of.poorYear();
-    return poor;
+    return extremesOf(bank, poor, month);
   };
+  const use = meansByMonth(loadW, days.isIn);
   const all = daysOfMonths.flatMap((_, month): MonthEnergy[] => {
-    const own = Array.from(
-      { length: daysOfMonths[month]! },
-      (_, day) => firstDayOfMonth[month]! + day,
-    ).filter((day) => days.isIn[day]);
-    if (own.length === 0) return [];
-    const mean = (hourly: Float64Array) => sumOver(own, hourly) / own.length;
-    const useWh = mean(loadW);
-    const sourcesWh = mean(sunW) + mean(chargersW);
-    const now = extremesOf(bank, year, own, month);
+    const count = daysIn(month, days.isIn);
+    if (count === 0) return [];
+    const useWh = use[month]!;
+    const sourcesWh = sum(of.sources, month);
+    const now = extremesOf(bank, year, month);
     const usableWh = bank.fullWh - bank.reserveWh[month]!;
     return [
       {
         month,
-        days: own.length,
+        days: count,
         verdict: !isJudged
           ? "not judged"
-          : verdictOf(
-              now,
-              () => extremesOf(bank, inPoorYear(), own, month),
-              sourcesWh * bank.efficiency < useWh,
-            ),
+          : verdictOf(now, () => inPoorYear(month), sourcesWh * bank.efficiency < useWh),
         useWh,
         sourcesWh,
-        spilledWh: mean(year.spilledWh),
-        unmetWh: mean(year.unmetWh),
-        lostWh: mean(year.lostWh),
+        spilledWh: year.spilledWh[month]! / count,
+        unmetWh: year.unmetWh[month]! / count,
+        lostWh: year.lostWh[month]! / count,
         ...now,
         autonomyDays: useWh > 0 ? usableWh / useWh : undefined,
         takesCharge: bank.chargeable[month]!,
@@ -61,34 +55,28 @@ export function monthsOf(
   return january && december && begins > 0 ? [...all.slice(begins), ...all.slice(0, begins)] : all;
 }
 
-function sumOver(days: readonly number[], hourly: Float64Array): number {
-  let sum = 0;
-  for (const day of days) for (let at = day * 24; at < day * 24 + 24; at++) sum += hourly[at]!;
-  return sum;
+function daysIn(month: number, isIn: readonly boolean[]): number {
+  let count = 0;
+  for (let day = firstDayOfMonth[month]!; day < firstDayOfMonth[month]! + daysOfMonths[month]!; day++)
+    if (isIn[day]) count++;
+  return count;
 }
 
-interface Extremes {
-  readonly lowest: number;
-  readonly highest: number;
-  readonly hoursBelowReserve: number;
-  readonly unmetHours: number;
+function sum(sources: readonly SourceEnergy[], month: number): number {
+  return sources.reduce((total, { dailyWh }) => total + dailyWh[month]!, 0);
 }
 
-function extremesOf(bank: BankModel, year: BankYear, days: readonly number[], month: number): Extremes {
-  const { storedWh, unmetWh } = year;
-  const shortBelow = bank.reserveWh[month]! - nearlyWh;
-  let [lowestWh, highestWh, hoursBelowReserve, unmetHours] = [bank.fullWh, 0, 0, 0];
-  for (const day of days)
-    for (let at = day * 24; at < day * 24 + 24; at++) {
-      const stored = storedWh[at]!;
-      if (stored < lowestWh) lowestWh = stored;
-      if (stored > highestWh) highestWh = stored;
-      if (stored < shortBelow) hoursBelowReserve++;
-      if (unmetWh[at]! > nearlyWh) unmetHours++;
-    }
-  const share = (wh: number) => (bank.fullWh > 0 ? wh / bank.fullWh : 0);
-  return { lowest: share(lowestWh), highest: share(highestWh), hoursBelowReserve, unmetHours };
+function extremesOf({ fullWh }: BankModel, months: BankMonths, month: number): Extremes {
+  const share = (wh: number) => (fullWh > 0 ? wh / fullWh : 0);
+  return {
+    lowest: share(months.lowestWh[month]!),
+    highest: share(months.highestWh[month]!),
+    hoursBelowReserve: months.hoursBelowReserve[month]!,
+    unmetHours: months.unmetHours[month]!,
+  };
 }
+
+type Extremes = Pick<MonthEnergy, "lowest" | "highest" | "hoursBelowReserve" | "unmetHours">;
 
 function verdictOf(now: Extremes, inPoorYear: () => Extremes, isShortOnAverage: boolean): Verdict {
   const runsShort = ({ unmetHours, hoursBelowReserve }: Extremes) => unmetHours > 0 || hoursBelowReserve > 0;

@@ -1,5 +1,5 @@
 import type { Period } from "../../model/read-periods.ts";
-import { arrayByHour } from "./array-by-hour.ts";
+import { type ArrayByHour, arrayByHour } from "./array-by-hour.ts";
 import { daysOfYear, meansByMonth } from "./calendar.ts";
 import type { Climate } from "./climate.ts";
 import type { Days } from "./days-of-period.ts";
@@ -30,21 +30,49 @@ export function sourcesByHour(
   };
 }
 
+/** Without a source; never written to. */
+export const noSource = new Float64Array(daysOfYear * 24);
+
 export function sumOf(sources: readonly SourceByHour[]): Float64Array {
   const [first, ...others] = sources;
-  if (first && others.length === 0) return first.watts;
+  if (others.length === 0) return first?.watts ?? noSource;
   const sum = new Float64Array(daysOfYear * 24);
   for (const { watts } of sources) for (let at = 0; at < sum.length; at++) sum[at]! += watts[at]!;
   return sum;
 }
 
-export function arraySource(
-  array: ArrayAtBank,
-  { climate, days: { isIn } }: Omit<During, "values">,
+/** The same object for the same array on the same days, with the same loss in its wiring. */
+export function arraySource(array: ArrayAtBank, { climate, days }: Omit<During, "values">): SourceByHour {
+  const byHour = arrayByHour(array, climate);
+  const { name, record, wiringLoss, ratedW } = array;
+  const before = known.get(byHour);
+  const isSame =
+    before?.days === days &&
+    before.of.name === name &&
+    before.of.record === record &&
+    before.of.wiringLoss === wiringLoss;
+  if (isSame) return before.source;
+  const source = sourceOf(array, byHour, days);
+  known.set(byHour, { days, of: { name, record, wiringLoss, ratedW }, source });
+  return source;
+}
+
+const known = new WeakMap<
+  ArrayByHour,
+  {
+    readonly days: Days;
+    readonly of: Pick<ArrayAtBank, "name" | "record" | "wiringLoss" | "ratedW">;
+    readonly source: SourceByHour;
+  }
+>();
+
+function sourceOf(
+  { name, record, tracking, wiringLoss, ratedW }: ArrayAtBank,
+  byHour: ArrayByHour,
+  { isIn }: Days,
 ): SourceByHour {
-  const { light, deliveredW, cutW, missedW, tooHot } = arrayByHour(array, climate);
-  const watts = new Float64Array(light.length);
-  const { wiringLoss, ratedW } = array;
+  const { deliveredW } = byHour;
+  const watts = new Float64Array(deliveredW.length);
   for (let day = 0; day < daysOfYear; day++) {
     if (!isIn[day]) continue;
     for (let at = day * 24; at < day * 24 + 24; at++) {
@@ -56,13 +84,24 @@ export function arraySource(
     watts,
     source: {
       kind: "sun",
-      record: array.record,
-      name: array.name,
+      record,
+      name,
       dailyWh: meansByMonth(watts, isIn),
-      planeKWh: meansByMonth(light, isIn).map((wh) => wh / 1_000),
-      cutWh: meansByMonth(cutW, isIn),
-      ...(!array.tracking && { missedWh: meansByMonth(missedW, isIn), tooHotH: meansByMonth(tooHot, isIn) }),
+      ...monthsOf(byHour, isIn, tracking),
     },
+  };
+}
+
+/** Of an array, what its wiring does not change. */
+function monthsOf(
+  { light, cutW, missedW, tooHot }: ArrayByHour,
+  isIn: readonly boolean[],
+  tracking: boolean,
+) {
+  return {
+    planeKWh: meansByMonth(light, isIn).map((wh) => wh / 1_000),
+    cutWh: meansByMonth(cutW, isIn),
+    ...(!tracking && { missedWh: meansByMonth(missedW, isIn), tooHotH: meansByMonth(tooHot, isIn) }),
   };
 }
 

@@ -1,4 +1,4 @@
-import type { Network, Scenario } from "../../../model/network.ts";
+import type { Network, NetworkConductor, Scenario } from "../../../model/network.ts";
 import { positionsKey, switchesOf } from "../../../model/switch-positions.ts";
 import { workedOutOnce } from "../../../model/worked-out-once.ts";
 import type { ScenarioResult } from "../../network-result.ts";
@@ -11,7 +11,7 @@ import { measureOf } from "./nodal-equations.ts";
 import { type OperatingPoint, operatingPointSolver } from "./operating-point.ts";
 import { withoutIdle } from "./solve-islands.ts";
 import { type Nodes, netlistOf, nodesOf, possiblePairs } from "./solve-netlist.ts";
-import { solvedScenario } from "./solved-scenario.ts";
+import { type SolvedBatteries, solvedBatteries, solvedScenario } from "./solved-scenario.ts";
 import { type SparseSystem, sparseSystem } from "./sparse-lu.ts";
 import { eliminationOrder } from "./sparse-order.ts";
 
@@ -29,14 +29,56 @@ export function scenarioSolver(
   network: Network,
   patterns: Patterns = new Map(),
 ): (scenario: Scenario, index: number) => ScenarioResult {
-  const laws = conductorLaws(network.conductors);
+  const solve = partialSolver(network, patterns);
+  return (scenario, index) => solve(scenario, network.conductors, index);
+}
+
+/**
+ * {@link scenarioSolver} with some of the conductors, if the caller knows that others carry no current: the result has the currents of
+ * these in their order, and no voltages behind others.
+ */
+export function partialSolver(
+  network: Network,
+  patterns: Patterns,
+): (scenario: Scenario, conductors: readonly NetworkConductor[], index?: number) => ScenarioResult {
+  const patternFor = patternsFor(network, patterns);
+  return (scenario, conductors, index = 0) =>
+    solveScenario({
+      ...{ network: withConductors(network, conductors), scenario, index },
+      ...{ laws: conductorLaws(conductors), pattern: patternFor(scenario) },
+    });
+}
+
+/** {@link partialSolver} for the batteries alone: by part, the current that each gives, A, and its voltage, V. Undefined if unsolved. */
+export function batterySolver(
+  network: Network,
+  patterns: Patterns,
+): (scenario: Scenario, conductors: readonly NetworkConductor[]) => SolvedBatteries | undefined {
+  const patternFor = patternsFor(network, patterns);
+  return (scenario, conductors) => {
+    const pattern = patternFor(scenario);
+    if (!pattern) return undefined;
+    const own = withConductors(network, conductors);
+    const everything = netlistOf(own, scenario, pattern.nodes, conductorLaws(conductors));
+    const { netlist, limit } = settle(everything, pattern.system);
+    if (limit.state === "none" || !isBalanced(limit.point)) return undefined;
+    return solvedBatteries(network, netlist, limit.point);
+  };
+}
+
+/** Of the whole network, whichever of its conductors a solution uses. */
+function patternsFor(network: Network, patterns: Patterns): (scenario: Scenario) => Pattern | undefined {
   const switches = switchesOf(network);
-  return (scenario, index) => {
+  return (scenario) => {
     const key = positionsKey(switches, scenario);
     const pattern = patterns.has(key) ? patterns.get(key) : patternOf(network, scenario);
     patterns.set(key, pattern);
-    return solveScenario({ network, scenario, index, laws, pattern });
+    return pattern;
   };
+}
+
+function withConductors(network: Network, conductors: readonly NetworkConductor[]): Network {
+  return conductors === network.conductors ? network : { ...network, conductors };
 }
 
 /** By the positions of all switches ({@link positionsKey}), filled on demand. */

@@ -58,6 +58,29 @@ export function solvedScenario(of: {
   };
 }
 
+/** By part: the current that each battery gives, A, and its voltage, V; 0 for other parts. */
+export interface SolvedBatteries {
+  readonly partA: Float64Array;
+  readonly partV: Float64Array;
+}
+
+export function solvedBatteries(
+  { parts }: Network,
+  { batteries }: Netlist,
+  point: OperatingPoint,
+): SolvedBatteries {
+  const partA = new Float64Array(parts.length);
+  const partV = new Float64Array(parts.length);
+  const shown = withoutRounding(point);
+  const flow: Flow = { currentA: 0, siemens: 0 };
+  for (const branch of batteries) {
+    battery(branch, voltageAbove(point.voltages, branch, branch.emfV), flow);
+    partA[branch.part] = shown(-flow.currentA);
+    partV[branch.part] = voltageOver(point.voltages, branch);
+  }
+  return { partA, partV };
+}
+
 /**
  * As a share of the largest current, or of one ampere if that is less: a current no larger than this is rounding and is shown
  * as 0. The search leaves twice as much of the largest one at a node.
