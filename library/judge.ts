@@ -122,7 +122,7 @@ function energyOf(
     world,
   );
   if (withoutCircuits.length === 0) return energy;
-  const leftOut = withoutCircuits.map(({ record, name }) => ({ record, name }));
+  const leftOut = withoutCircuits.map(({ record, name }) => ({ record, name, isInvalid: true as const }));
   return energy.map(({ banks, ...one }) => ({
     ...one,
     banks: banks.map((bank) => ({ ...bank, withoutHours: [...bank.withoutHours, ...leftOut] })),

@@ -92,7 +92,7 @@ circuit({ ...on, name: "heater", loadW: 4_000, oneWayM: 40, gauge: 18, use: { ho
     expect(out).toMatch(/Month +Verdict +Use, Wh\/day +Sun, Wh\/day/);
     expect(out).toMatch(/Jun +● at best keeps up/);
     expect(out).toContain("At best: All year: the bank runs short in ");
-    expect(out).toContain("The plan states no hours for pump: they are not in these figures.");
+    expect(out).toContain("The plan states no hours for pump: not in these figures.");
     expect(out).toContain("Tarifa, ES: 36°, -5.6°");
     expect(out).toContain("GeoNames");
     expect(out).toContain("Hours are solar hours");
@@ -217,6 +217,22 @@ circuit({ ...on, name: "heater", loadW: 4_000, oneWayM: 40, gauge: 18, use: { ho
       "loomwright: where.ts: the place of 'All year' is not clear; loomwright check reports it.\n",
     ]);
     expect((await project.run(["check", "where.ts"])).out).toContain('7 places are called "San Fernando"');
+  });
+
+  test("a period and a circuit with an invalid value are named, and the others are shown", async () => {
+    project.write(
+      "half.ts",
+      hut
+        .replace('name: "fridge"', 'name: "fridge", gauge: 3')
+        .replace('period({ name: "Winter"', 'period({ startPercent: 200, name: "Winter"'),
+    );
+    const { code, out, err } = await loomwright("half.ts");
+    expect([code, err]).toEqual([
+      2,
+      "loomwright: half.ts: a value of the period 'Winter' is invalid; loomwright check names it.\n",
+    ]);
+    expect(out).toContain("All year: house");
+    expect(out).toContain("A value of fridge is invalid: not in these figures, see loomwright check.");
   });
 
   test("charts go to a file, whole or not at all, and never over one that is not ours", async () => {

@@ -97,7 +97,18 @@ function readPlan(
   for (const { period } of wanted.filter((one) => !known.includes(one)))
     refuse(`the place of '${period.name}' is not clear; loomwright check reports it`);
   if (known.length > 0) shown.push({ file, periods: known });
-  return known.length < wanted.length ? 2 : 0;
+  const invalid = invalidPeriods(plan).filter((name) => asked === undefined || name === asked);
+  for (const name of invalid) refuse(`a value of the period '${name}' is invalid; loomwright check names it`);
+  return known.length < wanted.length || invalid.length > 0 || model.withoutCircuits.length > 0 ? 2 : 0;
+}
+
+/** The names of the periods with a value that was refused. */
+function invalidPeriods({ judgement, records }: OpenedPlan["plan"]): readonly string[] {
+  const ofPeriods = judgement.model.invalid.filter(({ record }) => records[record]?.word === "period");
+  const read = new Set(judgement.model.periods.map(({ record }) => record));
+  return [...new Map(ofPeriods.map(({ record, name }) => [record, name]))]
+    .filter(([record]) => !read.has(record))
+    .map(([, name]) => name);
 }
 
 function onScreen(

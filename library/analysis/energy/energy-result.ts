@@ -62,6 +62,8 @@ export interface HoursAtBank {
 export interface NamedConsumer {
   readonly record: number;
   readonly name: string;
+  /** A circuit that the network is without, because a value of it was refused. */
+  readonly isInvalid?: true;
 }
 
 export interface ConsumerEnergy {

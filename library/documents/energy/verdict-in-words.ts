@@ -46,6 +46,8 @@ export function summaryOf(
   const most = Number.POSITIVE_INFINITY;
   if (months.every(({ verdict }) => verdict === "not judged"))
     return [`${period.name} is not judged: no load of this bank states its hours (use).`];
+  const stateNone = withoutHours.filter(({ isInvalid }) => !isInvalid);
+  const invalid = withoutHours.filter(({ isInvalid }) => isInvalid);
   const belowReserveH = months.reduce((sum, { hoursBelowReserve }) => sum + hoursBelowReserve, 0);
   const howLong =
     unmetHours > 0
@@ -55,8 +57,11 @@ export function summaryOf(
     short.length === 0
       ? `${atBest}${period.name}: the bank keeps up in every month with the mean sun${barely.length > 0 ? `, and in ${listInWords(barely, most)} only barely: not with 15 % less sun` : ", and with 15 % less sun"}.`
       : `${atBest}${period.name}: the bank runs short in ${listInWords(short, most)}, ${howLong}${barely.length > 0 ? `; in ${listInWords(barely, most)} it keeps up barely: not with 15 % less sun` : ""}.`,
-    ...(withoutHours.length > 0
-      ? [`The plan states no hours for ${namesInWords(withoutHours)}: they are not in these figures.`]
+    ...(stateNone.length > 0
+      ? [`The plan states no hours for ${namesInWords(stateNone)}: not in these figures.`]
+      : []),
+    ...(invalid.length > 0
+      ? [`A value of ${namesInWords(invalid)} is invalid: not in these figures, see loomwright check.`]
       : []),
   ];
 }

@@ -16,12 +16,11 @@ export const energyHoursMissing = defineRule<Values>({
   acceptable: true,
   // Needs the consumers of each bank. One finding names all: a plan that just got its first period has many.
   // A circuit that could not be read has a finding of its own.
-  check({ energy, model }): Found<Values>[] {
-    const leftOut = new Set(model.withoutCircuits.map(({ record }) => record));
+  check({ energy }): Found<Values>[] {
     const byName = new Map(
       energy
         .flatMap(({ banks }) => banks.flatMap(({ withoutHours }) => withoutHours))
-        .filter(({ record }) => !leftOut.has(record))
+        .filter(({ isInvalid }) => !isInvalid)
         .map((consumer) => [`${consumer.record} ${consumer.name}`, consumer]),
     );
     const [first, ...others] = byName.values();
