@@ -1,7 +1,7 @@
 import type { Judgement } from "../../judge.ts";
 import { contentsOf } from "../network-summary.ts";
 import { compareFindings, type DiffFinding, somethingWorse } from "./findings.ts";
-import type { PlanDifference } from "./plan-difference.ts";
+import { isUnread, type PlanDifference } from "./plan-difference.ts";
 
 /** The result for one plan of a folder, between two states of the folder. */
 export type ComparedPlan = {
@@ -46,7 +46,7 @@ export function evaluatedSide(judged: Judgement): PlanSide {
     state: "evaluated",
     circuits: model.circuits.length,
     ...(network ? contentsOf(network.network) : { parts: 0, cables: 0 }),
-    networkUnread: model.networkUnread,
+    networkUnread: isUnread(judged),
     findings: compareFindings(nothing, judged, { pairs: [], removed: [], added: [] }).came,
   };
 }

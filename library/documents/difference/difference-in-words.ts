@@ -102,7 +102,7 @@ function notEvaluated({ why }: Extract<PlanSide, { state: "not-evaluated" }>, la
 function unreadNotice(unread: boolean, label: string): string[] {
   return unread
     ? [
-        `As of ${label} the network could not be read: its parts, cables and currents are not compared. A finding says why.`,
+        `As of ${label} the network could not be read whole: its parts, cables and currents are not compared. A finding says why.`,
       ]
     : [];
 }

@@ -317,9 +317,12 @@ describe("to buy", () => {
 });
 
 describe("what could not be read is not told as removed", () => {
-  function unread(): Judgement {
+  /** With a wrong value of its bank, which leaves the network unread, or of a circuit, without which it is read. */
+  function unread(wrong: "bank" | "circuit" = "bank"): Judgement {
     continueNumberingAt(0);
-    const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 100, ...{ internalMilliohm: -1 } });
+    const milliohm = wrong === "bank" ? { internalMilliohm: -1 } : {};
+    const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 100, ...milliohm });
+    const fan = { name: "fan", from: bank.positive, load: wrong === "circuit" ? -1 : 1 };
     const lamp = load({ name: "lamp", currentA: 2 });
     return judge(
       recordsOf([
@@ -327,10 +330,25 @@ describe("what could not be read is not told as removed", () => {
         lamp,
         cable({ name: "out", from: bank.positive, to: lamp.positive, lengthFt: 4, gauge: 12 }),
         cable({ name: "back", from: lamp.negative, to: bank.negative, lengthFt: 4, gauge: 12 }),
+        circuit({ ...fan, oneWayFt: 5, gauge: 14, protect: 5 }),
       ]),
       [],
     );
   }
+
+  test("a circuit that its network is read without makes nothing cheaper and no drop smaller", () => {
+    const without = unread("circuit");
+    expect(without.model.withoutCircuits.map(({ name }) => name)).toEqual(["fan"]);
+    const whole = boat();
+    for (const [before, after] of [
+      [without, whole],
+      [whole, without],
+    ] as const) {
+      const { purchases, removed, added } = planDifference(before, after);
+      expect(purchases).toEqual([]);
+      expect([...removed, ...added].map(({ subject }) => subject.name)).not.toContain("fan");
+    }
+  });
 
   test("a network with a value that is refused", () => {
     for (const [before, after, side] of [

@@ -42,7 +42,7 @@ export interface ChangedSubject {
  * creation make no difference. An item that one side could not read is not reported as removed or added.
  */
 export function planDifference(before: Judgement, after: Judgement): PlanDifference {
-  const networkUnread = { before: before.model.networkUnread, after: after.model.networkUnread };
+  const networkUnread = { before: isUnread(before), after: isUnread(after) };
   const partial = networkUnread.before || networkUnread.after;
   const [old, now] = [comparable(before, partial), comparable(after, partial)];
   const { pairs, removed, added, same } = matchSubjects(subjectsOf(old), subjectsOf(now));
@@ -75,6 +75,11 @@ export function planDifference(before: Judgement, after: Judgement): PlanDiffere
     networkUnread,
     unsolved: { before: unsolvedScenarios(before), after: unsolvedScenarios(after) },
   };
+}
+
+/** Its network was not read, or without a circuit: that circuit's current and its wires are missing in every figure. */
+export function isUnread({ model }: Judgement): boolean {
+  return model.networkUnread || model.withoutCircuits.length > 0;
 }
 
 /** Nothing was added, removed, renamed or changed, and all results are the same. */
