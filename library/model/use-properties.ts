@@ -1,4 +1,5 @@
 import * as z from "zod";
+import type { ByDirection } from "../plan/solar-array.ts";
 import type { ByMonth, Month, Weekday } from "../plan/use.ts";
 import { power } from "./part-properties.ts";
 import { amount, count, listOf, listsOnly, oneOf, shortText } from "./property.ts";
@@ -46,13 +47,28 @@ const daysOfWeek = someOf(weekdayNames, "is not one of the days");
 
 /** Twelve figures, from January to December. */
 export function byMonth(what: string, unit: string, upTo: number): Property<ByMonth> {
-  const allowed = `twelve figures, ${what} from 0 to ${upTo} ${unit}`.trim();
+  return figures<ByMonth>("twelve", 12, { what, unit, upTo });
+}
+
+/** Eight figures, from north clockwise. */
+export function byDirection(what: string, unit: string, upTo: number): Property<ByDirection> {
+  return figures<ByDirection>("eight", 8, { what, unit, upTo });
+}
+
+function figures<List extends readonly number[]>(
+  number: string,
+  length: number,
+  { what, unit, upTo }: { readonly what: string; readonly unit: string; readonly upTo: number },
+): Property<List> {
+  const allowed = `${number} figures, ${what} from 0 to ${upTo} ${unit}`.trim();
   const figure = z
     .number({ error: "is not a number" })
     .gte(0, { error: "is negative" })
     .lte(upTo, { error: "is too large" });
-  const schema = z.array(figure, { error: "is not a list" }).length(12, { error: "has not twelve figures" });
-  return listsOnly({ schema: schema as unknown as z.ZodType<ByMonth>, allowed, affectsResults: false });
+  const schema = z
+    .array(figure, { error: "is not a list" })
+    .length(length, { error: `has not ${number} figures` });
+  return listsOnly({ schema: schema as unknown as z.ZodType<List>, allowed, affectsResults: false });
 }
 
 const hour = listsOnly(amount("an hour of the day", "h", { from: 0, upTo: 24 }));

@@ -128,6 +128,15 @@ export interface BatteryInput extends PartOptions {
    * Example: `stateOfHealthPercent: 80`
    */
   readonly stateOfHealthPercent?: number;
+  /**
+   * Power that is drawn from it all the time by things that are not in the plan: an alarm, the electronics of a vehicle, its own
+   * management, W. 12 V and 20 mA are 0.24 W. From 0 to 1,000.
+   *
+   * Left out: taken as 0 W.
+   *
+   * Example: `standbyW: 0.24`
+   */
+  readonly standbyW?: number;
 }
 
 /** Battery chemistries. */

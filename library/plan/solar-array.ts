@@ -125,4 +125,16 @@ export interface SolarArrayInput extends PartOptions {
    * Example: `shadePercentByMonth: [50, 30, 10, 0, 0, 0, 0, 0, 0, 20, 40, 60]`
    */
   readonly shadePercentByMonth?: ByMonth;
+  /**
+   * Height of the horizon in eight directions: hills, houses, trees, in degrees: north, north-east, east, south-east, south, south-west,
+   * west, north-west, and straight lines between them. While the sun is lower, the array has no direct light. Each from 0 to 90.
+   *
+   * Left out: taken as 0 in every direction.
+   *
+   * Example: `horizonDegByDirection: [0, 0, 5, 20, 30, 20, 5, 0]`
+   */
+  readonly horizonDegByDirection?: ByDirection;
 }
+
+/** A figure for each of eight directions, from north clockwise. */
+export type ByDirection = readonly [number, number, number, number, number, number, number, number];

@@ -72,6 +72,7 @@ const ofBattery: Truths = {
   reservePercent: ["20", "50"],
   minimumChargePercent: ["0", "10"],
   stateOfHealthPercent: ["80", "100"],
+  standbyW: ["0.24", "5"],
 };
 
 const contacts: Truths = { ...notAboutIt, ratedA: ["150", "300"], terminalC: ["75", "90", "105"] };

@@ -21,8 +21,8 @@ export interface ArrayByHour {
 }
 
 /** The direction in which an array is mounted: towards the equator if the plan states none. */
-function planeOf({ tiltDeg, facingDeg }: Pick<ArrayAtBank, "tiltDeg" | "facingDeg">, climate: Climate) {
-  return { tiltDeg, azimuthDeg: facingDeg ?? (climate.latitudeDeg < 0 ? 0 : 180) } satisfies Plane;
+function planeOf({ tiltDeg, facingDeg, horizonDeg }: ArrayAtBank, { latitudeDeg }: Climate): Plane {
+  return { tiltDeg, azimuthDeg: facingDeg ?? (latitudeDeg < 0 ? 0 : 180), horizonDeg };
 }
 
 /** The same object for the same array in the same light: an edit of a conductor changes its loss alone. */
@@ -51,7 +51,7 @@ const knownUnder = workedOutOnce((_: Climate) => ({
 /** Irradiance of a plane by hour of the year, W/m²; kept, since the modules on it may change. */
 function lightOn(plane: Plane, climate: Climate): Float64Array {
   const known = knownUnder(climate).light;
-  const key = `${plane.tiltDeg} ${plane.azimuthDeg}`;
+  const key = JSON.stringify(plane);
   const before = known.get(key);
   if (before) return before;
   if (known.size >= mostKept) known.clear();

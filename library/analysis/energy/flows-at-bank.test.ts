@@ -74,6 +74,14 @@ describe("a bank with its chargers", () => {
   const shore = (amps: number) => `const shore = shoreCharger({ outputA: ${amps} });
     circuit({ from: shore.positive, returnTo: shore.negative, to: house, oneWayM: 1, gauge: 4 });`;
 
+  test("a battery's own standby is drawn in every hour, at its poles", () => {
+    const [bare, standing] = ["", ", standbyW: 2"].map((more) => bank(`chemistry: "AGM"${more}`, shore(40)));
+    expect(standing!.consumers.find(({ name }) => name === "house, standby")!.dailyWh).toBeCloseTo(48, 9);
+    standing!.months.forEach(({ useWh }, at) => {
+      expect(useWh - bare!.months[at]!.useWh).toBeCloseTo(48, 6);
+    });
+  });
+
   test("chargers give nothing to the loads while they are off", () => {
     const { months, consumers } = bank(
       'chemistry: "AGM"',

@@ -51,6 +51,8 @@ export interface ArrayAtBank extends ArrayOnController {
   /** The compass direction is undefined: towards the equator. */
   readonly tiltDeg: number;
   readonly facingDeg: number | undefined;
+  /** Height of the horizon in eight directions, from north clockwise; undefined: flat. */
+  readonly horizonDeg: readonly number[] | undefined;
   /** By month: the share of the light that is left by obstacles. */
   readonly unshaded: readonly number[];
   /**
@@ -139,6 +141,7 @@ export function flowsAtBanks(network: Network, topology: NetworkTopology): Flows
     const consumers = [
       ...own.flatMap(({ part, bankW, bankA }) => consumersOf(part, bankW, bankA)),
       ...(transfers.from === index ? transfers.chargers.map(asConsumer) : []),
+      ...batteriesOf(network, bank).flatMap(standbyOf),
     ];
     const charging = known.charging.get(bank) ?? {
       arrays: arraysAt(network, bank, solve),
@@ -239,6 +242,15 @@ function asConsumer({ record, name, index }: DcDcChargerPart): ConsumerAtBank {
   const draw = { bankW: 0, bankA: 0, standbyW: 0, ownOhm: 0 };
   return { record, name: `${name} (charging another bank)`, part: index, use: undefined, ...draw };
 }
+
+/** At the poles of the battery: no conductor of the plan carries it. */
+function standbyOf({ record, name, index, standbyW = 0 }: BatteryPart): readonly ConsumerAtBank[] {
+  if (standbyW === 0) return [];
+  const draw = { bankW: standbyW, bankA: 0, standbyW: 0, ownOhm: 0 };
+  return [{ record, name: `${name}, standby`, part: index, use: always, ...draw }];
+}
+
+const always: UseValues = {};
 
 /** With the engine, charging relays are closed; else every bank is by itself. */
 type Solve = (
@@ -368,6 +380,7 @@ function arraysAt(network: Network, bank: Bank, solve: Solve): readonly ArrayAtB
         ...(!controller.tracking && { dropV: dropIn(unlimitedShare(controller, fed)) }),
         tiltDeg: array.tiltDeg ?? 0,
         facingDeg: array.facingDeg,
+        horizonDeg: array.horizonDegByDirection,
         unshaded: Array.from(
           { length: 12 },
           (_, month) => 1 - (array.shadePercentByMonth?.[month] ?? 0) / 100,

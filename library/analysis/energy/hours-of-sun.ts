@@ -13,6 +13,7 @@ import {
   cosOfSunset,
   cosZenith,
   hourAngleAt,
+  isBehindHorizon,
   outsideOfDay,
   outsideOfMonths,
   type Plane,
@@ -112,7 +113,8 @@ const leastOutside = 0.01;
  */
 export function irradianceOn(climate: Climate, plane: Plane): Float64Array {
   const { globalW, diffuseW } = sunOfYear(climate);
-  if (plane.tiltDeg === 0) return globalW;
+  const { horizonDeg } = plane;
+  if (plane.tiltDeg === 0 && !horizonDeg) return globalW;
   const made = new Float64Array(globalW.length);
   const tilt = Math.cos((plane.tiltDeg * Math.PI) / 180);
   for (let at = 0; at < globalW.length; at++) {
@@ -125,6 +127,11 @@ export function irradianceOn(climate: Climate, plane: Plane): Float64Array {
     const diffuse = diffuseW[at]!;
     const toPlane = facing / height;
     const aroundSun = Math.min(1, (global - diffuse) / (outsideW * height));
+    if (horizonDeg && isBehindHorizon(climate.latitudeDeg, declination, hourAngle, horizonDeg)) {
+      const sky = skyDiffuse(diffuse, { aroundSun, toPlane: 0, tilt });
+      made[at] = sky + (diffuse * groundReflectance.share * (1 - tilt)) / 2;
+      continue;
+    }
     made[at] =
       (global - diffuse) * toPlane +
       skyDiffuse(diffuse, { aroundSun, toPlane, tilt }) +

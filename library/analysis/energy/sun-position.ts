@@ -71,6 +71,30 @@ export function cosZenith(latitudeDeg: number, declination: number, hourAngle: n
 export interface Plane {
   readonly tiltDeg: number;
   readonly azimuthDeg: number;
+  /** Height of the horizon in eight directions, from north clockwise; undefined: flat. */
+  readonly horizonDeg?: readonly number[] | undefined;
+}
+
+/** Whether the sun is behind the horizon: straight lines between its eight heights. */
+export function isBehindHorizon(
+  latitudeDeg: number,
+  declination: number,
+  hourAngle: number,
+  horizonDeg: readonly number[],
+): boolean {
+  const latitude = latitudeDeg * radians;
+  const heightDeg =
+    Math.asin(Math.min(1, Math.max(-1, cosZenith(latitudeDeg, declination, hourAngle)))) / radians;
+  // From the south, positive in the west; then by the compass.
+  const fromSouth = Math.atan2(
+    Math.cos(declination) * Math.sin(hourAngle),
+    Math.cos(declination) * Math.cos(hourAngle) * Math.sin(latitude) -
+      Math.sin(declination) * Math.cos(latitude),
+  );
+  const sector = (((fromSouth / radians + 180) % 360) / 360) * horizonDeg.length;
+  const [below, share] = [Math.floor(sector), sector % 1];
+  const at = (index: number) => horizonDeg[index % horizonDeg.length]!;
+  return heightDeg < at(below) * (1 - share) + at(below + 1) * share;
 }
 
 /** Cosine of the angle of incidence on a plane. DB5 eq. 1.6.2, whose azimuth is 0 in the south and positive in the west. */

@@ -63,6 +63,9 @@ export const battery = definePart("battery", {
     stateOfHealthPercent: optional(listsOnly(amount("a share of its rating", "%", { from: 20, upTo: 100 })), {
       words: "state of health",
     }),
+    standbyW: optional(listsOnly(amount("a power", "W", { from: 0, upTo: 1_000 })), {
+      words: "constant draw besides the plan",
+    }),
   },
   figures(given, { source }): BatteryFigures {
     const { voltageV: fullV, source: fullVSource } = fullVoltageOf(given);

@@ -1,7 +1,7 @@
 import { coldVoltageFactors } from "../../standards/solar-factors.ts";
 import { coldestDay } from "../part-properties.ts";
 import { amount, count, listsOnly } from "../property.ts";
-import { byMonth } from "../use-properties.ts";
+import { byDirection, byMonth } from "../use-properties.ts";
 import { notAbove } from "./contradiction.ts";
 import { definePart, type PartOf } from "./define-part.ts";
 import { defaulted, optional, required } from "./part-property.ts";
@@ -48,6 +48,7 @@ export const solarArray = definePart("solarArray", {
       words: "direction",
     }),
     shadePercentByMonth: optional(byMonth("each a share of the light", "%", 100)),
+    horizonDegByDirection: optional(byDirection("each an angle", "°", 90)),
   },
   // The conductors to the controller are designed for the maximum-power voltage of the modules.
   determinesV: ({ maxPowerV, series = 1 }) => maxPowerV && maxPowerV * series,
@@ -59,8 +60,8 @@ export const solarArray = definePart("solarArray", {
       unit: "A",
     }),
   ],
-  compared: ({ shadePercentByMonth }) =>
-    shadePercentByMonth === undefined
+  compared: ({ shadePercentByMonth, horizonDegByDirection }) => [
+    ...(shadePercentByMonth === undefined
       ? []
       : [
           {
@@ -68,7 +69,17 @@ export const solarArray = definePart("solarArray", {
             words: "shade from January to December",
             value: [`${shadePercentByMonth.join(", ")} %`],
           },
-        ],
+        ]),
+    ...(horizonDegByDirection === undefined
+      ? []
+      : [
+          {
+            id: "horizonDegByDirection",
+            words: "horizon from north clockwise",
+            value: [`${horizonDegByDirection.join(", ")}°`],
+          },
+        ]),
+  ],
   summary({ series, parallel, maxPowerV, maxPowerA }) {
     const modules = series * parallel;
     const each = { value: maxPowerV * maxPowerA, unit: "W", rounded: true } as const;

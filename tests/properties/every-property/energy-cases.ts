@@ -81,11 +81,13 @@ export const energyCases: readonly Case[] = [
     ["tiltDeg", [undefined, 40]],
     ["facingDeg", [90, 180], { "modules.tiltDeg": 40 }],
     ["shadePercentByMonth", [undefined, twelve(30)]],
+    ["horizonDegByDirection", [undefined, [40, 40, 40, 40, 40, 40, 40, 40]]],
   ]),
   ...rows(boat, "house", "battery", [
     ["reservePercent", [undefined, 60]],
     ["minimumChargePercent", [undefined, 90]],
     ["stateOfHealthPercent", [undefined, 70]],
+    ["standbyW", [undefined, 5]],
   ]),
   ...rows(boat, "year", "period", [["name", ["year", "changed"]]], "documents"),
   ...rows(boat, "year", "period", [
