@@ -1,5 +1,5 @@
 import { execFileSync } from "node:child_process";
-import { existsSync, mkdtempSync, rmSync } from "node:fs";
+import { cpSync, existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
@@ -20,6 +20,9 @@ const forbidden: string[] = [];
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "loomwright-report-page-"));
+  // A project of its own: in the house, the command would look for the plan's importers among all our files.
+  writeFileSync(join(folder, "package.json"), "{}");
+  cpSync(join(house, "examples"), join(folder, "examples"), { recursive: true });
   browser = await startBrowser();
 });
 afterEach(() => {
@@ -36,11 +39,8 @@ type Edition = "inspector" | "bench";
 function written(plan: string, edition: Edition): string {
   const file = join(folder, `${plan.replaceAll("/", "-")}.${edition}.html`);
   if (existsSync(file)) return file;
-  const words = [
-    ...["library/bin/loomwright.cjs", "report", `examples/${plan}`, "--edition", edition],
-    ...["--out", file],
-  ];
-  execFileSync(process.execPath, words, { cwd: house });
+  const words = ["report", `examples/${plan}`, "--edition", edition, "--out", file];
+  execFileSync(process.execPath, [join(house, "library/bin/loomwright.cjs"), ...words], { cwd: folder });
   return file;
 }
 
