@@ -17,11 +17,11 @@ export interface ShowEnergy {
   readonly moved?: LeverMove;
 }
 
-/** A sentence about the last action, or about figures that do not follow the text just now. */
+/** `action`: the outcome of the last one. `figures`: the reason why they do not follow the text just now. */
 interface SaySomething {
   readonly type: "say";
+  readonly about: "action" | "figures";
   readonly message: string;
-  readonly trouble: boolean;
 }
 
 export type FromPage =

@@ -23,6 +23,7 @@ export function energyPageHtml({ nonce, source, script, style }: PageFrame): str
 </div>
 </header>
 <div id="notice" role="status"></div>
+<div id="said" role="status"></div>
 <main>
 <section aria-labelledby="months-title">
 <h2 id="months-title">Month by month</h2>

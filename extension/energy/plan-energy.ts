@@ -72,7 +72,8 @@ export function createPlanEnergy(
   let outdated = true;
 
   const post = (message: ToPage): void => void webview.webview.postMessage(message);
-  const say = (message: string, trouble = false): void => post({ type: "say", message, trouble });
+  const trouble = (message: string): void => post({ type: "say", about: "figures", message });
+  const report = (message: string): void => post({ type: "say", about: "action", message });
   const send = (shown: EnergyView, at: LeverMove | undefined): void => {
     webview.title = editorWords(`Energy: ${shown.title}`);
     post({ type: "energy", number, root, energy: shown, ...(at ? { moved: at } : {}) });
@@ -94,12 +95,12 @@ export function createPlanEnergy(
   const ask = async ({ token }: CancellationTokenSource, move: LeverMove | undefined): Promise<void> => {
     try {
       const client = await session.client();
-      if (!client) return say(stopped, true);
+      if (!client) return trouble(stopped);
       const params = { ...(await documentOf(client, root)), ...asked, ...(move ? { move } : {}) };
       const method = "loomwright/energy" satisfies typeof energyMethod;
       const answer = await client.sendRequest<EnergyView | null>(method, params, token);
       if (token.isCancellationRequested) return;
-      if (!answer) return say(`${Uri.parse(root).path.split("/").at(-1)} is no longer a plan.`, true);
+      if (!answer) return trouble(`${Uri.parse(root).path.split("/").at(-1)} is no longer a plan.`);
       if (!move) {
         energy = answer;
         number++;
@@ -115,7 +116,7 @@ export function createPlanEnergy(
       }
       const why = reasonOf(error);
       log.error(`The energy of ${root}: ${why}`);
-      say(`The figures could not be worked out again: ${why}`, true);
+      trouble(`The figures could not be worked out again: ${why}`);
     }
   };
 
@@ -125,7 +126,7 @@ export function createPlanEnergy(
     const message = await written(said);
     if (message === "") return;
     if (energy) send(energy, undefined);
-    say(message, true);
+    report(message);
   };
   const written = async ({ number: of, lever, value }: Extract<FromPage, { type: "letGo" }>) => {
     if (!energy || of !== number) return "The lever was not moved: the text changed meanwhile.";
@@ -150,7 +151,7 @@ export function createPlanEnergy(
   const again = async (command: "undo" | "redo"): Promise<void> => {
     const message = await moves[command](webview.viewColumn);
     webview.reveal(undefined, false);
-    say(message);
+    report(message);
   };
 
   const hear = (said: FromPage): void => {
@@ -176,7 +177,7 @@ export function createPlanEnergy(
         return;
       case "undo":
       case "redo":
-        void again(said.type).catch((error) => say(reasonOf(error), true));
+        void again(said.type).catch((error) => report(reasonOf(error)));
         return;
       case "leave":
         void workspace.openTextDocument(Uri.parse(root)).then((document) =>
@@ -213,7 +214,7 @@ export function createPlanEnergy(
     }),
     session.onRunning((running) => {
       if (running) void follow();
-      else say(stopped, true);
+      else trouble(stopped);
     }),
   );
   webview.onDidDispose(() => {

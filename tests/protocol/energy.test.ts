@@ -165,6 +165,29 @@ describe("a number that cannot be moved says why", () => {
   });
 });
 
+test("a constant that sets several batteries says how many before it is let go, and sets them all", async () => {
+  const second = `const spare = battery({ name: "spare", chemistry: "LiFePO4", capacityAh: ah, reservePercent: 20 });
+cable({ from: spare.positive, to: plus.stud, lengthM: 1, gauge: "1/0", protect: 200 });
+cable({ from: spare.negative, to: minus.stud, lengthM: 1, gauge: "1/0" });
+const on = {`;
+  const text = energyPlan
+    .replace("const house", "const ah = 100;\nconst house")
+    .replace("capacityAh: 100", "capacityAh: ah")
+    .replace("const on = {", second);
+  const editor = await start(text);
+  const view = await ask(editor);
+  const lever = leverOf(view, "house: capacity");
+  expect([lever.fixed, lever.hint]).toEqual([undefined, "This number sets 2 values of the plan."]);
+  const move = { lever: lever.id, value: 150 };
+  const versions = versionsOf(view);
+  const answer = await editor.ask<MoveAnswer>("loomwright/moveLever", "hut.ts", { versions, move });
+  if (answer.state !== "edits") throw new Error(answer.message);
+  expect(answer.edits.map(({ newText }) => newText)).toEqual(["150"]);
+  const moved = await ask(editor, { move });
+  const typed = await ask(await start(text.replace("const ah = 100", "const ah = 150")));
+  expect(moved.shown!.months).toEqual(typed.shown!.months);
+});
+
 test("without figures the view says why", async () => {
   const without = (text: string) => start(text).then((editor) => ask(editor));
   expect((await without(energyPlan.replace(/period\(\{.*\n/, ""))).notes[0]).toContain(

@@ -33,14 +33,19 @@ function start(): void {
     notice.textContent = message;
     notice.className = trouble ? "trouble" : "";
   };
+  /** A new action ends the report of the one before. */
+  const act = (message: FromPage) => {
+    find("said").textContent = "";
+    port.postMessage(message);
+  };
   const choose = (change: Partial<Omit<ViewState, "uri">>) => {
     state = { ...state, ...change };
     port.setState(state);
-    port.postMessage({ type: "choose", period: state.period, bank: state.bank, month: state.month ?? 12 });
+    act({ type: "choose", period: state.period, bank: state.bank, month: state.month ?? 12 });
   };
   const levers = createLevers(find("rows"), {
-    move: (lever, value) => port.postMessage({ type: "move", lever, value }),
-    letGo: (lever, value) => port.postMessage({ type: "letGo", number, lever, value }),
+    move: (lever, value) => act({ type: "move", lever, value }),
+    letGo: (lever, value) => act({ type: "letGo", number, lever, value }),
     leaveAsIs: () => port.postMessage({ type: "leaveAsIs" }),
   });
 
@@ -85,8 +90,8 @@ function start(): void {
 
   periods.addEventListener("change", () => choose({ period: periods.value, bank: 0 }));
   banks.addEventListener("change", () => choose({ bank: banks.selectedIndex }));
-  find("undo").addEventListener("click", () => port.postMessage({ type: "undo" }));
-  find("redo").addEventListener("click", () => port.postMessage({ type: "redo" }));
+  find("undo").addEventListener("click", () => act({ type: "undo" }));
+  find("redo").addEventListener("click", () => act({ type: "redo" }));
   document.addEventListener(
     "keydown",
     (event) => {
@@ -97,7 +102,7 @@ function start(): void {
         // The editor would undo within this page, which has nothing of its own.
         event.preventDefault();
         event.stopPropagation();
-        port.postMessage({ type: isUndo ? "undo" : "redo" });
+        act({ type: isUndo ? "undo" : "redo" });
       } else if (key === "Escape" && !levers.isMoving() && !(event.target instanceof HTMLSelectElement))
         port.postMessage({ type: "leave" });
     },
@@ -105,8 +110,9 @@ function start(): void {
   );
   globalThis.addEventListener("message", ({ data }: MessageEvent<ToPage>) => {
     if (data.type === "energy") show(data);
+    else if (data.about === "figures") say(data.message, true);
     else {
-      say(data.message, data.trouble);
+      find("said").textContent = data.message;
       levers.settle();
     }
   });

@@ -30,10 +30,12 @@ export function movableAt(record: number, path: PropertyPath, places: PlanSource
   const isOwn = isWithin({ file: holder.file, node: holder.literal }, call);
   if (!isOwn && !(argument && ts.isIdentifier(argument) && usesOf({ file: call.file, node: argument }) === 1))
     return { state: "fixed", why: "from a spread" };
+  // A constant may set the same property of several parts, such as the batteries of a bank; any other use of it makes it shared.
+  const sets = Math.max(1, places.recordsSetAt(path, end).size);
   const constant = origin.trail.find(({ node }) => ts.isIdentifier(node));
-  if (constant && usesOf(constant) !== 1)
+  if (constant && usesOf(constant) !== sets)
     return { state: "fixed", why: "a shared constant", name: (constant.node as ts.Identifier).text };
-  return { state: "written", sets: places.recordsSetBy(record, end).size };
+  return { state: "written", sets };
 }
 
 /** A function around a call may make several records, and so may a loop: also one that ran once. */

@@ -190,6 +190,11 @@ export class PlanSourceMap {
   /** By the records of one call, then by node: cached, because fixes of thousands of findings request the same. */
   readonly #joined = new Map<ReadonlySet<number>, Map<ts.Node, ReadonlySet<number>>>();
 
+  /** The records whose value at a path comes through a node. */
+  recordsSetAt(path: PropertyPath, piece: SourceNode): ReadonlySet<number> {
+    return this.#sharing.recordsBehind(path, piece);
+  }
+
   /** The records with this literal as their argument, or spread into it. */
   recordsHaving(literal: SourceNode): ReadonlySet<number> {
     this.#having ??= this.#recordsByLayer();
