@@ -2,7 +2,7 @@ import * as z from "zod";
 import type { ByDirection } from "../plan/solar-array.ts";
 import type { ByMonth, Month, Weekday } from "../plan/use.ts";
 import { power } from "./part-properties.ts";
-import { amount, count, listOf, listsOnly, oneOf, shortText } from "./property.ts";
+import { amount, count, grouped, listOf, listsOnly, oneOf, shortText } from "./property.ts";
 import type { Property, PropertyTable } from "./property-table.ts";
 import { propertyTable, type ValuesOf } from "./property-table.ts";
 
@@ -60,7 +60,7 @@ function figures<List extends readonly number[]>(
   length: number,
   { what, unit, upTo }: { readonly what: string; readonly unit: string; readonly upTo: number },
 ): Property<List> {
-  const allowed = `${number} figures, ${what} from 0 to ${upTo} ${unit}`.trim();
+  const allowed = `${number} figures, ${what} from 0 to ${grouped(upTo)} ${unit}`.trim();
   const figure = z
     .number({ error: "is not a number" })
     .gte(0, { error: "is negative" })

@@ -2,6 +2,7 @@ import { frozenPlanData } from "./frozen-copy.ts";
 import type { PartOptions } from "./part-options.ts";
 import type { PermittedFuse } from "./permitted-fuse.ts";
 import type { NegativeTerminal, PositiveTerminal } from "./terminal.ts";
+import type { ByMonth } from "./use.ts";
 
 /**
  * A battery charger fed by the mains.
@@ -43,4 +44,13 @@ export interface ShoreChargerInput extends PartOptions, PermittedFuse {
    * Example: `outputV: 14.6`
    */
   readonly outputV?: number;
+  /**
+   * Average power that it gives in each month, from January to December, W, for one that the wind, the water or a generator drives by
+   * itself: it then charges all the time, without shore power. For the balance of energy of a `period`. Each from 0 to 5,000.
+   *
+   * Left out: taken as none: it charges in the hours of shore power.
+   *
+   * Example: `averageWByMonth: [40, 35, 30, 20, 15, 10, 10, 10, 15, 25, 35, 40]`
+   */
+  readonly averageWByMonth?: ByMonth;
 }

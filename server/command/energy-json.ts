@@ -76,7 +76,7 @@ export const energyJsonSchema = z.strictObject({
               consumers: z.array(z.strictObject({ name: z.string(), whPerDay: z.number() })),
               sources: z.array(
                 z.strictObject({
-                  kind: z.enum(["sun", "engine", "shore"]),
+                  kind: z.enum(["sun", "engine", "shore", "generator"]),
                   name: z.string(),
                   /** By month from January; null for months outside of the period. */
                   whPerDay: z.array(z.number().nullable()).length(12),

@@ -296,6 +296,7 @@ describe("EN-E2E-1: from a place to the months, within 3 % and the state of char
             },
           ],
           chargers: [],
+          generators: [],
           batteries: [battery],
           bank: { strings: [[0]] },
         },

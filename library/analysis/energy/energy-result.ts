@@ -55,7 +55,7 @@ export interface HoursAtBank {
   readonly run: BalanceRun;
   readonly loadW: Float64Array;
   readonly sunW: Float64Array;
-  /** Driving and shore power. */
+  /** Driving, shore power and generators. */
   readonly chargersW: Float64Array;
 }
 
@@ -74,7 +74,7 @@ export interface ConsumerEnergy {
 }
 
 export interface SourceEnergy {
-  readonly kind: "sun" | "engine" | "shore";
+  readonly kind: "sun" | "engine" | "shore" | "generator";
   /** Of an array. */
   readonly record?: number;
   readonly name: string;

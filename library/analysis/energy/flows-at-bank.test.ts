@@ -74,6 +74,22 @@ describe("a bank with its chargers", () => {
   const shore = (amps: number) => `const shore = shoreCharger({ outputA: ${amps} });
     circuit({ from: shore.positive, returnTo: shore.negative, to: house, oneWayM: 1, gauge: 4 });`;
 
+  test("a charger that the wind drives gives its average in each month, without hours of shore power", () => {
+    const averages = [40, 35, 30, 20, 15, 10, 10, 10, 15, 25, 35, 40_000 / 10_000];
+    const wind = shore(20).replace("outputA: 20", `outputA: 20, averageWByMonth: [${averages.join(", ")}]`);
+    const { sources, months } = bank('chemistry: "AGM"', wind);
+    expect(sources.map(({ kind, name }) => [kind, name])).toEqual([["generator", "shore"]]);
+    averages.forEach((watts, month) => {
+      // The wires take a little.
+      expect(sources[0]!.dailyWh[month]).toBeLessThanOrEqual(24 * watts);
+      expect(sources[0]!.dailyWh[month]).toBeGreaterThan(24 * watts * 0.98);
+      expect(months[month]!.sourcesWh).toBe(sources[0]!.dailyWh[month]);
+    });
+    // It is no shore power: hours of that have no charger.
+    const both = bank('chemistry: "AGM"', wind, "shore: { hoursPerDay: 5 }").sources;
+    expect(both.map(({ kind }) => kind)).toEqual(["generator"]);
+  });
+
   test("a battery's own standby is drawn in every hour, at its poles", () => {
     const [bare, standing] = ["", ", standbyW: 2"].map((more) => bank(`chemistry: "AGM"${more}`, shore(40)));
     expect(standing!.consumers.find(({ name }) => name === "house, standby")!.dailyWh).toBeCloseTo(48, 9);

@@ -70,6 +70,13 @@ export interface ChargerAtBank {
   readonly bankW: number;
 }
 
+/** A charger that runs all the time, in the wind or by itself: its average power as it arrives at the bank. */
+export interface GeneratorAtBank {
+  readonly name: string;
+  /** By month, W. */
+  readonly bankW: readonly number[];
+}
+
 /** The consumers and the sources of a bank, from the plan's own network. */
 export interface FlowsAtBank {
   readonly bank: Bank;
@@ -79,6 +86,7 @@ export interface FlowsAtBank {
   readonly sharedOhm: number;
   readonly arrays: readonly ArrayAtBank[];
   readonly chargers: readonly ChargerAtBank[];
+  readonly generators: readonly GeneratorAtBank[];
   /**
    * Consumers without an operating point, by name: their nominal power counts, without the loss in their wiring, at the first bank of
    * the plan.
@@ -146,10 +154,11 @@ export function flowsAtBanks(network: Network, topology: NetworkTopology): Flows
     const charging = known.charging.get(bank) ?? {
       arrays: arraysAt(network, bank, solve),
       chargers: (["engine", "shore"] as const).flatMap((kind) => chargerAt(network, bank, kind, solve)),
+      generators: generatorsAt(network, bank, solve),
     };
     known.charging.set(bank, charging);
-    const { arrays, chargers } = charging;
-    if (consumers.length === 0 && arrays.length === 0) return [];
+    const { arrays, chargers, generators } = charging;
+    if (consumers.length === 0 && arrays.length === 0 && generators.length === 0) return [];
     const isOwn = new Set(own.map(({ part }) => part.index));
     const together = solve(onBank((part) => isOwn.has(part.index)));
     const batteries = batteriesOf(network, bank);
@@ -161,6 +170,7 @@ export function flowsAtBanks(network: Network, topology: NetworkTopology): Flows
         sharedOhm: sharedOhm(own, together, bank, transfers.bankW[index]!),
         arrays,
         chargers,
+        generators,
         unsolved: own.filter(({ solved }) => !solved).map(({ part }) => part.name),
       },
     ];
@@ -208,7 +218,7 @@ const knownIn = workedOutOnce(
 
 interface Known {
   readonly alone: WeakMap<Part, DrawAlone>;
-  readonly charging: Map<Bank, Pick<FlowsAtBank, "arrays" | "chargers">>;
+  readonly charging: Map<Bank, Pick<FlowsAtBank, "arrays" | "chargers" | "generators">>;
   transfers: Transfers | undefined;
   idleArrays: readonly IdleArray[] | undefined;
 }
@@ -417,20 +427,46 @@ function chargerAt(
   solve: Solve,
 ): readonly ChargerAtBank[] {
   const charging = network.parts.filter(
-    (part) => descriptorOf(part).chargesWith === kind && !runsAlways(part),
+    (part) => descriptorOf(part).chargesWith === kind && !runsAlways(part) && averageOf(part) === undefined,
   );
   if (charging.length === 0) return [];
-  // The other banks count as full: at rest, a lead-acid battery beside it would take most of the current, but only for minutes.
-  const isOn = (part: Part) =>
-    part.kind === "battery"
-      ? batteries.includes(part.index)
-      : !isConsumer(part) && (!isCharging(part) || charging.includes(part));
-  const result = solve(isOn, { engine: kind === "engine" });
+  const result = solve(chargedBy(charging, batteries), { engine: kind === "engine" });
   if (result.state !== "solved") return [];
   const bankW = -powerFrom(result, batteries);
   if (bankW <= 0) return [];
   const names = charging.flatMap(({ name, index }) => (result.partA[index]! > 0 ? [name] : []));
   return [{ kind, names, bankW: bankW * allowedShare(charging, result) }];
+}
+
+/** The other banks count as full: at rest, a lead-acid battery beside it would take most of the current, but only for minutes. */
+function chargedBy(charging: readonly Part[], batteries: readonly number[]): (part: Part) => boolean {
+  return (part) =>
+    part.kind === "battery"
+      ? batteries.includes(part.index)
+      : !isConsumer(part) && (!isCharging(part) || charging.includes(part));
+}
+
+/** Each by itself; the loss in its wiring falls with its power. */
+function generatorsAt(network: Network, { batteries }: Bank, solve: Solve): readonly GeneratorAtBank[] {
+  return network.parts.flatMap((part): GeneratorAtBank[] => {
+    const averageW = averageOf(part);
+    if (!averageW) return [];
+    const result = solve(chargedBy([part], batteries));
+    if (result.state !== "solved") return [];
+    const intoBankW = -powerFrom(result, batteries);
+    if (intoBankW <= 0) return [];
+    const fullW = result.partA[part.index]! * result.partV[part.index]!;
+    const loss = Math.max(0, 1 - intoBankW / fullW);
+    const bankW = averageW.map((watts) => {
+      const held = Math.min(watts, fullW);
+      return held * (1 - (loss * held) / fullW);
+    });
+    return [{ name: part.name, bankW }];
+  });
+}
+
+function averageOf(part: Part): readonly number[] | undefined {
+  return part.kind === "shoreCharger" ? part.averageWByMonth : undefined;
 }
 
 /** The share of the current in the alternators that they may give for hours. */

@@ -1,10 +1,10 @@
 import type { Period } from "../../model/read-periods.ts";
 import { type ArrayByHour, arrayByHour } from "./array-by-hour.ts";
-import { daysOfYear, meansByMonth } from "./calendar.ts";
+import { daysOfYear, meansByMonth, monthOfDay } from "./calendar.ts";
 import type { Climate } from "./climate.ts";
 import type { Days } from "./days-of-period.ts";
 import type { SourceEnergy } from "./energy-result.ts";
-import type { ArrayAtBank, ChargerAtBank, FlowsAtBank } from "./flows-at-bank.ts";
+import type { ArrayAtBank, ChargerAtBank, FlowsAtBank, GeneratorAtBank } from "./flows-at-bank.ts";
 import { runningHours, type Schedule } from "./schedule.ts";
 
 /** A source by hour of the year, W at the bank, and by month. */
@@ -21,12 +21,15 @@ interface During {
 
 /** The sources of a bank in a period: the sun apart, because a poor year has less of it. */
 export function sourcesByHour(
-  { arrays, chargers }: FlowsAtBank,
+  { arrays, chargers, generators }: FlowsAtBank,
   during: During,
 ): { readonly sun: readonly SourceByHour[]; readonly chargers: readonly SourceByHour[] } {
   return {
     sun: arrays.map((array) => arraySource(array, during)),
-    chargers: chargers.flatMap((charger) => ofCharger(charger, during)),
+    chargers: [
+      ...chargers.flatMap((charger) => ofCharger(charger, during)),
+      ...generators.map((generator) => ofGenerator(generator, during.days)),
+    ],
   };
 }
 
@@ -103,6 +106,13 @@ function monthsOf(
     cutWh: meansByMonth(cutW, isIn),
     ...(!tracking && { missedWh: meansByMonth(missedW, isIn), tooHotH: meansByMonth(tooHot, isIn) }),
   };
+}
+
+function ofGenerator({ name, bankW }: GeneratorAtBank, { isIn }: Days): SourceByHour {
+  const watts = new Float64Array(daysOfYear * 24);
+  for (let day = 0; day < daysOfYear; day++)
+    if (isIn[day]) watts.fill(bankW[monthOfDay[day]!]!, day * 24, day * 24 + 24);
+  return { watts, source: { kind: "generator", name, dailyWh: meansByMonth(watts, isIn) } };
 }
 
 function ofCharger({ kind, names, bankW }: ChargerAtBank, { values, days }: During): SourceByHour[] {

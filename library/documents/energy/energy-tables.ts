@@ -49,8 +49,8 @@ export function energyTables(energy: PeriodEnergy): readonly Table[] {
   ];
 }
 
-const kinds = ["sun", "engine", "shore"] as const;
-const titleOf = { sun: "Sun", engine: "Engine", shore: "Shore" } as const;
+const kinds = ["sun", "engine", "shore", "generator"] as const;
+const titleOf = { sun: "Sun", engine: "Engine", shore: "Shore", generator: "Generator" } as const;
 
 /** Each month of the period: use, sources, state of charge, verdict. Wh a day. */
 function monthTable(energy: PeriodEnergy, bank: BankEnergy, of: string): Table {

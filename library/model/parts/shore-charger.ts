@@ -1,7 +1,8 @@
 import { current } from "../part-properties.ts";
+import { byMonth } from "../use-properties.ts";
 import { nominalOfCharger, outputVoltage } from "./charging.ts";
 import { definePart, type PartOf } from "./define-part.ts";
-import { required } from "./part-property.ts";
+import { optional, required } from "./part-property.ts";
 import { permittedFuse } from "./permitted-fuse.ts";
 import { feeds, poles } from "./poles.ts";
 
@@ -19,8 +20,20 @@ export const shoreCharger = definePart("shoreCharger", {
       limitOf: { current: "gives", words: "rated", heldByItself: true },
     }),
     outputV: outputVoltage(),
+    /* The balance of energy alone reads it. */
+    averageWByMonth: optional(byMonth("each an average power", "W", 5_000)),
     ...permittedFuse,
   },
+  compared: ({ averageWByMonth }) =>
+    averageWByMonth === undefined
+      ? []
+      : [
+          {
+            id: "averageWByMonth",
+            words: "average power from January to December",
+            value: [`${averageWByMonth.join(", ")} W`],
+          },
+        ],
   determinesV: ({ outputV }) => nominalOfCharger(outputV),
 });
 

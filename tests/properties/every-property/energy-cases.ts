@@ -83,6 +83,7 @@ export const energyCases: readonly Case[] = [
     ["shadePercentByMonth", [undefined, twelve(30)]],
     ["horizonDegByDirection", [undefined, [40, 40, 40, 40, 40, 40, 40, 40]]],
   ]),
+  ...rows(boat, "mains", "shoreCharger", [["averageWByMonth", [undefined, twelve(20)]]]),
   ...rows(boat, "house", "battery", [
     ["reservePercent", [undefined, 60]],
     ["minimumChargePercent", [undefined, 90]],
