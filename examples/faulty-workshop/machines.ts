@@ -168,3 +168,51 @@ circuit({
   gauge: 8,
   protect: { ...classT, ratingA: 50 },
 });
+
+// charger/circle: what one converter gives, the other one takes back, day and night.
+const cellar = sound("cellar");
+const attic = battery({
+  name: "bank, attic",
+  chemistry: "AGM",
+  capacityAh: 100,
+  internalMilliohm: 6,
+  maxDischargeA: 300,
+  maxChargeA: 40,
+});
+const always = { outputA: 10, outputV: 14.2, inputMinV: 10.5, isolated: true, runs: "always" } as const;
+const up = dcDcCharger({ ...always, name: "converter, up" });
+circuit({
+  ...cellar,
+  name: "input, up",
+  to: up,
+  oneWayFt: 3,
+  gauge: 8,
+  protect: { ...classT, ratingA: 25 },
+});
+circuit({
+  name: "output, up",
+  from: up.outputPositive,
+  returnTo: up.outputNegative,
+  to: attic,
+  oneWayFt: 3,
+  gauge: 8,
+  protectFarEnd: { ...classT, ratingA: 20 },
+});
+const back = dcDcCharger({ ...always, name: "converter, back" });
+circuit({
+  name: "input, back",
+  from: attic.positive,
+  to: back,
+  oneWayFt: 3,
+  gauge: 8,
+  protect: { ...classT, ratingA: 25 },
+});
+cable({
+  name: "plus, back",
+  from: back.outputPositive,
+  to: cellar.from,
+  lengthFt: 3,
+  gauge: 8,
+  protectFarEnd: { ...classT, ratingA: 20 },
+});
+cable({ name: "minus, back", from: back.outputNegative, to: cellar.returnTo, lengthFt: 3, gauge: 8 });

@@ -16,6 +16,7 @@ export const acceptableRules = [
   "battery/unlike",
   "bus/rating",
   "bus/studs",
+  "charger/circle",
   "charger/input-current",
   "charger/output-current",
   "conductor/ambient",

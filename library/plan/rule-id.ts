@@ -15,6 +15,7 @@ export type RuleId =
   | "battery/unlike"
   | "bus/rating"
   | "bus/studs"
+  | "charger/circle"
   | "charger/input-current"
   | "charger/output-current"
   | "conductor/ambient"

@@ -11,6 +11,7 @@ import { parallelImbalance } from "./battery/parallel-imbalance.ts";
 import { unlikeBatteries } from "./battery/unlike.ts";
 import { busRating } from "./bus/rating.ts";
 import { busStuds } from "./bus/studs.ts";
+import { chargerCircle } from "./charger/circle.ts";
 import { inputCurrent } from "./charger/input-current.ts";
 import { outputCurrent } from "./charger/output-current.ts";
 import { ambient } from "./conductor/ambient.ts";
@@ -98,6 +99,7 @@ export const rules: readonly Rule<unknown>[] = [
   unlikeBatteries,
   busRating,
   busStuds,
+  chargerCircle,
   inputCurrent,
   outputCurrent,
   ambient,

@@ -80,3 +80,8 @@ export const inverterCutOff = {
   ),
   leastShare: 0.6,
 } as const;
+
+/** Charge that goes round between two batteries is lost a little at each turn. */
+export const chargingCircle: Citation = practice(
+  "A DC-DC charger loses some percent of what it passes on; two that feed each other without end empty both batteries.",
+);

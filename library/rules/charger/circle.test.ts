@@ -1,0 +1,52 @@
+import { testRule } from "../rule.tester.ts";
+import { chargerCircle } from "./circle.ts";
+
+// Common practice, no source: what one gives, the other takes back.
+testRule(chargerCircle, [
+  {
+    name: "two that always run",
+    plan: planWith("always", "always"),
+    finds: [
+      {
+        subject: "back",
+        record: "back",
+        on: "runs",
+        severity: "warning",
+        message:
+          "Always runs, and feeds the side that the DC-DC charger out draws from, which always runs too and feeds it in turn (common practice, no source): let one of them run with the engine only, or use one charger for both directions.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  { name: "one of them with the engine only", plan: planWith("always", "with the engine"), finds: "nothing" },
+  { name: "two side by side in one direction", plan: planWith("always", "always", false), finds: "nothing" },
+  {
+    name: "accepted with a reason",
+    plan: planWith("always", "always").replace(
+      'name: "back",',
+      'name: "back", accept: { "charger/circle": "a relay lets one run at a time" },',
+    ),
+    finds: [
+      {
+        on: "runs",
+        message: "Always runs",
+        accepted: "a relay lets one run at a time",
+        fixes: "no fix",
+      },
+    ],
+  },
+]);
+
+function planWith(out: string, back: string, isBack = true): string {
+  const [from, to] = isBack ? ["house", "engine"] : ["engine", "house"];
+  return `
+    build({ insulationC: 105 });
+    const engine = battery({ name: "engine", chemistry: "AGM", capacityAh: 80, internalMilliohm: 5 });
+    const house = battery({ name: "house", chemistry: "AGM", capacityAh: 200, internalMilliohm: 3 });
+    const one = dcDcCharger({ name: "out", outputA: 10, runs: "${out}", isolated: true });
+    circuit({ name: "out in", from: engine.positive, to: one, oneWayFt: 3, gauge: 8, protect: 25 });
+    circuit({ name: "out out", from: one.outputPositive, returnTo: one.outputNegative, to: house, oneWayFt: 3, gauge: 8, protectFarEnd: 15 });
+    const other = dcDcCharger({ name: "back", outputA: 10, runs: "${back}", isolated: true });
+    circuit({ name: "back in", from: ${from}.positive, to: other, oneWayFt: 3, gauge: 8, protect: 25 });
+    circuit({ name: "back out", from: other.outputPositive, returnTo: other.outputNegative, to: ${to}, oneWayFt: 3, gauge: 8, protectFarEnd: 15 });`;
+}
