@@ -129,13 +129,19 @@ function listeningPort(child: ChildProcess, printed: () => string): Promise<numb
 
 /** After the tests, or an interruption of them, no editor keeps running, with its extension hosts and language servers. */
 function endWithUs(child: ChildProcess, remove: () => void): void {
-  const end = () => {
+  // All editors end before a folder is removed: a removal takes time, can fail, and the worker may be killed during it.
+  process.prependOnceListener("exit", () => {
     if (child.pid !== undefined && child.exitCode === null && child.signalCode === null) {
       process.kill(-child.pid, "SIGKILL");
     }
-    remove();
-  };
-  process.once("exit", end);
+  });
+  process.once("exit", () => {
+    try {
+      remove();
+    } catch {
+      // A dying process wrote into it once more: what is left is in the folder for temporary files.
+    }
+  });
   // Vitest's worker is ended by a signal, or by the end of the process that started it. Listening for these removes their usual
   // effect, so the exit must be explicit; the browser then ends too.
   const exit = () => process.exit(1);
