@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import {
   arrayOutput,
@@ -165,6 +166,18 @@ test("EN-BAT-2: the capacity of several days of use", () => {
     Array(12).fill(26.7),
   );
   expect(warm.fullWh / input.load_Wh_day).toBeCloseTo(input.factor, 3);
+});
+
+test("every case is used, except those of models that the balance does not use", () => {
+  const unused = {
+    "EN-TC-2": "the temperature of cells in the wind, which no plan states",
+    "EN-INV-1":
+      "the curve of an inverter at an array; one at a battery has its idle power and its efficiency",
+  };
+  const text = readFileSync(new URL(import.meta.url), "utf8");
+  const used = data.cases.map(({ id }) => id).filter((id) => !(id in unused));
+  expect(used).toHaveLength(data.cases.length - Object.keys(unused).length);
+  expect(used.filter((id) => !text.includes(`caseOf("${id}")`))).toEqual([]);
 });
 
 test("EN-INV-2: idle power in every hour that an inverter is on, and the device over the efficiency", () => {
