@@ -90,5 +90,7 @@ export function monthInWords(figures: MonthFigures | undefined): string {
 
 /** "about 1.9 days"; "" if it is not known. */
 export function autonomyInWords(days: number | undefined): string {
-  return days === undefined ? "" : `about ${about(days).text} days`;
+  if (days === undefined) return "";
+  const { text } = about(days);
+  return `about ${text} ${text === "1" ? "day" : "days"}`;
 }
