@@ -1,4 +1,3 @@
-import { randomBytes } from "node:crypto";
 import {
   CancellationTokenSource,
   commands,
@@ -6,7 +5,6 @@ import {
   type LogOutputChannel,
   RelativePattern,
   Uri,
-  ViewColumn,
   type WebviewPanel,
   window,
   workspace,
@@ -15,6 +13,7 @@ import type { Diagram } from "../../server/language/messages.ts";
 import { editorWords } from "../../server/language/plain-words.ts";
 import { reasonOf } from "../command.ts";
 import type { ServerSession } from "../server-session.ts";
+import { beside, fillTab, wasOvertaken } from "../tab-beside.ts";
 import { requestDiagram } from "./ask-for-diagram.ts";
 import { type FromPage, readFromPage, type ToPage } from "./messages.ts";
 import { pageHtml } from "./page-html.ts";
@@ -48,7 +47,10 @@ export const panelType = "loomwright.diagram";
 
 export function createPlanPanel(wiring: PanelWiring, root: string, beginning: PanelInit): PlanPanel {
   const { session, log, dist } = wiring;
-  const webview = "webview" in beginning ? beginning.webview : openBeside();
+  const webview =
+    "webview" in beginning
+      ? beginning.webview
+      : window.createWebviewPanel(panelType, "Wiring diagram", beside);
   const texts = createPlanTexts((elements) => post({ type: "cursor", number, elements }));
   let { view, scenario, colours }: Pick<PanelState, "view" | "scenario" | "colours"> =
     "state" in beginning ? beginning.state : { view: firstView, scenario: "", colours: false };
@@ -175,28 +177,8 @@ export function createPlanPanel(wiring: PanelWiring, root: string, beginning: Pa
     wiring.closed(panel);
   });
 
-  webview.webview.options = { enableScripts: true, localResourceRoots: [dist] };
-  const address = (file: string) => webview.webview.asWebviewUri(Uri.joinPath(dist, file)).toString();
-  webview.webview.html = pageHtml({
-    nonce: randomBytes(16).toString("hex"),
-    source: webview.webview.cspSource,
-    script: address("diagram-page.js"),
-    style: address("diagram-page.css"),
-  });
+  fillTab(webview, dist, "diagram-page", pageHtml);
   return panel;
 }
 
 const stopped = "The server has stopped: the picture does not follow the text.";
-
-function openBeside(): WebviewPanel {
-  return window.createWebviewPanel(panelType, "Wiring diagram", {
-    viewColumn: ViewColumn.Beside,
-    preserveFocus: true,
-  });
-}
-
-/** Another request for the same plan replaced it, or the text changed meanwhile: codes of the protocol. */
-function wasOvertaken(error: unknown): boolean {
-  const code = (error as { readonly code?: unknown } | null)?.code;
-  return code === -32801 || code === -32802;
-}

@@ -1,19 +1,11 @@
-import type { PageFrame } from "../diagram/page-html.ts";
+import { framedPage, type PageFrame } from "../page-frame.ts";
 
 /** The page of the view of energy, empty. It contains no text of any plan: all content comes later, as messages. */
-export function energyPageHtml({ nonce, source, script, style }: PageFrame): string {
-  const policy = `default-src 'none'; script-src 'nonce-${nonce}'; style-src ${source}; base-uri 'none'; form-action 'none'`;
-  return `<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${attribute(policy)}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<link rel="stylesheet" href="${attribute(style)}">
-<title>Energy of the months</title>
-</head>
-<body>
-<header>
+export function energyPageHtml(frame: PageFrame): string {
+  return framedPage(frame, { title: "Energy of the months", body });
+}
+
+const body = `<header>
 <h1 id="title">Energy of the months</h1>
 <label id="of-period">Period <select id="period"></select></label>
 <label id="of-bank">Bank <select id="bank"></select></label>
@@ -41,13 +33,4 @@ export function energyPageHtml({ nonce, source, script, style }: PageFrame): str
 <details><summary>The same in words</summary><p id="words"></p></details>
 </section>
 <p id="caution">The sun of a month is known to about 15 %, and single years differ. A verdict is no promise: do not let lives depend on it.</p>
-</main>
-<script nonce="${attribute(nonce)}" src="${attribute(script)}"></script>
-</body>
-</html>
-`;
-}
-
-function attribute(text: string): string {
-  return text.replaceAll("&", "&amp;").replaceAll('"', "&quot;").replaceAll("<", "&lt;");
-}
+</main>`;

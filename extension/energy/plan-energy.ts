@@ -1,10 +1,8 @@
-import { randomBytes } from "node:crypto";
 import {
   CancellationTokenSource,
   Disposable,
   type LogOutputChannel,
   Uri,
-  ViewColumn,
   type WebviewPanel,
   window,
   workspace,
@@ -23,6 +21,7 @@ import { editorWords } from "../../server/language/plain-words.ts";
 import { reasonOf } from "../command.ts";
 import { columnFor } from "../diagram/plan-texts.ts";
 import type { ServerSession } from "../server-session.ts";
+import { beside, fillTab, wasOvertaken } from "../tab-beside.ts";
 import { type FromPage, readFromPage, type ToPage, type ViewState } from "./messages.ts";
 import { createMoves } from "./moves.ts";
 import { energyPageHtml } from "./page-html.ts";
@@ -50,7 +49,7 @@ export function createPlanEnergy(
   { session, log, dist, closed }: ViewWiring,
   {
     root,
-    webview = openBeside(),
+    webview = window.createWebviewPanel(viewType, "Energy", beside),
     state,
   }: {
     readonly root: string;
@@ -223,35 +222,15 @@ export function createPlanEnergy(
     closed(view);
   });
 
-  webview.webview.options = { enableScripts: true, localResourceRoots: [dist] };
-  const address = (file: string) => webview.webview.asWebviewUri(Uri.joinPath(dist, file)).toString();
-  webview.webview.html = energyPageHtml({
-    nonce: randomBytes(16).toString("hex"),
-    source: webview.webview.cspSource,
-    script: address("energy-page.js"),
-    style: address("energy-page.css"),
-  });
+  fillTab(webview, dist, "energy-page", energyPageHtml);
   return view;
 }
 
 const stopped = "The server has stopped: the figures do not follow the text.";
-
-function openBeside(): WebviewPanel {
-  return window.createWebviewPanel(viewType, "Energy", {
-    viewColumn: ViewColumn.Beside,
-    preserveFocus: true,
-  });
-}
 
 /** The server reads only open files, and the file of a view may be closed. */
 async function documentOf(client: LanguageClient, root: string) {
   const file = Uri.parse(root);
   if (file.scheme === "file") await workspace.openTextDocument(file).then(undefined, () => undefined);
   return { textDocument: { uri: client.code2ProtocolConverter.asUri(file) } };
-}
-
-/** Another request for the same plan replaced it, or the text changed meanwhile: codes of the protocol. */
-function wasOvertaken(error: unknown): boolean {
-  const code = (error as { readonly code?: unknown } | null)?.code;
-  return code === -32801 || code === -32802;
 }

@@ -51,7 +51,8 @@ export function createStage(element: HTMLElement, placed: (place: Place | "all")
   let begin: Box | undefined;
   let textPx = 1;
   let gliding = 0;
-  let wheeling = 0;
+  /** Time of the last turn of the wheel, ms. The clock of a page begins at 0 when the page does. */
+  let wheeling = Number.NEGATIVE_INFINITY;
   const pointers = new Map<number, Point>();
 
   const window = (): Size => ({ width: element.clientWidth || 1, height: element.clientHeight || 1 });
