@@ -69,7 +69,7 @@ testRule(coldCharge, [
         subject: "house",
         record: "house",
         on: "",
-        message: "In winter it is not kept warm (bankHeated), the mean of Jan and Dec falls to about -",
+        message: "In winter it is not kept warm (bankHeated), the mean of Dec and Jan falls to about -",
         fixes: "no fix",
       },
     ],
