@@ -88,6 +88,7 @@ function madeOf(
     severity: found.severity ?? severity,
     subject: found.subject,
     at: found.at,
+    ...(found.ofRecord !== undefined && { ofRecord: found.ofRecord }),
     values: found.values,
     related: found.related ?? [],
     fixes: found.fixes ?? [],

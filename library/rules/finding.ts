@@ -17,6 +17,8 @@ export interface Finding<Values = unknown> {
   /** Name of the circuit it is about, "the build" or "the plan". */
   readonly subject: string;
   readonly at: At;
+  /** The record that it is about, beside the place: each of two banks may run short in one period. */
+  readonly ofRecord?: number;
   /** Every number and word in the message. */
   readonly values: Values;
   readonly related: readonly Related[];

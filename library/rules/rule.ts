@@ -66,7 +66,7 @@ export interface AskedAnswer {
 }
 
 /** A rule's result; the engine adds the rule's id, and whether the builder accepted it. */
-export interface Found<Values> extends Pick<Finding<Values>, "subject" | "at" | "values"> {
+export interface Found<Values> extends Pick<Finding<Values>, "subject" | "at" | "ofRecord" | "values"> {
   readonly severity?: Severity;
   readonly related?: readonly Related[];
   readonly fixes?: readonly ProposedFix[];

@@ -58,6 +58,18 @@ test("each single change is proved, written where the plan states it, and alone 
   expect(await checker.fixAll(plan)).toBeUndefined();
 }, 60_000);
 
+test("of two banks that run short in one period, each has its fixes", async () => {
+  const shed = `
+const spare = battery({ name: "spare", chemistry: "LiFePO4", capacityAh: 50, internalMilliohm: 5, reservePercent: 20 });
+circuit({ from: spare.positive, oneWayM: 2, gauge: 10, name: "bell", load: 0.1, protect: { ...classT, ratingA: 5, distanceIn: 4 }, use: {} });
+`;
+  const text = hut({ loadW: 14, chargers: shed }).replace(/place: "Tarifa, ES"/, '$&, months: ["Jan"]');
+  const { plan, checker } = await runsShortIn(text);
+  const short = plan.findings.filter(({ finding }) => finding.rule === "energy/runs-short");
+  expect(short.map(({ finding }) => (finding.values as { bank: string }).bank)).toEqual(["house", "spare"]);
+  for (const placed of short) expect(await checker.provenFixes(plan, placed)).not.toEqual([]);
+});
+
 test("a size that no builder would choose is named, and is no fix", async () => {
   const { plan, checker, placed } = await runsShortIn(hut({ loadW: 17, chargers: mains }));
   const titles = (await checker.provenFixes(plan, placed!)).map(({ title }) => title);

@@ -31,6 +31,7 @@ export const energyRunsShort = defineRule<Values>({
           {
             subject: one.period.name,
             at: { record: one.period.record, path: [] },
+            ...(battery && { ofRecord: battery.record }),
             values: valuesOf(one, bank, short),
             related: battery ? [{ at: { record: battery.record, path: [] }, text: "The bank" }] : [],
           },

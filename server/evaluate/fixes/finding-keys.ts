@@ -16,11 +16,12 @@ export function keysOf(findings: readonly Finding[]): ReadonlyMap<string, Findin
 }
 
 /**
- * The rule, the circuit, and the property: both ends of a circuit may be wrongly protected. The ends of a cable are one place: a
+ * The rule, the circuit, and the property, or the record that it is about beside its place: both ends of a circuit may be wrongly protected. The ends of a cable are one place: a
  * finding about the whole cable may move from one to the other.
  */
-export function keyOf({ rule, at }: Finding): string {
+export function keyOf({ rule, at, ofRecord }: Finding): string {
   if (!("record" in at)) return `${rule}\nproblem ${at.problem}`;
   const [property = ""] = at.path;
-  return `${rule}\n${at.record}\n${property === "to" ? "from" : property}`;
+  const of = ofRecord === undefined ? "" : `\nof ${ofRecord}`;
+  return `${rule}\n${at.record}\n${property === "to" ? "from" : property}${of}`;
 }
