@@ -186,13 +186,10 @@ export function stopsNetwork({ listsOnly }: InvalidValue): boolean {
   return !listsOnly;
 }
 
-/** A circuit at the end of which is its own load feeds nothing else: the network is complete without it, except for its current. */
-function isOfCircuit({ record }: InvalidValue, { circuits, records }: NetworkRecords): boolean {
-  return (
-    records[record]?.word === "circuit" &&
-    isLeaf(records[record]) &&
-    circuits.some((one) => one.record === record)
-  );
+/** A circuit that ends at its own load feeds no other part: the network is complete without it, except for its current. */
+function isOfCircuit({ record }: InvalidValue, { records }: NetworkRecords): boolean {
+  const { [record]: at } = records;
+  return at?.word === "circuit" && isLeaf(at);
 }
 
 function isLeaf({ input }: PlanRecord): boolean {

@@ -83,5 +83,5 @@ export const inverterCutOff = {
 
 /** Charge that goes round between two batteries is lost a little at each turn. */
 export const chargingCircle: Citation = practice(
-  "A DC-DC charger loses some percent of what it passes on; two that feed each other without end empty both batteries.",
+  "A DC-DC charger loses some percent of the energy that it passes on; two that feed each other without end empty both batteries.",
 );

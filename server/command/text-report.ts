@@ -115,12 +115,11 @@ function networkLines({ network }: Reported): string[] {
   const { withoutCircuits } = network;
   const { scenarios, unsolved, hardest, lowest } = network.summary;
   const solved = scenarios - unsolved.length;
-  const failed = unsolved.slice(0, 3).map(({ scenario }) => `"${printable(scenario)}"`);
-  const others = unsolved.length > failed.length ? ` and ${unsolved.length - failed.length} more` : "";
+  const failed = unsolved.map(({ scenario }) => `"${scenario}"`);
   const state =
     unsolved.length === 0
       ? `${counted(scenarios, "scenario")} solved`
-      : `${solved} of ${counted(scenarios, "scenario")} solved, not ${failed.join(", ")}${others}`;
+      : `${solved} of ${counted(scenarios, "scenario")} solved, not ${firstOf(failed)}`;
   const worst = [
     hardest &&
       hardestInWords({
@@ -133,14 +132,17 @@ function networkLines({ network }: Reported): string[] {
     lowest &&
       lowestInWords({ ...lowest, name: printable(lowest.name), scenario: printable(lowest.scenario) }),
   ].filter(Boolean);
-  const named = withoutCircuits.slice(0, 3).map((name) => printable(name));
-  const moreLeftOut =
-    withoutCircuits.length > named.length ? ` and ${withoutCircuits.length - named.length} more` : "";
   const leftOut =
     withoutCircuits.length === 0
       ? ""
-      : `, judged without ${named.join(", ")}${moreLeftOut}, because of an invalid value, see above`;
+      : `, judged without ${firstOf(withoutCircuits)}, because of an invalid value, see above`;
   return [`  network: ${state}${leftOut}`, ...(worst.length > 0 ? [`  ${worst.join(" · ")}`] : [])];
+}
+
+/** The first three names of a plan, and the number of the others. */
+function firstOf(names: readonly string[]): string {
+  const shown = names.slice(0, 3).map((name) => printable(name));
+  return `${shown.join(", ")}${names.length > shown.length ? ` and ${names.length - shown.length} more` : ""}`;
 }
 
 function closingLines(plans: readonly Reported[], paint: Paint): string[] {

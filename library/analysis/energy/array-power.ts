@@ -18,7 +18,10 @@ export function powerOfModules(
   cellC: number,
   percentPerC: number = moduleTemperature.powerPercentPerC,
 ): number {
-  return Math.max(0, (ratedW * irradianceW * (1 + (percentPerC / 100) * (cellC - standardTestC))) / 1_000);
+  return Math.max(
+    0,
+    (ratedW * irradianceW * (1 + (percentPerC / 100) * (cellC - standardTestC))) / standardTestWPerM2,
+  );
 }
 
 /** The share that several losses in percent leave together. */

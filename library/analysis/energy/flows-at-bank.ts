@@ -57,7 +57,7 @@ export interface ArrayAtBank extends ArrayOnController {
   readonly unshaded: readonly number[];
   /**
    * Loss in the wiring at the rated power, as a share of it; it falls with the power. 0 without tracking: the current is that of the
-   * modules, whatever the wires take from their voltage.
+   * modules, at any drop in the wires.
    */
   readonly wiringLoss: number;
 }

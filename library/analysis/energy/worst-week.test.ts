@@ -33,7 +33,7 @@ function weeksOf(period: string) {
 const year = weeksOf('place: "Tarifa, ES"');
 const sum = (watts: readonly number[]) => watts.reduce((total, one) => total + one, 0);
 
-/** The greatest difference, in Wh of an hour, between what came in and what went out, with the loss in charging left to find. */
+/** The greatest difference between the energy in and the energy out of an hour, Wh, without the loss in charging. */
 function unexplained(week: WeekEnergy, fullWh: number): number {
   const worst = week.unmetW.map((unmet, hour) => {
     const of = (powers: readonly { readonly watts: readonly number[] }[]) =>

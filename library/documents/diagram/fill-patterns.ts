@@ -1,4 +1,4 @@
-/** Patterns that are told apart in black and white, neighbours in this order most easily. */
+/** Patterns that differ in black and white; neighbours in this order differ most. */
 export const fills = ["slanted", "dotted", "level", "crossed", "solid", "upright", "leaning"] as const;
 
 export type Fill = (typeof fills)[number];

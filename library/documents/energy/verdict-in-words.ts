@@ -5,7 +5,7 @@ import type {
   Verdict,
 } from "../../analysis/energy/energy-result.ts";
 import { monthNames } from "../../model/use-properties.ts";
-import { formatRounded } from "../../rules/wording/format-number.ts";
+import { formatAbout } from "../../rules/wording/format-number.ts";
 import { listInWords } from "../../rules/wording/part-in-words.ts";
 
 /** For each month, in a table and beside it. */
@@ -75,5 +75,5 @@ export function namesInWords(consumers: readonly NamedConsumer[]): string {
 
 /** Two significant figures for people: the sun of a month is known no better. */
 export function about(value: number): { readonly value: number; readonly text: string } {
-  return { value, text: formatRounded(Number(value.toPrecision(2))) };
+  return { value, text: formatAbout(value) };
 }

@@ -1,7 +1,7 @@
 import { testRule } from "../rule.tester.ts";
 import { chargerCircle } from "./circle.ts";
 
-// Common practice, no source: what one gives, the other takes back.
+// Common practice, no source: each takes back the energy that the other gives.
 testRule(chargerCircle, [
   {
     name: "two that always run",

@@ -3,7 +3,7 @@ import { monthNames } from "../../model/use-properties.ts";
 import type { Citation } from "../../standards/citation.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found } from "../rule.ts";
-import { formatRounded } from "../wording/format-number.ts";
+import { formatAbout } from "../wording/format-number.ts";
 import { listInWords } from "../wording/part-in-words.ts";
 
 const withoutTracking: Citation = {
@@ -43,11 +43,11 @@ export const energyArrayLimited = defineRule<Values>({
     const when = `${listInWords(months)} of ${period}`;
     switch (limit) {
       case "heat":
-        return `${name} gives no energy in about ${about(hoursADay)} h a day in ${when}: in their heat the modules have less voltage than the battery and the wiring need, and the controller does not track. Use modules of more voltage (maxPowerV).`;
+        return `${name} gives no energy in about ${formatAbout(hoursADay)} h a day in ${when}: in their heat the modules have less voltage than the battery and the wiring need, and the controller does not track. Use modules of more voltage (maxPowerV).`;
       case "voltage":
-        return `${name} gives about ${about(percent)} % less than with a controller that tracks, about ${about(dailyWh)} Wh a day in ${when}: without tracking the voltage above the battery's is lost. Use such a controller, or modules made for this battery.`;
+        return `${name} gives about ${formatAbout(percent)} % less than with a controller that tracks, about ${formatAbout(dailyWh)} Wh a day in ${when}: without tracking the voltage above the battery's is lost. Use such a controller, or modules made for this battery.`;
       case "current":
-        return `The output current of its controller cuts off about ${about(percent)} % of the yield of ${name}, about ${about(dailyWh)} Wh a day in ${when}: a larger outputA would use it, if the bank can take it.`;
+        return `The output current of its controller cuts off about ${formatAbout(percent)} % of the yield of ${name}, about ${formatAbout(dailyWh)} Wh a day in ${when}: a larger outputA would use it, if the bank can take it.`;
       default:
         return limit satisfies never;
     }
@@ -105,9 +105,4 @@ function limitOf(
 function isWorse(one: Values, other: Values): boolean {
   const rank = ({ limit, percent, months }: Values) => gravest.indexOf(limit) * 1e6 + percent * months.length;
   return rank(one) >= rank(other);
-}
-
-/** Two significant figures: the sun of a month is known no better. */
-function about(value: number): string {
-  return formatRounded(Number(value.toPrecision(2)));
 }

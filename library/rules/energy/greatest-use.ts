@@ -1,6 +1,6 @@
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found } from "../rule.ts";
-import { formatRounded } from "../wording/format-number.ts";
+import { formatAbout } from "../wording/format-number.ts";
 
 const half = 0.5;
 const moreThanHalf = ownRequirement(
@@ -33,7 +33,7 @@ export const energyGreatestUse = defineRule<Values>({
     return [...byRecord.values()];
   },
   message: ({ name, period, dailyWh, percent }) =>
-    `${name} takes about ${formatRounded(Number(dailyWh.toPrecision(2)))} Wh a day in ${period}, ${formatRounded(Number(percent.toPrecision(2)))} % of all use: fewer hours, or another device, do more than a larger bank.`,
+    `${name} takes about ${formatAbout(dailyWh)} Wh a day in ${period}, ${formatAbout(percent)} % of all use: fewer hours, or another device, do more than a larger bank.`,
 });
 
 interface Values {

@@ -5,7 +5,7 @@ import { leastChangeFixes } from "../fixes/least-change-fixes.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found } from "../rule.ts";
 import { banksInWords } from "../wording/banks-in-words.ts";
-import { formatRounded } from "../wording/format-number.ts";
+import { formatAbout } from "../wording/format-number.ts";
 import { listInWords } from "../wording/part-in-words.ts";
 
 const keepsUp = ownRequirement(
@@ -41,8 +41,8 @@ export const energyRunsShort = defineRule<Values>({
   whenAsked: ({ of: { energy, bank } }) => leastChangeFixes(energy, bank),
   message({ period, bank, atBest, short, onAverage, tooCold, unmetHours, hoursBelowReserve, worst }) {
     const hours = [
-      unmetHours > 0 ? `without supply for about ${about(unmetHours)} h` : "",
-      hoursBelowReserve > 0 ? `below its reserve for about ${about(hoursBelowReserve)} h` : "",
+      unmetHours > 0 ? `without supply for about ${formatAbout(unmetHours)} h` : "",
+      hoursBelowReserve > 0 ? `below its reserve for about ${formatAbout(hoursBelowReserve)} h` : "",
     ].filter(Boolean);
     const average =
       onAverage.length === 0
@@ -53,7 +53,7 @@ export const energyRunsShort = defineRule<Values>({
     const cold = tooCold.length === 0 ? "" : ` In ${listInWords(tooCold, 12)} it is too cold to be charged.`;
     const whyShort =
       worst.sourcesWh >= worst.useWh ? ", enough on average, but not on several cloudy days in a row" : "";
-    return `${atBest ? "At best: in" : "In"} ${period}, ${bank} runs short in ${listInWords(short, 12)}, ${hours.join(" and ")}${average}. In ${worst.month} about ${about(worst.useWh)} Wh are used a day, and the sources give about ${about(worst.sourcesWh)} Wh${whyShort}.${cold} ${cold ? "Keep it warm, add" : "Add"} sun, driving or shore power, a larger bank, or use less.`;
+    return `${atBest ? "At best: in" : "In"} ${period}, ${bank} runs short in ${listInWords(short, 12)}, ${hours.join(" and ")}${average}. In ${worst.month} about ${formatAbout(worst.useWh)} Wh are used a day, and the sources give about ${formatAbout(worst.sourcesWh)} Wh${whyShort}.${cold} ${cold ? "Keep it warm, add" : "Add"} sun, driving or shore power, a larger bank, or use less.`;
   },
 });
 
@@ -99,9 +99,4 @@ function valuesOf(energy: PeriodEnergy, bank: BankEnergy, short: readonly MonthE
 
 function gap({ useWh, sourcesWh }: MonthEnergy): number {
   return useWh - sourcesWh;
-}
-
-/** Two significant figures: the sun of a month is known no better. */
-function about(value: number): string {
-  return formatRounded(Number(value.toPrecision(2)));
 }

@@ -97,3 +97,8 @@ function written(value: number, figures: number): string {
   // Adding 0 turns −0 into 0.
   return format.format(value + 0);
 }
+
+/** Two significant figures, for figures that are known no better, such as those that rest on the sun of a month. */
+export function formatAbout(value: number): string {
+  return formatRounded(Number(value.toPrecision(2)));
+}

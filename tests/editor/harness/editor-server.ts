@@ -139,7 +139,7 @@ function endWithUs(child: ChildProcess, remove: () => void): void {
     try {
       remove();
     } catch {
-      // A dying process wrote into it once more: what is left is in the folder for temporary files.
+      // A dying process wrote into it once more: the rest remains in the folder for temporary files.
     }
   });
   // Vitest's worker is ended by a signal, or by the end of the process that started it. Listening for these removes their usual
