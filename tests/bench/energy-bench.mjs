@@ -61,7 +61,7 @@ cable({ from: mppt.positive, to: plus.stud, lengthM: 1, gauge: 6, protectFarEnd:
 cable({ from: mppt.negative, to: minus.stud, lengthM: 1, gauge: 6 });
 const on = { from: plus.stud, returnTo: minus.stud, oneWayM: 4, gauge: 12, protect: 15 } as const;
 circuit({ ...on, name: "first", load: 3, /* edited */ use: { hoursPerDay: 2 } });
-${Array.from({ length: 19 }, (_, index) => `circuit({ ...on, name: "circuit ${index}", load: each, use: { ${uses[index % 4]} } });`).join("\n")}
+${Array.from({ length: 19 }, (_, index) => `circuit({ ...on, name: "circuit ${index}", oneWayM: ${3 + (index % 7)}, load: each, use: { ${uses[index % 4]} } });`).join("\n")}
 ${period ? 'period({ name: "All year", place: "Tarifa, ES" });' : ""}
 `;
 }

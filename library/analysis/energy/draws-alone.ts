@@ -1,10 +1,12 @@
-import type { InverterPart, LoadPart, Network, Part, Scenario } from "../../model/network.ts";
-import { batterySolver } from "../network/solver/solve-scenarios.ts";
-import type { SolvedBatteries } from "../network/solver/solved-scenario.ts";
+import type { BatteryPart, InverterPart, LoadPart, Network, Part, Scenario } from "../../model/network.ts";
+import { noLessThanLeast } from "../network/solver/conductor-current.ts";
+import { currentInLoop, type LoopDraw } from "../network/solver/loop-current.ts";
+import type { Portion } from "../network/solver/solve-scenarios.ts";
+import type { SolvedDevices } from "../network/solver/solved-scenario.ts";
 import type { Bank } from "../network/topology/network-topology.ts";
 import { powerFrom, voltageOf } from "./bank-in-solution.ts";
 import type { SwitchesApart } from "./banks-apart.ts";
-import type { InUse } from "./conductors-in-use.ts";
+import type { Loop, WaysOfCurrent } from "./ways-of-current.ts";
 
 /** The draw of a consumer with all others off. */
 export interface DrawAlone {
@@ -18,8 +20,8 @@ export interface DrawAlone {
 type Consumer = LoadPart | InverterPart;
 
 /**
- * The draw of each consumer alone, of those conductors only that it can use. An edit elsewhere leaves them the same objects, and the
- * consumer its result.
+ * The draw of each consumer alone. Most close a loop of one current; only the others need a solution of a network, of those conductors
+ * that they can use. An edit elsewhere leaves them the same objects, and such a consumer its result.
  */
 export function drawsAlone(
   network: Network,
@@ -27,34 +29,36 @@ export function drawsAlone(
   {
     stateWith,
     apart,
-    inUse,
-    patterns,
-    transferW,
+    ways,
+    solve,
+    transfers,
     inTopology,
   }: {
     /** With this consumer on, and everything else off that may be. */
     readonly stateWith: (consumer: Consumer) => Scenario;
     readonly apart: SwitchesApart;
-    readonly inUse: (on: readonly boolean[]) => InUse;
-    readonly patterns: Parameters<typeof batterySolver>[1];
+    readonly ways: () => WaysOfCurrent;
+    readonly solve: (state: Scenario, portion: Portion) => SolvedDevices | undefined;
+    /** By bank: the power that it gives while nothing draws, W; undefined without chargers that always run. */
+    readonly transfers: readonly number[] | undefined;
     /** Of a topology, which an edit of loads leaves the same object. */
     readonly inTopology: WeakMap<Part, DrawAlone>;
-    /** By bank: the power that it gives while nothing draws, W. */
-    readonly transferW: readonly number[];
   },
 ): (consumer: Consumer) => DrawAlone {
   const position = JSON.stringify([
-    ...[[...apart.open], [...apart.selected], banks.map(({ batteries }) => batteries), transferW],
+    ...[[...apart.open], [...apart.selected], banks.map(({ batteries }) => batteries), transfers],
   ]);
-  const solver = batterySolver(network, patterns);
+  const transferW = transfers ?? banks.map(() => 0);
   const afresh = (part: Consumer): DrawAlone => {
+    const loop = transfers ? undefined : ways().loopOf(part);
+    const inLoop = loop && solvedLoop(network, loop, part);
+    if (inLoop) return drawOf({ network, banks, part, transferW }, inLoop);
     const state = stateWith(part);
-    const { conductors, parts } = inUse(state.on);
-    const needs = [position, ...conductors, ...parts.flatMap(electrically)];
+    const portion = ways().portionWith(state.on);
+    const needs = [position, ...portion.conductors, ...portion.parts.flatMap(electrically)];
     const before = known.get(part);
     if (before && isSame(before.needs, needs)) return before.draw;
-    const result = solver(state, conductors);
-    const draw = drawOf({ network, banks, part, transferW }, result);
+    const draw = drawOf({ network, banks, part, transferW }, solve(state, portion));
     known.set(part, { needs, draw });
     return draw;
   };
@@ -63,6 +67,33 @@ export function drawsAlone(
     inTopology.set(part, draw);
     return draw;
   };
+}
+
+/** The batteries of a loop while a consumer draws from it alone; undefined if the general solver has to decide. */
+export function solvedLoop({ parts }: Network, loop: Loop, consumer: Consumer): SolvedDevices | undefined {
+  const { conductors, batteries } = loop;
+  const ohm = batteries.reduce((sum, battery) => sum + ohmOf(battery), loop.ohm);
+  const emfV = batteries.reduce((sum, { usualRestV }) => sum + usualRestV, 0);
+  const currentA = currentInLoop({ conductors, ohm, emfV }, drawInLoop(consumer));
+  if (currentA === undefined) return undefined;
+  const partA = Array<number>(parts.length).fill(0);
+  const partV = parts.map((part) => (part.kind === "battery" ? part.usualRestV : 0));
+  for (const battery of batteries) {
+    partA[battery.index] = currentA;
+    partV[battery.index]! -= currentA * ohmOf(battery);
+  }
+  return { partA, partV };
+}
+
+function ohmOf({ internal }: BatteryPart): number {
+  return noLessThanLeast(internal.highOhm);
+}
+
+function drawInLoop(part: Consumer): LoopDraw {
+  if (part.kind === "inverter") return { as: "power", powerW: nominalPower(part) };
+  const { draws } = part;
+  if (draws.as === "motor") return { as: "current", currentA: draws.runningA };
+  return draws.as === "resistance" ? { as: "resistance", ohm: noLessThanLeast(draws.ohm) } : draws;
 }
 
 const known = new WeakMap<Part, { readonly needs: readonly unknown[]; readonly draw: DrawAlone }>();
@@ -88,7 +119,7 @@ function drawOf(
     readonly part: Consumer;
     readonly transferW: readonly number[];
   },
-  result: SolvedBatteries | undefined,
+  result: SolvedDevices | undefined,
 ): DrawAlone {
   if (!result) return { solved: false, bank: 0, bankW: nominalPower(part), bankA: 0 };
   const powers = banks.map(({ batteries }, index) => powerFrom(result, batteries) - transferW[index]!);

@@ -12,15 +12,15 @@ import { isCharging, isConsumer, isStarterMotor } from "../../model/part-roles.t
 import { descriptorOf } from "../../model/parts/index.ts";
 import type { UseValues } from "../../model/use-values.ts";
 import { workedOutOnce } from "../../model/worked-out-once.ts";
-import { partialSolver, patternsIn } from "../network/solver/solve-scenarios.ts";
+import { type PortionPatterns, portionSolver } from "../network/solver/solve-scenarios.ts";
+import type { SolvedDevices } from "../network/solver/solved-scenario.ts";
 import type { Bank, NetworkTopology } from "../network/topology/network-topology.ts";
-import type { ScenarioResult, SolvedScenario } from "../network-result.ts";
 import { type SolarWiring, solarWiringOf } from "../solar-wiring.ts";
 import type { ArrayOnController } from "./array-power.ts";
 import { batteriesOf, powerFrom, voltageOf } from "./bank-in-solution.ts";
 import { type SwitchesApart, switchesApart } from "./banks-apart.ts";
-import { conductorsInUse, type InUse } from "./conductors-in-use.ts";
 import { type DrawAlone, drawsAlone, nominalPower } from "./draws-alone.ts";
+import { type WaysOfCurrent, waysOfCurrent } from "./ways-of-current.ts";
 
 /** Something that draws from a bank. */
 export interface ConsumerAtBank {
@@ -114,31 +114,31 @@ export interface IdleArray {
  * all of them, and one for each way to charge.
  */
 export function flowsAtBanks(network: Network, topology: NetworkTopology): FlowsAtBanks {
-  const solver = partialSolver(network, patternsIn(topology));
+  const known = knownIn(topology);
+  const solver = portionSolver(network, known.patterns);
   const { banks } = topology;
   const apart = switchesApart(network, banks);
-  const inUse = { apart: inUseIn(network, apart), joined: inUseIn(network, allJoined) };
+  const ways = { apart: waysIn(network, apart), joined: waysIn(network, allJoined) };
   const solve: Solve = (on, { sunShare = 0, engine = false } = {}) => {
     const state = stateOf(network, on, sunShare, engine ? allJoined : apart);
-    return solver(state, inUse[engine ? "joined" : "apart"](state.on).conductors);
+    return solver(state, ways[engine ? "joined" : "apart"]().portionWith(state.on));
   };
   const drawn = network.parts.filter(isConsumer).filter((part) => !isStarterMotor(part));
-  const known = knownIn(topology);
   known.transfers ??= transfersOf(network, banks, () => solve(onBank(() => false)));
   const { transfers } = known;
+  const idle = stateOf(
+    network,
+    onBank(() => false),
+    0,
+    apart,
+  );
   const drawAlone = drawsAlone(network, banks, {
-    stateWith: (consumer) =>
-      stateOf(
-        network,
-        onBank((part) => part === consumer),
-        0,
-        apart,
-      ),
+    stateWith: ({ index }) => ({ ...idle, on: idle.on.map((isOn, part) => isOn || part === index) }),
     ...{
       apart,
-      inUse: inUse.apart,
-      patterns: patternsIn(topology),
-      transferW: transfers.bankW,
+      ways: ways.apart,
+      solve: solver,
+      transfers: network.parts.some(runsAlways) ? transfers.bankW : undefined,
       inTopology: known.alone,
     },
   });
@@ -184,14 +184,14 @@ export function flowsAtBanks(network: Network, topology: NetworkTopology): Flows
 }
 
 /** Worked out with the first question: most edits ask none. */
-function inUseIn(network: Network, positions: SwitchesApart): (on: readonly boolean[]) => InUse {
-  let known: ReturnType<typeof conductorsInUse> | undefined;
-  return (on) => {
-    known ??= conductorsInUse(
+function waysIn(network: Network, positions: SwitchesApart): () => WaysOfCurrent {
+  let known: WaysOfCurrent | undefined;
+  return () => {
+    known ??= waysOfCurrent(
       network,
       stateOf(network, () => true, 0, positions),
     );
-    return known(on);
+    return known;
   };
 }
 
@@ -210,6 +210,7 @@ function idleIn(network: Network, flows: readonly FlowsAtBank[]): readonly IdleA
 const knownIn = workedOutOnce(
   (_: NetworkTopology): Known => ({
     alone: new WeakMap(),
+    patterns: new Map(),
     charging: new Map(),
     transfers: undefined,
     idleArrays: undefined,
@@ -218,6 +219,7 @@ const knownIn = workedOutOnce(
 
 interface Known {
   readonly alone: WeakMap<Part, DrawAlone>;
+  readonly patterns: PortionPatterns;
   readonly charging: Map<Bank, Pick<FlowsAtBank, "arrays" | "chargers" | "generators">>;
   transfers: Transfers | undefined;
   idleArrays: readonly IdleArray[] | undefined;
@@ -233,12 +235,16 @@ interface Transfers {
 }
 
 /** Which share of the time a full bank takes no charge is unknown, so such energy is in no balance; the draw of loads is without it. */
-function transfersOf({ parts }: Network, banks: readonly Bank[], idle: () => ScenarioResult): Transfers {
+function transfersOf(
+  { parts }: Network,
+  banks: readonly Bank[],
+  idle: () => SolvedDevices | undefined,
+): Transfers {
   const chargers = parts.filter((part) => part.kind === "dcDcCharger").filter(runsAlways);
   const none = { chargers: [], from: -1, bankW: banks.map(() => 0) };
   if (chargers.length === 0) return none;
   const result = idle();
-  if (result.state !== "solved") return none;
+  if (!result) return none;
   const bankW = banks.map(({ batteries }) => powerFrom(result, batteries));
   const moving = chargers.filter(({ index }) => Math.abs(result.partA[index]!) > leastTransferA);
   if (moving.length === 0) return none;
@@ -266,7 +272,7 @@ const always: UseValues = {};
 type Solve = (
   on: (part: Part) => boolean,
   state?: { readonly sunShare?: number; readonly engine?: boolean },
-) => ScenarioResult;
+) => SolvedDevices | undefined;
 
 const allJoined: SwitchesApart = { open: new Set(), selected: new Map() };
 
@@ -328,11 +334,11 @@ function consumersOf(part: LoadPart | InverterPart, bankW: number, bankA: number
 /** The loss in shared conductors: that with all on, less the losses alone, over the products of the currents. */
 function sharedOhm(
   own: readonly { readonly bankW: number; readonly bankA: number; readonly solved: boolean }[],
-  together: ScenarioResult,
+  together: SolvedDevices | undefined,
   { batteries }: Bank,
   transferW: number,
 ): number {
-  if (together.state !== "solved" || own.some(({ solved }) => !solved)) return 0;
+  if (!together || own.some(({ solved }) => !solved)) return 0;
   const sum = (of: (one: (typeof own)[number]) => number) => own.reduce((total, one) => total + of(one), 0);
   const products = sum(({ bankA }) => bankA) ** 2 - sum(({ bankA }) => bankA ** 2);
   if (products < leastProducts) return 0;
@@ -350,7 +356,7 @@ function arraysAt(network: Network, bank: Bank, solve: Solve): readonly ArrayAtB
     const solveIn = (sunShare: number) =>
       solve((part) => isThere(part) || !(isConsumer(part) || isCharging(part)), { sunShare });
     const result = solveIn(1);
-    if (result.state !== "solved") return [];
+    if (!result) return [];
     const intoBankW = -powerFrom(result, bank.batteries);
     if (intoBankW <= 0) return [];
     const fed = solarWiringOf(network).filter(({ controllers: [first] }) => first === controller);
@@ -368,7 +374,7 @@ function arraysAt(network: Network, bank: Bank, solve: Solve): readonly ArrayAtB
     /** Between the string and the bank, in so much sun. */
     const dropIn = (sunShare: number) => {
       const there = sunShare < 1 ? solveIn(sunShare) : result;
-      if (there.state !== "solved") return 0;
+      if (!there) return 0;
       const stringV = string.reduce((sum, { index }) => sum + (there.partV[index] || 0), 0);
       return Math.max(0, stringV - voltageOf(network, there, bank)) / sunShare;
     };
@@ -431,7 +437,7 @@ function chargerAt(
   );
   if (charging.length === 0) return [];
   const result = solve(chargedBy(charging, batteries), { engine: kind === "engine" });
-  if (result.state !== "solved") return [];
+  if (!result) return [];
   const bankW = -powerFrom(result, batteries);
   if (bankW <= 0) return [];
   const names = charging.flatMap(({ name, index }) => (result.partA[index]! > 0 ? [name] : []));
@@ -452,7 +458,7 @@ function generatorsAt(network: Network, { batteries }: Bank, solve: Solve): read
     const averageW = averageOf(part);
     if (!averageW) return [];
     const result = solve(chargedBy([part], batteries));
-    if (result.state !== "solved") return [];
+    if (!result) return [];
     const intoBankW = -powerFrom(result, batteries);
     if (intoBankW <= 0) return [];
     const fullW = result.partA[part.index]! * result.partV[part.index]!;
@@ -470,7 +476,7 @@ function averageOf(part: Part): readonly number[] | undefined {
 }
 
 /** The share of the current in the alternators that they may give for hours. */
-function allowedShare(charging: readonly Part[], { partA }: SolvedScenario): number {
+function allowedShare(charging: readonly Part[], { partA }: SolvedDevices): number {
   const shares = charging.flatMap((part) => {
     if (part.kind !== "alternator") return [];
     const allowedA = (part.ratedA * part.continuousPercent) / 100;

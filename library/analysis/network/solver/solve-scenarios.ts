@@ -1,4 +1,4 @@
-import type { Network, NetworkConductor, Scenario } from "../../../model/network.ts";
+import type { Network, NetworkConductor, Part, Scenario } from "../../../model/network.ts";
 import { positionsKey, switchesOf } from "../../../model/switch-positions.ts";
 import { workedOutOnce } from "../../../model/worked-out-once.ts";
 import type { ScenarioResult } from "../../network-result.ts";
@@ -11,7 +11,7 @@ import { measureOf } from "./nodal-equations.ts";
 import { type OperatingPoint, operatingPointSolver } from "./operating-point.ts";
 import { withoutIdle } from "./solve-islands.ts";
 import { type Nodes, netlistOf, nodesOf, possiblePairs } from "./solve-netlist.ts";
-import { type SolvedBatteries, solvedBatteries, solvedScenario } from "./solved-scenario.ts";
+import { type SolvedDevices, solvedDevices, solvedScenario } from "./solved-scenario.ts";
 import { type SparseSystem, sparseSystem } from "./sparse-lu.ts";
 import { eliminationOrder } from "./sparse-order.ts";
 
@@ -29,44 +29,45 @@ export function scenarioSolver(
   network: Network,
   patterns: Patterns = new Map(),
 ): (scenario: Scenario, index: number) => ScenarioResult {
-  const solve = partialSolver(network, patterns);
-  return (scenario, index) => solve(scenario, network.conductors, index);
+  const laws = conductorLaws(network.conductors);
+  const patternFor = patternsFor(network, patterns);
+  return (scenario, index) =>
+    solveScenario({ network, scenario, index, laws, pattern: patternFor(scenario) });
+}
+
+/** Parts and conductors of a network, and their terminals as nodes that are numbered without the others. */
+export interface Portion {
+  readonly parts: readonly Part[];
+  readonly conductors: readonly NetworkConductor[];
+  readonly nodes: Nodes;
 }
 
 /**
- * {@link scenarioSolver} with some of the conductors, if the caller knows that others carry no current: the result has the currents of
- * these in their order, and no voltages behind others.
+ * Solves a portion of a network, if the caller knows that the rest carries no current: by part, its current and voltage. Undefined if
+ * unsolved. Portions of one shape share the pattern of their equations.
  */
-export function partialSolver(
+export function portionSolver(
   network: Network,
-  patterns: Patterns,
-): (scenario: Scenario, conductors: readonly NetworkConductor[], index?: number) => ScenarioResult {
-  const patternFor = patternsFor(network, patterns);
-  return (scenario, conductors, index = 0) =>
-    solveScenario({
-      ...{ network: withConductors(network, conductors), scenario, index },
-      ...{ laws: conductorLaws(conductors), pattern: patternFor(scenario) },
-    });
-}
-
-/** {@link partialSolver} for the batteries alone: by part, the current that each gives, A, and its voltage, V. Undefined if unsolved. */
-export function batterySolver(
-  network: Network,
-  patterns: Patterns,
-): (scenario: Scenario, conductors: readonly NetworkConductor[]) => SolvedBatteries | undefined {
-  const patternFor = patternsFor(network, patterns);
-  return (scenario, conductors) => {
-    const pattern = patternFor(scenario);
+  patterns: PortionPatterns,
+): (scenario: Scenario, portion: Portion) => SolvedDevices | undefined {
+  return (scenario, { parts, conductors, nodes }) => {
+    const own = { ...network, parts, conductors };
+    const pairs = possiblePairs(own, nodes);
+    const key = `${nodes.count} ${pairs.join()}`;
+    const pattern = patterns.has(key) ? patterns.get(key) : patternOfPairs(nodes.count, pairs);
+    patterns.set(key, pattern);
     if (!pattern) return undefined;
-    const own = withConductors(network, conductors);
-    const everything = netlistOf(own, scenario, pattern.nodes, conductorLaws(conductors));
+    const numbered = renumbered(nodes, pattern.place);
+    const everything = netlistOf(own, scenario, numbered, conductorLaws(conductors));
     const { netlist, limit } = settle(everything, pattern.system);
     if (limit.state === "none" || !isBalanced(limit.point)) return undefined;
-    return solvedBatteries(network, netlist, limit.point);
+    return solvedDevices(network, netlist, limit.point);
   };
 }
 
-/** Of the whole network, whichever of its conductors a solution uses. */
+/** By the shape of a portion, filled on demand. */
+export type PortionPatterns = Map<string, ReturnType<typeof patternOfPairs>>;
+
 function patternsFor(network: Network, patterns: Patterns): (scenario: Scenario) => Pattern | undefined {
   const switches = switchesOf(network);
   return (scenario) => {
@@ -75,10 +76,6 @@ function patternsFor(network: Network, patterns: Patterns): (scenario: Scenario)
     patterns.set(key, pattern);
     return pattern;
   };
-}
-
-function withConductors(network: Network, conductors: readonly NetworkConductor[]): Network {
-  return conductors === network.conductors ? network : { ...network, conductors };
 }
 
 /** By the positions of all switches ({@link positionsKey}), filled on demand. */
@@ -149,11 +146,15 @@ export interface Pattern {
 /** Undefined for a network too meshed to be eliminated in an acceptable time. */
 export function patternOf(network: Network, scenario: Scenario): Pattern | undefined {
   const nodes = nodesOf(network, scenario);
-  const pairs = possiblePairs(network, nodes);
-  const order = eliminationOrder(nodes.count, pairs);
-  if (!order) return undefined;
-  return {
-    nodes: { count: nodes.count, of: nodes.of.map((node) => order.place[node]!) },
-    system: sparseSystem(order),
-  };
+  const found = patternOfPairs(nodes.count, possiblePairs(network, nodes));
+  return found && { nodes: renumbered(nodes, found.place), system: found.system };
+}
+
+function patternOfPairs(nodes: number, pairs: Int32Array) {
+  const order = eliminationOrder(nodes, pairs);
+  return order && { place: order.place, system: sparseSystem(order) };
+}
+
+function renumbered({ count, of }: Nodes, place: Int32Array): Nodes {
+  return { count, of: of.map((node) => place[node]!) };
 }

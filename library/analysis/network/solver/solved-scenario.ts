@@ -39,7 +39,7 @@ export function solvedScenario(of: {
     conductorC.push(temperatureOf(law, conductorA[conductor]!));
     conductorOhm.push(resistanceOf(law, conductorA[conductor]!));
   });
-  const device = deviceCurrents(network, netlist, point);
+  const device = deviceCurrents(network.parts.length, netlist, point);
   const [partA, inputA] = [device.partA.map(shown), device.inputA.map(shown)];
   addPassedOn(network, conductorA, partA);
   return {
@@ -58,27 +58,25 @@ export function solvedScenario(of: {
   };
 }
 
-/** By part: the current that each battery gives, A, and its voltage, V; 0 for other parts. */
-export interface SolvedBatteries {
-  readonly partA: Float64Array;
-  readonly partV: Float64Array;
+/**
+ * By part: the current that it gives, A, negative if it draws; and its voltage, V, at the output of chargers. Of parts without a branch,
+ * batteries are at rest, and others have 0.
+ */
+export interface SolvedDevices {
+  readonly partA: readonly number[];
+  readonly partV: readonly number[];
 }
 
-export function solvedBatteries(
-  { parts }: Network,
-  { batteries }: Netlist,
-  point: OperatingPoint,
-): SolvedBatteries {
-  const partA = new Float64Array(parts.length);
-  const partV = new Float64Array(parts.length);
-  const shown = withoutRounding(point);
-  const flow: Flow = { currentA: 0, siemens: 0 };
-  for (const branch of batteries) {
-    battery(branch, voltageAbove(point.voltages, branch, branch.emfV), flow);
-    partA[branch.part] = shown(-flow.currentA);
+/** The devices of an operating point, without the conductors between them. */
+export function solvedDevices({ parts }: Network, netlist: Netlist, point: OperatingPoint): SolvedDevices {
+  const { partA } = deviceCurrents(parts.length, netlist, point);
+  const partV = parts.map((part) => (part.kind === "battery" ? part.usualRestV : 0));
+  const { batteries, currents, powers, sources, arrays, converters, resistors } = netlist;
+  const loads = resistors.filter(({ isLoad }) => isLoad);
+  for (const branch of [...batteries, ...currents, ...powers, ...sources, ...arrays, ...loads])
     partV[branch.part] = voltageOver(point.voltages, branch);
-  }
-  return { partA, partV };
+  for (const { part, output } of converters) partV[part] = voltageOver(point.voltages, output);
+  return { partA: partA.map(withoutRounding(point)), partV };
 }
 
 /**
@@ -141,12 +139,12 @@ function voltageAt(part: Part, terminalV: readonly number[]): number {
 
 /** Currents of everything that feeds or draws: positive if it feeds. */
 function deviceCurrents(
-  network: Network,
+  parts: number,
   netlist: Netlist,
   { voltages }: OperatingPoint,
 ): { partA: number[]; inputA: number[] } {
-  const partA = network.parts.map(() => 0);
-  const inputA = network.parts.map(() => 0);
+  const partA = Array<number>(parts).fill(0);
+  const inputA = Array<number>(parts).fill(0);
   const flow: Flow = { currentA: 0, siemens: 0 };
   for (const branch of netlist.batteries) {
     battery(branch, voltageAbove(voltages, branch, branch.emfV), flow);
