@@ -21,10 +21,14 @@ export interface BankModel {
   readonly chargeable: readonly boolean[];
 }
 
-/** By hour of the year, W; all sources together. */
+/** By hour of the year, W. */
 export interface Flows {
   readonly loadW: Float64Array;
+  /** All sources, or those beside {@link chargersW}. */
   readonly sourceW: Float64Array;
+  /** The share of `sourceW` that counts, as of the sun in a poor year; left out: all of it. */
+  readonly sourceShare?: number;
+  readonly chargersW?: Float64Array;
 }
 
 /**
@@ -120,7 +124,7 @@ const nearlyWh = 1e-6;
  */
 function stepThrough(
   bank: BankModel,
-  { loadW, sourceW }: Flows,
+  { loadW, sourceW, sourceShare = 1, chargersW }: Flows,
   { fromDay, days }: Stretch,
   storedWh: number,
   into?: BankYear | BankMonths | "until short",
@@ -143,7 +147,7 @@ function stepThrough(
     for (let at = day * 24; at < day * 24 + 24; at++) {
       const faded = stored * selfDischarge;
       const start = stored - faded;
-      const net = sourceW[at]! - loadW[at]!;
+      const net = sourceW[at]! * sourceShare + (chargersW ? chargersW[at]! : 0) - loadW[at]!;
       let unmet = 0;
       let spilled = 0;
       let lost = faded;

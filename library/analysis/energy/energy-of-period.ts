@@ -62,10 +62,8 @@ export function hoursOfPeriod({ values }: Period, climate: Climate, flows: Flows
 
 /** With a share of the sun. */
 function yearOf({ bank, loadW, sunW, chargersW, run }: HoursAtBank, sunShare = 1): BankMonths {
-  if (sunShare === 1 && chargersW === noSource) return monthlyBalanceOf(bank, { loadW, sourceW: sunW }, run);
-  const sourceW = new Float64Array(sunW.length);
-  for (let at = 0; at < sourceW.length; at++) sourceW[at] = sunW[at]! * sunShare + chargersW[at]!;
-  return monthlyBalanceOf(bank, { loadW, sourceW }, run);
+  const chargers = chargersW === noSource ? {} : { chargersW };
+  return monthlyBalanceOf(bank, { loadW, sourceW: sunW, sourceShare: sunShare, ...chargers }, run);
 }
 
 /** The plan does not name it among those that are not used in the period. */

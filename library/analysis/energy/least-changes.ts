@@ -42,11 +42,10 @@ export function leastChanges(
 export const leastChangesOf = workedOutOnce((bank: BankEnergy): LeastChanges => leastChanges(bank)!);
 
 /** The balance of a bank with another size of it, or other sources. */
-function holdsWith(hours: HoursAtBank, { bank = hours.bank, sunW, chargersW }: Tried): boolean {
-  const [sun, chargers] = [sunW ?? hours.sunW, chargersW ?? hours.chargersW];
-  const sourceW = sun.map((watts, at) => watts + chargers[at]!);
+function holdsWith(hours: HoursAtBank, tried: Tried): boolean {
+  const { bank = hours.bank, sunW: sourceW = hours.sunW, chargersW = hours.chargersW } = tried;
   const startWh = hours.run.startWh * (hours.bank.fullWh > 0 ? bank.fullWh / hours.bank.fullWh : 1);
-  return keepsUp(bank, { loadW: hours.loadW, sourceW }, { ...hours.run, startWh });
+  return keepsUp(bank, { loadW: hours.loadW, sourceW, chargersW }, { ...hours.run, startWh });
 }
 
 /**

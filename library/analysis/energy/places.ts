@@ -40,10 +40,15 @@ export function placeTable({ places }: WorldTable): PlaceTable {
       isThere: (place: Place) => !country || place.country === country.toUpperCase(),
     };
   };
+  /** Each keystroke in a plan asks for the same place. */
+  let lastFound: { readonly text: string; readonly places: readonly Place[] } | undefined;
   return {
     find(text) {
-      const { key, isThere } = inCountry(text);
-      return (byName.get(key) ?? []).filter(isThere);
+      if (text !== lastFound?.text) {
+        const { key, isThere } = inCountry(text);
+        lastFound = { text, places: (byName.get(key) ?? []).filter(isThere) };
+      }
+      return lastFound.places;
     },
     like(text) {
       const { key, isThere } = inCountry(text);
