@@ -18,6 +18,7 @@ const properties = {
   continuous: yesOrNo(),
   criticalDropPercent: dropPercent,
   dropPercent,
+  bundledInChannels: yesOrNo(),
   ...ofBench,
 };
 

@@ -2,6 +2,7 @@ import { awgSizes, mm2Sizes } from "./allowed-values.ts";
 import { colour, label } from "./bench-properties.ts";
 import { feet, insulation, metres } from "./circuit-properties.ts";
 import { accept, ambient } from "./part-properties.ts";
+import { wayOfRun } from "./placement/place-properties.ts";
 import { count, oneOf, text, yesOrNo } from "./property.ts";
 import { propertyTable, type ValuesOf } from "./property-table.ts";
 import { protection } from "./protection-properties.ts";
@@ -27,6 +28,7 @@ const properties = {
   accept,
   colour,
   label,
+  ...wayOfRun,
 };
 
 export type CableValues = ValuesOf<typeof properties>;

@@ -10,6 +10,7 @@ import {
   loadPurpose,
   voltageUpTo50,
 } from "./part-properties.ts";
+import { bodySize, partPlace, wayOfRun } from "./placement/place-properties.ts";
 import { amount, count, oneOf, text, yesOrNo, yesOrNoOr } from "./property.ts";
 import { type Choice, propertyTable, type ValuesOf } from "./property-table.ts";
 import { protection, ratingOfDevice } from "./protection-properties.ts";
@@ -75,6 +76,9 @@ const properties = {
   largestGauge,
   largestMm2,
   maxFuseA: ratingOfDevice,
+  at: partPlace,
+  size: bodySize,
+  ...wayOfRun,
 };
 
 export type CircuitValues = ValuesOf<typeof properties>;

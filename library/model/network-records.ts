@@ -6,7 +6,7 @@ import { draftLoadOfCircuit, draftPart, type LoadOfCircuit, type PartDraft } fro
 import type { NetworkTerminal } from "./network.ts";
 import { isObject } from "./plain-values.ts";
 import { readValues } from "./read-values.ts";
-import type { PlanRecord } from "./record.ts";
+import { isPlacementWord, type PlanRecord } from "./record.ts";
 import {
   type CableEnds,
   type CircuitEnds,
@@ -61,7 +61,9 @@ export function isWired({ word, input }: PlanRecord): boolean {
 }
 
 export function belongsToNetwork(record: PlanRecord): boolean {
-  return record.word === "circuit" ? isWired(record) : record.word !== "build" && record.word !== "period";
+  const { word } = record;
+  if (word === "circuit") return isWired(record);
+  return word !== "build" && word !== "period" && !isPlacementWord(word);
 }
 
 /** @param leftOut Indices of records that are passed over as if the plan did not have them. */
@@ -125,6 +127,8 @@ function knownFromNetwork({
   maxFuseA,
   fedFromBothEnds,
   fromBattery,
+  at,
+  size,
 }: CircuitValues): readonly Refusal[] {
   const refused = (property: string, given: unknown, wrong: string, allowed: string): Refusal[] =>
     given === undefined
@@ -148,6 +152,8 @@ function knownFromNetwork({
     ...ofPart("largestGauge", largestGauge),
     ...ofPart("largestMm2", largestMm2),
     ...ofPart("maxFuseA", maxFuseA),
+    ...ofPart("at", at),
+    ...ofPart("size", size),
     ...refused(
       "fedFromBothEnds",
       fedFromBothEnds,

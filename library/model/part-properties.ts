@@ -2,6 +2,7 @@ import type { TerminalC } from "../plan/sizes.ts";
 import { acceptableRules } from "./acceptable-rules.ts";
 import { loadPurposes, terminalRatingsC } from "./allowed-values.ts";
 import { price, termination, torque } from "./bench-properties.ts";
+import { placementOfPart } from "./placement/place-properties.ts";
 import { amount, amountOrNone, oneOf, text } from "./property.ts";
 import type { Property } from "./property-table.ts";
 import { propertyTable } from "./property-table.ts";
@@ -32,6 +33,7 @@ export const ofEveryPart = {
   termination,
   torqueNm: torque,
   price,
+  ...placementOfPart,
 };
 
 /** No conductor of the tables carries more than about 560 A, and more than a few in parallel are not seen. */

@@ -24,20 +24,29 @@ export function readCircuit(record: PlanRecord, index: number, build: ReadBuild)
   };
 }
 
-/** Only a network shows the devices that are fed from one place, and the bank that feeds it. No figure depends on it. */
-function needsNetwork({ purpose, use }: CircuitValues): readonly Refusal[] {
-  return Object.entries({ purpose, use }).flatMap(([property, given]): Refusal[] =>
-    given === undefined
-      ? []
-      : [
-          {
-            path: [property],
-            given: describeValue(given),
-            wrong: "cannot be given without from",
-            allowed: "the same with from and returnTo, which show the switches, the fuses and the bank",
-            listsOnly: true,
-          },
-        ],
+/** Only a network shows the devices that are fed from one place, the bank that feeds it, and both ends of it. No figure depends on it. */
+function needsNetwork({
+  purpose,
+  use,
+  at,
+  size,
+  through,
+  fromStud,
+  toStud,
+}: CircuitValues): readonly Refusal[] {
+  return Object.entries({ purpose, use, at, size, through, fromStud, toStud }).flatMap(
+    ([property, given]): Refusal[] =>
+      given === undefined
+        ? []
+        : [
+            {
+              path: [property],
+              given: describeValue(given),
+              wrong: "cannot be given without from",
+              allowed: "the same with from and returnTo, which show the switches, the fuses and the bank",
+              listsOnly: true,
+            },
+          ],
   );
 }
 

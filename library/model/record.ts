@@ -13,9 +13,20 @@ export interface PlanRecord {
 }
 
 /** DSL functions that leave a record. Those of parts are also the kinds of parts, except `motor`, which makes a load. */
-export const words: readonly Word[] = ["circuit", "build", "cable", "scenario", "period", ...partWords];
+export const words: readonly Word[] = [
+  ...(["circuit", "build", "cable", "scenario", "period"] as const),
+  ...(["surface", "channel", "compartment"] as const),
+  ...partWords,
+];
 
-export type Word = "circuit" | "build" | "cable" | "scenario" | "period" | PartWord;
+export type Word = "circuit" | "build" | "cable" | "scenario" | "period" | PlacementWord | PartWord;
+
+/** DSL functions for the surroundings of parts and conductors. */
+export type PlacementWord = "surface" | "channel" | "compartment";
+
+export function isPlacementWord(word: Word): word is PlacementWord {
+  return word === "surface" || word === "channel" || word === "compartment";
+}
 
 /** An obstacle to evaluating the plan or a part of it, found while running it. */
 export type PlanProblem =

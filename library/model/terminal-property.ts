@@ -84,7 +84,7 @@ function notAReference(value: unknown, what: string): string {
 }
 
 /** Results of functions that make no part. Not read from the descriptors, which use these properties. */
-const makesNoPart = /^(circuit|build|cable|scenario|period)$/;
+const makesNoPart = /^(circuit|build|cable|scenario|period|surface|channel|compartment)$/;
 
 /** Any name of a function: whether a part or circuit of that name has the number is checked with the whole plan. */
 function isName(value: unknown): value is string {

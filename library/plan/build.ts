@@ -198,4 +198,13 @@ interface BuildOptions {
    * Example: `wireByLength: true`
    */
   readonly wireByLength?: boolean;
+  /**
+   * Whether conductors that share a channel count as bundled in it, below 50 V too. 33 CFR 183.435(b) asks
+   * for it from 50 V.
+   *
+   * Left out: taken as false: below 50 V, shared channels are named and no ampacity is reduced.
+   *
+   * Example: `bundledInChannels: true`
+   */
+  readonly bundledInChannels?: boolean;
 }

@@ -10,6 +10,7 @@ import type { PlannedInverter } from "./inverter.ts";
 import type { LoadPurpose, PlannedLoad } from "./load.ts";
 import type { PlannedMotor } from "./motor.ts";
 import type { PartWithPoles } from "./other-part.ts";
+import type { BodySize, PartPlace } from "./place.ts";
 import type { ProtectionInput } from "./protection.ts";
 import type { AcceptedFindings } from "./rule-id.ts";
 import type { RunOptions } from "./run-options.ts";
@@ -360,6 +361,24 @@ export interface CircuitOptions extends RunOptions {
    * Example: `returnColour: "yellow"`
    */
   readonly returnColour?: Colour;
+  /**
+   * The place of the load that the circuit states itself: a surface, with the distance of its left and top edge from those of the
+   * surface; or the free end of a channel. If the circuit ends at a part (`to`), that part states it.
+   *
+   * Left out: taken as not known. A circuit without a length then has none.
+   *
+   * Example: `at: { endOf: mastConduit }`
+   */
+  readonly at?: PartPlace;
+  /**
+   * The outline of the load that the circuit states itself, and its depth, in millimetres or inches. If the circuit ends at a part
+   * (`to`), that part states it.
+   *
+   * Left out: taken as not known: whether it fits is not judged.
+   *
+   * Example: `size: { widthMm: 80, heightMm: 80 }`
+   */
+  readonly size?: BodySize;
   /**
    * How its conductors are fastened at the load that the circuit states itself: by a ring on a stud or screw ("#6", "#8", "#10",
    * "1/4 in", "5/16 in", "3/8 in", "1/2 in", "M3.5", "M4", "M5", "M6", "M8", "M10", "M12"), in a "screw clamp", or on a

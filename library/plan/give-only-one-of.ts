@@ -17,5 +17,9 @@ export declare enum GiveOnlyOneOf {
   distanceIn_or_distanceMm = "distanceIn or distanceMm",
   place_or_latitudeDeg_and_longitudeDeg = "place or latitudeDeg + longitudeDeg",
   months_or_fromDay_and_untilDay = "months or fromDay + untilDay",
+  millimetres_or_inches = "millimetres or inches",
+  on_or_endOf = "on or endOf",
+  on_or_from = "on + path or from + a length",
+  beyondM_or_beyondFt = "beyondM or beyondFt",
   endSlackIn_or_endSlackMm = "endSlackIn or endSlackMm",
 }

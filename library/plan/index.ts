@@ -12,6 +12,14 @@ export {
   cable,
   type PlannedCable,
 } from "./cable.ts";
+export {
+  type ChannelInput,
+  type ChannelInside,
+  type ChannelWay,
+  channel,
+  type PlaceOfEnd,
+  type PlannedChannel,
+} from "./channel.ts";
 export { type ChassisInput, chassis, type PlannedChassis } from "./chassis.ts";
 export {
   type CircuitInput,
@@ -24,6 +32,13 @@ export {
   type SizeInput,
 } from "./circuit.ts";
 export type { Colour } from "./colour.ts";
+export {
+  type CompartmentInput,
+  compartment,
+  type PlannedCompartment,
+  type WallInput,
+  type WallMaterial,
+} from "./compartment.ts";
 export { type DcDcChargerInput, dcDcCharger, type PlannedDcDcCharger } from "./dc-dc-charger.ts";
 export type { DeviceInShort, OpeningTimeInput, TestedBehindInput } from "./device-in-short.ts";
 export type { DevicePartOptions } from "./device-part-options.ts";
@@ -42,6 +57,18 @@ export {
   type PlannedPeriod,
   period,
 } from "./period.ts";
+export type {
+  AirSpace,
+  BodySize,
+  FlatSize,
+  Leaving,
+  MountingPosition,
+  PartPlace,
+  SurfaceArea,
+  SurfacePoint,
+  TerminalPlace,
+  TerminalPlaces,
+} from "./place.ts";
 export type { ProtectionInput } from "./protection.ts";
 export { type PlannedRelay, type RelayInput, relay } from "./relay.ts";
 export type { RuleId } from "./rule-id.ts";
@@ -69,6 +96,15 @@ export {
 } from "./solar-controller.ts";
 export type { SpoolInput } from "./spool.ts";
 export { type PlannedStarterMotor, type StarterMotorInput, starterMotor } from "./starter-motor.ts";
+export {
+  type FixtureInput,
+  type FixtureName,
+  type KeptFree,
+  type PlannedSurface,
+  type SurfaceInput,
+  type SurfaceOrientation,
+  surface,
+} from "./surface.ts";
 export type {
   BatteryNegative,
   BatteryPositive,

@@ -1,3 +1,4 @@
+import type { AirSpace, BodySize, MountingPosition, PartPlace, TerminalPlaces } from "./place.ts";
 import type { AcceptedFindings } from "./rule-id.ts";
 import type { AwgSize, Mm2Size } from "./sizes.ts";
 import type { Termination } from "./termination.ts";
@@ -72,4 +73,79 @@ export interface PartOptions {
    * Example: `price: 45`
    */
   readonly price?: number;
+  /**
+   * Its outline as it hangs upright, and its depth, in millimetres or inches.
+   *
+   * Left out: taken as not known: whether it fits is not judged.
+   *
+   * Example: `size: { widthMm: 220, heightMm: 140, depthMm: 90 }`
+   */
+  readonly size?: BodySize;
+  /**
+   * Its place: a surface, with the distance of its left and top edge from those of the surface, in millimetres or inches; or the free
+   * end of a channel. Conductors without a length take it from the places of their parts.
+   *
+   * Left out: taken as not known, and it is listed as not yet placed.
+   *
+   * Example: `at: { on: board, leftMm: 120, topMm: 80 }`
+   */
+  readonly at?: PartPlace;
+  /**
+   * The distance that it needs to everything else on each side as it hangs upright, as its maker states it, in millimetres or inches.
+   *
+   * Left out: taken as not known, and not judged: no public figure exists.
+   *
+   * Example: `air: { topMm: 100, bottomMm: 100 }`
+   */
+  readonly air?: AirSpace;
+  /**
+   * The positions in which its maker permits it: "upright", "left side up", "right side up", "upside down", "on its back" or
+   * "face down".
+   *
+   * Left out: taken as not known, and not judged.
+   *
+   * Example: `mountingPositions: ["upright", "on its back"]`
+   */
+  readonly mountingPositions?: readonly MountingPosition[];
+  /**
+   * The places of its terminals on its front as it hangs upright, by their names, each with the side towards which a conductor leaves it.
+   * Of a terminal with several studs or branches, a list with each: conductors take them in the order of the plan.
+   *
+   * Left out: taken as its middle, from which conductors leave towards any side.
+   *
+   * Example: `terminalsAt: { positive: { leftMm: 40, topMm: 10, leaves: "up" } }`
+   */
+  readonly terminalsAt?: TerminalPlaces;
+  /**
+   * Heat that it gives off at its greatest load, W. From 0 to 100,000.
+   *
+   * Left out: taken from its efficiency, if it has one; else as not known.
+   *
+   * Example: `heatW: 60`
+   */
+  readonly heatW?: number;
+  /**
+   * Whether it must stay cool: no part that gives off heat is then below it or close beside it.
+   *
+   * Left out: taken as not known, and not judged.
+   *
+   * Example: `keepCool: true`
+   */
+  readonly keepCool?: boolean;
+  /**
+   * Its mass, kg. Above 0, up to 10,000.
+   *
+   * Left out: taken as not known, and not counted.
+   *
+   * Example: `massKg: 4.2`
+   */
+  readonly massKg?: number;
+  /**
+   * Whether its live terminals are covered by a boot, cap or lid.
+   *
+   * Left out: taken as not known, and named only where bare metal or falling objects are stated.
+   *
+   * Example: `terminalsCovered: true`
+   */
+  readonly terminalsCovered?: boolean;
 }

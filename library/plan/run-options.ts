@@ -1,3 +1,4 @@
+import type { PlannedChannel } from "./channel.ts";
 import type { Colour } from "./colour.ts";
 import type { InsulationC } from "./sizes.ts";
 
@@ -53,4 +54,37 @@ export interface RunOptions {
    * Example: `label: "READ 1"`
    */
   readonly label?: string;
+  /**
+   * The channels that its conductors take, if they are not to take the shortest way. At most 50.
+   *
+   * Left out: taken as the shortest way through the channels of the plan.
+   *
+   * Example: `through: []`
+   */
+  readonly through?: readonly PlannedChannel[];
+  /**
+   * Outside diameter of one insulated wire, or of its sheath, mm. Above 0, up to 200.
+   *
+   * Left out: taken as not known: fill and bends are not judged, because no public table of outside diameters exists.
+   *
+   * Example: `outsideMm: 9.5`
+   */
+  readonly outsideMm?: number;
+  /**
+   * Number of the stud or branch where it begins, counted from 1, at a terminal with several (`terminalsAt`). A whole number, 1 to 200.
+   *
+   * Left out: taken in the order of the plan.
+   *
+   * Example: `fromStud: 3`
+   */
+  readonly fromStud?: number;
+  /**
+   * Number of the stud where a cable ends at `to`, or the return of a circuit at `returnTo`, counted from 1, at a terminal with several
+   * (`terminalsAt`). A whole number, 1 to 200.
+   *
+   * Left out: taken in the order of the plan.
+   *
+   * Example: `toStud: 2`
+   */
+  readonly toStud?: number;
 }

@@ -1,0 +1,245 @@
+import type { BuildValues } from "../build-properties.ts";
+import { withArticle } from "../describe-value.ts";
+import { displayName } from "../display-name.ts";
+import type { NetworkRecords } from "../network-records.ts";
+import type { Properties, PropertyTable, ValuesOf } from "../property-table.ts";
+import { readValues } from "../read-values.ts";
+import { isPlacementWord, type PlacementWord, type PlanRecord } from "../record.ts";
+import type { InvalidValue, Refusal } from "../run.ts";
+import { keptIfEqual } from "../same-plain-data.ts";
+import type { WrittenReference } from "../terminal-property.ts";
+import { type ChannelValues, channelProperties } from "./channel-properties.ts";
+import { type CompartmentValues, compartmentProperties } from "./compartment-properties.ts";
+import { longMillimetres, millimetres, pointOf, rectangleOf, sizeOf } from "./in-millimetres.ts";
+import type {
+  Channel,
+  ChannelInside,
+  Compartment,
+  Fixture,
+  Layout,
+  PlaceOnSurface,
+  Point,
+  Rectangle,
+  Surface,
+  Surroundings,
+} from "./layout.ts";
+import { readBodies } from "./read-bodies.ts";
+import { readLeads } from "./read-leads.ts";
+import { type SurfaceValues, surfaceProperties } from "./surface-properties.ts";
+
+/**
+ * The layout of a plan, and the errors in it, none of which stops a network: a surface, channel or place with a refused value is left
+ * out. Undefined if the plan has no surface, channel or compartment.
+ */
+export function readLayout(
+  records: readonly PlanRecord[],
+  found: NetworkRecords,
+  build: BuildValues,
+): ReadLayout {
+  const invalid: InvalidValue[] = [];
+  const context: LayoutContext = {
+    records,
+    refuse(record, name, refusals) {
+      for (const refusal of refusals) invalid.push({ record, name, ...refusal, listsOnly: true });
+    },
+    known: { compartment: new Map(), surface: new Map(), channel: new Map() },
+  };
+  const compartments = readAll(context, "compartment", compartmentProperties, compartmentFrom);
+  const surfaces = readAll(context, "surface", surfaceProperties, surfaceFrom(compartments));
+  const channels = readAll(context, "channel", channelProperties, channelFrom(compartments, surfaces));
+  const bodies = readBodies(found, surfaces, context);
+  const leads = readLeads(found, context);
+  if (!records.some(({ word }) => isPlacementWord(word))) return { layout: undefined, invalid };
+  return { layout: kept(build, { compartments, surfaces, channels, bodies, leads }), invalid };
+}
+
+/** The same object for an edit that moves nothing. */
+const kept = keptIfEqual<BuildValues, Layout>();
+
+export interface ReadLayout {
+  readonly layout: Layout | undefined;
+  readonly invalid: readonly InvalidValue[];
+}
+
+export interface LayoutContext {
+  readonly records: readonly PlanRecord[];
+  refuse(record: number, name: string, refusals: readonly Omit<Refusal, "listsOnly">[]): void;
+  /** By record: the index of each surface, channel and compartment that could be read. */
+  readonly known: Readonly<Record<PlacementWord, Map<number, number>>>;
+}
+
+interface Identity {
+  readonly record: number;
+  readonly name: string;
+}
+
+type Make<Values, Made> = (values: Values, from: Identity, context: LayoutContext) => Made | undefined;
+
+function readAll<Shape extends Properties, Made>(
+  context: LayoutContext,
+  word: PlacementWord,
+  table: PropertyTable<Shape>,
+  make: Make<ValuesOf<Shape>, Made>,
+): readonly Made[] {
+  const all: Made[] = [];
+  context.records.forEach((entry, record) => {
+    if (entry.word !== word) return;
+    const { values, invalid } = readValues(entry.input, table);
+    const stated = (values as { readonly name?: string }).name ?? "";
+    const name = displayName(stated) || displayName(entry.fallbackName);
+    context.refuse(record, name, invalid);
+    const made = make(values, { record, name }, context);
+    if (made === undefined) return;
+    context.known[word].set(record, all.length);
+    all.push(made);
+  });
+  return all;
+}
+
+/** The index of a surface, channel or compartment that a record names; undefined for another part, which is reported. */
+export function referred(
+  written: WrittenReference | undefined,
+  word: PlacementWord,
+  at: Identity & { readonly path: readonly string[] },
+  { records, known, refuse }: LayoutContext,
+): number | undefined {
+  if (!written) return undefined;
+  const { kind, id } = written;
+  const isOne = kind === word && records[id]?.word === word;
+  if (!isOne) {
+    const wrong =
+      records[id]?.word === kind
+        ? `is ${withArticle(kind)}, not a ${word}`
+        : `is ${withArticle(kind)} that is not in this plan`;
+    refuse(at.record, at.name, [
+      { path: at.path, given: undefined, wrong, allowed: `a ${word} of this plan` },
+    ]);
+  }
+  return isOne ? known[word].get(id) : undefined;
+}
+
+const compartmentFrom: Make<CompartmentValues, Compartment> = (values, from) => {
+  const { ambientC, engineSpace, walls, outsideC, inletCm2, outletCm2 } = values;
+  return {
+    ...from,
+    ...surroundings({ ambientC, engineSpace }),
+    ...(walls && walls.length > 0 && { walls: walls as NonNullable<Compartment["walls"]> }),
+    ...(outsideC !== undefined && { outsideC }),
+    ...(inletCm2 !== undefined && { inletCm2 }),
+    ...(outletCm2 !== undefined && { outletCm2 }),
+  };
+};
+
+/** Its own, or else those of the places that it is in, the nearest first. */
+function surroundings(...places: readonly (MaybeSurroundings | undefined)[]): Surroundings {
+  const ambientC = places.find((place) => place?.ambientC !== undefined)?.ambientC;
+  const engineSpace = places.find((place) => place?.engineSpace !== undefined)?.engineSpace;
+  return { ...(ambientC !== undefined && { ambientC }), ...(engineSpace !== undefined && { engineSpace }) };
+}
+
+interface MaybeSurroundings {
+  readonly ambientC?: number | undefined;
+  readonly engineSpace?: boolean | undefined;
+}
+
+function surfaceFrom(compartments: readonly Compartment[]): Make<SurfaceValues, Surface> {
+  return (values, from, context) => {
+    const size = sizeOf(values.size);
+    if (!size) return undefined;
+    const at = { ...from, path: ["compartment"] };
+    const compartment = referred(values.compartment, "compartment", at, context);
+    const { ambientC, engineSpace, bilgeWaterMm, carriesKg, keepFree = [], outOfReach = [] } = values;
+    return {
+      ...from,
+      width: size.width,
+      height: size.height,
+      orientation: values.orientation ?? "vertical",
+      ...surroundings({ ambientC, engineSpace }, compartments[compartment ?? -1]),
+      ...(compartment !== undefined && { compartment }),
+      keepFree: keepFree.flatMap((area) => {
+        const outline = rectangleOf(area);
+        return outline ? [{ ...outline, name: displayName(area.name ?? "") || "a place kept free" }] : [];
+      }),
+      outOfReach: outOfReach.flatMap((area) => rectangleOf(area) ?? []),
+      fixtures: (values.fixtures ?? []).flatMap(fixtureFrom),
+      bareMetal: values.bareMetal ?? false,
+      openAbove: values.openAbove ?? false,
+      ...(bilgeWaterMm !== undefined && { bilgeWaterMm }),
+      ...(carriesKg !== undefined && { carriesKg }),
+    };
+  };
+}
+
+type WrittenFixture = NonNullable<SurfaceValues["fixtures"]>[number];
+
+function fixtureFrom(written: WrittenFixture, index: number): readonly Fixture[] {
+  const outline: Rectangle | undefined = rectangleOf(written);
+  const { fixture, distanceMm } = written;
+  if (!outline || !fixture) return [];
+  const name = displayName(written.name ?? "") || `the ${fixture}`;
+  return [{ ...outline, fixture, name, index, ...(distanceMm !== undefined && { distanceMm }) }];
+}
+
+function channelFrom(
+  compartments: readonly Compartment[],
+  surfaces: readonly Surface[],
+): Make<ChannelValues, Channel> {
+  return (values, from, context) => {
+    const course = courseOf(values, from, context);
+    if (!course) return undefined;
+    const at = { ...from, path: ["compartment"] };
+    const own = referred(values.compartment, "compartment", at, context);
+    const surface = course.kind === "along" ? surfaces[course.surface] : undefined;
+    const compartment = own ?? surface?.compartment;
+    const { ambientC, engineSpace, fillPercent, bendRadiusMm, grommet, supportsEveryMm } = values;
+    const inside = insideOf(values.inside);
+    return {
+      ...from,
+      way: values.way ?? "trunking",
+      course,
+      ...surroundings({ ambientC, engineSpace }, compartments[own ?? -1], surface),
+      ...(inside && { inside }),
+      ...(fillPercent !== undefined && { fillPercent }),
+      ...(bendRadiusMm !== undefined && { bendRadiusMm }),
+      ...(grommet !== undefined && { grommet }),
+      ...(supportsEveryMm !== undefined && { supportsEveryMm }),
+      ...(compartment !== undefined && { compartment }),
+    };
+  };
+}
+
+function courseOf(
+  values: ChannelValues,
+  from: Identity,
+  context: LayoutContext,
+): Channel["course"] | undefined {
+  if (values.on) {
+    const surface = referred(values.on, "surface", { ...from, path: ["on"] }, context);
+    const path = (values.path ?? []).flatMap((point) => pointOf(point) ?? []);
+    if (surface === undefined || path.length < 2 || path.length < (values.path?.length ?? 0))
+      return undefined;
+    return { kind: "along", surface, path };
+  }
+  const start = placeOnSurface(values.from, { ...from, path: ["from", "on"] }, context);
+  const end = placeOnSurface(values.to, { ...from, path: ["to", "on"] }, context);
+  const lengthMm = longMillimetres(values, "length");
+  if (!start || lengthMm === undefined || (values.to && !end)) return undefined;
+  return { kind: "between", from: start, lengthMm, ...(end && { to: end }) };
+}
+
+function placeOnSurface(
+  written: ChannelValues["from"],
+  at: Parameters<typeof referred>[2],
+  context: LayoutContext,
+): PlaceOnSurface | undefined {
+  const surface = referred(written?.on, "surface", at, context);
+  const point = pointOf(written);
+  return surface === undefined || !point ? undefined : { surface, ...point };
+}
+
+function insideOf(written: ChannelValues["inside"]): ChannelInside | undefined {
+  const diameter = millimetres(written, "diameter");
+  if (diameter !== undefined) return { shape: "round", diameter };
+  const size = sizeOf(written);
+  return size && { shape: "rectangle", width: size.width, height: size.height };
+}

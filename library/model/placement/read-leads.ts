@@ -1,0 +1,96 @@
+import type { CableValues } from "../cable-properties.ts";
+import type { CircuitValues } from "../circuit-properties.ts";
+import type { NetworkRecords } from "../network-records.ts";
+import type { Lead, LeadEnd } from "./layout.ts";
+import { type LayoutContext, referred } from "./read-layout.ts";
+
+/** Every conductor whose ends are known, in the order of the plan, each with its stud or branch at both ends. */
+export function readLeads(found: NetworkRecords, context: LayoutContext): readonly Lead[] {
+  const studs = studCounter();
+  const drafts = draftLeads(found);
+  // Studs that the plan names are taken; the others follow in their order.
+  for (const { ends } of drafts)
+    for (const { terminal, stud } of ends) if (stud !== undefined) studs.take(terminal, stud - 1);
+  return drafts.map(({ ends, values, ...draft }, index): Lead => {
+    const [from, to] = ends.map(({ terminal, stud }): LeadEnd => {
+      const { part, name } = found.terminals[terminal]!;
+      return { body: part, terminal: name, stud: stud === undefined ? studs.next(terminal) : stud - 1 };
+    }) as [LeadEnd, LeadEnd];
+    const through = values.through?.flatMap((written, at) => {
+      const path = ["through", String(at)];
+      const channel = referred(written, "channel", { ...draft, path }, context);
+      return channel === undefined ? [] : [channel];
+    });
+    return {
+      ...draft,
+      ...{ index, from, to, paired: draft.role !== "cable" && (values.sheathed ?? false) !== false },
+      ...(through && { through }),
+      ...(values.outsideMm !== undefined && { outsideMm: values.outsideMm }),
+    };
+  });
+}
+
+interface DraftLead extends Pick<Lead, "record" | "name" | "role"> {
+  readonly ends: readonly [DraftEnd, DraftEnd];
+  readonly values: CableValues | CircuitValues;
+}
+
+interface DraftEnd {
+  /** Index in the network's terminals. */
+  readonly terminal: number;
+  /** As the plan states it, counted from 1. */
+  readonly stud?: number | undefined;
+}
+
+function draftLeads({ circuits, cables }: NetworkRecords): readonly DraftLead[] {
+  const pairs = circuits.flatMap(({ record, name, values, ends, load }): readonly DraftLead[] => {
+    const far = ends?.to ?? load;
+    if (!ends || !far) return [];
+    const { fromStud, toStud } = values;
+    const { from, returnTo } = ends;
+    return [
+      {
+        ...{ record, name, values, role: "positive" },
+        ends: [{ terminal: from, stud: fromStud }, { terminal: far.positive }],
+      },
+      {
+        ...{ record, name, values, role: "return" },
+        ends: [{ terminal: far.negative }, { terminal: returnTo, stud: toStud }],
+      },
+    ];
+  });
+  const single = cables.flatMap(({ record, name, values, ends }): readonly DraftLead[] => {
+    if (!ends) return [];
+    const { fromStud, toStud } = values;
+    return [
+      {
+        ...{ record, name, values, role: "cable" },
+        ends: [
+          { terminal: ends.from, stud: fromStud },
+          { terminal: ends.to, stud: toStud },
+        ],
+      },
+    ];
+  });
+  return [...pairs, ...single].sort((one, other) => one.record - other.record);
+}
+
+/** The studs of each terminal that are taken. */
+function studCounter() {
+  const taken = new Map<number, Set<number>>();
+  const at = (terminal: number) => {
+    const known = taken.get(terminal) ?? new Set<number>();
+    taken.set(terminal, known);
+    return known;
+  };
+  return {
+    take: (terminal: number, stud: number) => void at(terminal).add(stud),
+    next(terminal: number): number {
+      const known = at(terminal);
+      let stud = 0;
+      while (known.has(stud)) stud++;
+      known.add(stud);
+      return stud;
+    },
+  };
+}

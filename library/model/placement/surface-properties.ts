@@ -1,0 +1,44 @@
+import { ambient } from "../part-properties.ts";
+import { amount, listOf, listsOnly, oneOf, text, yesOrNo } from "../property.ts";
+import { propertyTable, type ValuesOf } from "../property-table.ts";
+import { reference } from "../terminal-property.ts";
+import { fixture, flatSize, keptFree, surfaceArea } from "./place-properties.ts";
+
+const orientations = ["vertical", "floor", "ceiling"] as const;
+const most = 100;
+const area = "[{ leftMm: 0, topMm: 300, widthMm: 1_200, heightMm: 40 }]";
+
+const properties = {
+  name: text("a name, as text"),
+  size: flatSize,
+  orientation: listsOnly(oneOf(orientations, "is not one of the orientations")),
+  compartment: listsOnly(reference("a compartment of this plan, such as locker")),
+  keepFree: listsOnly(
+    listOf(keptFree.table, { allowed: `a list of up to ${most} rectangles, such as ${area}`, most }),
+  ),
+  outOfReach: listsOnly(
+    listOf(surfaceArea.table, { allowed: `a list of up to ${most} rectangles, such as ${area}`, most }),
+  ),
+  fixtures: listsOnly(
+    listOf(fixture.table, {
+      allowed: `a list of up to ${most} fixtures, such as [{ fixture: "compass", leftMm: 0, topMm: 0, widthMm: 120, heightMm: 120 }]`,
+      most,
+    }),
+  ),
+  ambientC: listsOnly(ambient),
+  engineSpace: listsOnly(yesOrNo()),
+  bareMetal: listsOnly(yesOrNo()),
+  openAbove: listsOnly(yesOrNo()),
+  bilgeWaterMm: listsOnly(amount("a height", "mm", { from: 0, upTo: 20_000 })),
+  carriesKg: listsOnly(amount("a mass", "kg", { above: 0, upTo: 10_000 })),
+};
+
+export type SurfaceValues = ValuesOf<typeof properties>;
+
+/** Allowed values of each property of `surface`. */
+export const surfaceProperties = propertyTable(properties, {
+  word: "surface",
+  unknown: "is not a property of surface",
+  needed: ["size"],
+  choices: [],
+});
