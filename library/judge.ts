@@ -4,6 +4,7 @@ import { energyOfPlan, type World } from "./analysis/energy/energy-of-plan.ts";
 import { topologyOf } from "./analysis/network/topology/topology.ts";
 import { aloneCurrents } from "./analysis/network/worst-alone.ts";
 import type { FaultResult } from "./analysis/network-result.ts";
+import { placementOf } from "./analysis/placement/placement.ts";
 import { runsWithCurrents } from "./analysis/runs-with-currents.ts";
 import type { Network } from "./model/network.ts";
 import type { PlanModel } from "./model/plan-model.ts";
@@ -104,7 +105,8 @@ function judgedPlan(
 ): JudgedPlan {
   const network = read && { network: read, result: analyseNetwork(read, before) };
   const runs = [...loneCircuits(model), ...runsInNetwork(network), ...runsInGaps(model)];
-  return { model, circuits: runs.map(judgedRun), network, problems, energy: [] };
+  const placement = model.layout && placementOf(model.layout);
+  return { model, circuits: runs.map(judgedRun), network, problems, energy: [], placement };
 }
 
 /**

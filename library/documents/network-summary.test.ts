@@ -52,6 +52,7 @@ function judgedPlan(): JudgedPlan & { readonly network: object } {
     },
     problems: [],
     energy: [],
+    placement: undefined,
   };
 }
 

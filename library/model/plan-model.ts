@@ -2,6 +2,7 @@ import type { BenchSettings } from "./bench-settings.ts";
 import type { BuildValues } from "./build-properties.ts";
 import type { Network } from "./network.ts";
 import type { NetworkRemains } from "./network-remains.ts";
+import type { Layout } from "./placement/layout.ts";
 import type { CircuitLeftOut } from "./read-network.ts";
 import type { Period } from "./read-periods.ts";
 import type { InvalidValue, Run } from "./run.ts";
@@ -24,6 +25,8 @@ export interface PlanModel {
   readonly circuits: readonly Run[];
   /** Periods of use whose values are all valid, in the order of their calls. */
   readonly periods: readonly Period[];
+  /** Where things are; undefined if the plan has no surface, channel or compartment. */
+  readonly layout: Layout | undefined;
   /** Undefined: the plan has none, or {@link networkUnread}. */
   readonly network: Network | undefined;
   /** A value of the network was refused, and all currents in it are unknown; {@link invalid} lists the value. */

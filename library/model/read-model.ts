@@ -1,5 +1,6 @@
 import { isWired } from "./network-records.ts";
 import { remainsOf } from "./network-remains.ts";
+import { readLayout } from "./placement/read-layout.ts";
 import type { PlanModel } from "./plan-model.ts";
 import { readBuild } from "./read-build.ts";
 import { readCircuit } from "./read-circuit.ts";
@@ -30,7 +31,8 @@ export function readModel(records: readonly PlanRecord[]): PlanModel {
     });
   const ofBuild = networkUnread && build.missed.size > 0 ? stopping(build.invalid) : build.invalid;
   const { periods, invalid: ofPeriods } = readPeriods(records);
-  const invalid: InvalidValue[] = [...ofBuild, ...stopping(refused), ...ofPeriods];
+  const { layout, invalid: ofLayout } = readLayout(records, build.values);
+  const invalid: InvalidValue[] = [...ofBuild, ...stopping(refused), ...ofPeriods, ...ofLayout];
   records.forEach((record, index) => {
     if (record.word !== "circuit") return;
     if (isWired(record)) {
@@ -47,7 +49,7 @@ export function readModel(records: readonly PlanRecord[]): PlanModel {
   });
   const remains = remainsOf(records, build, read);
   return {
-    ...{ build: build.settings, circuits, periods, network, networkUnread, remains },
+    ...{ build: build.settings, circuits, periods, layout, network, networkUnread, remains },
     withoutCircuits: network ? [...withoutCircuits.values()] : [],
     unjudged,
     invalid,

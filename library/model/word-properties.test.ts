@@ -23,13 +23,16 @@ const amounts: readonly [Word, string, { from: number } | { above: number }, num
   ["period", "longitudeDeg", { from: -180 }, 180],
   ["period", "startPercent", { from: 0 }, 100],
   ["period", "clockAheadH", { from: -4 }, 4],
+  ["cable", "fromStud", { from: 1 }, 200],
+  ["cable", "toStud", { from: 1 }, 200],
+  ["cable", "outsideMm", { above: 0 }, 200],
   ["build", "lowestC", { from: -60 }, 50],
   ["build", "slackPercent", { from: 0 }, 100],
   ["build", "endSlackMm", { from: 0 }, 1_000],
   ["build", "endSlackIn", { from: 0 }, 40],
   ["build", "spareFuses", { from: 0 }, 100],
   // `tests/types/manual.test.ts` holds these to the limits in the doc comments of the plan.
-  ...partWords.flatMap((word) =>
+  ...[...partWords, ...(["surface", "channel", "compartment"] as const)].flatMap((word) =>
     [...wordProperties[word].properties].flatMap(([name, { limits }]): typeof amounts =>
       limits ? [[word, name, limits, limits.upTo]] : [],
     ),

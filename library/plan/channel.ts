@@ -28,15 +28,16 @@ export type ChannelInput = ChannelOptions & (AlongSurface | BetweenInMetres | Be
 
 interface AlongSurface {
   /**
-   * The surface along which it runs. Give it together with `path`; or give `from` and a length.
+   * The surface along which it runs. Give `on` and `path`, or `from` and a length.
    *
-   * Example: `on: board`
+   * Example: `on: board, path: [{ leftMm: 50, topMm: 400 }, { leftMm: 1_150, topMm: 400 }]`
    */
   readonly on: PlannedSurface;
   /**
-   * The points of that surface through which it runs, in their order. At least 2, at most 100. Give it together with `on`.
+   * The points of that surface through which it runs, in their order. At least 2, at most 100. Give `on` and `path`, or `from` and a
+   * length.
    *
-   * Example: `path: [{ leftMm: 50, topMm: 400 }, { leftMm: 1_150, topMm: 400 }]`
+   * Example: `on: board, path: [{ leftMm: 50, topMm: 400 }, { leftMm: 1_150, topMm: 400 }]`
    */
   readonly path: readonly SurfacePoint[];
   readonly from?: GiveOnlyOneOf.on_or_from;
@@ -47,7 +48,7 @@ interface AlongSurface {
 
 interface Between {
   /**
-   * The place on a surface where it begins. Give it together with a length; or give `on` and `path`.
+   * The place on a surface where it begins. Give `from` and a length, or `on` and `path`.
    *
    * Example: `from: { on: board, leftMm: 1_150, topMm: 400 }`
    */
@@ -91,7 +92,7 @@ export type PlaceOfEnd = OnSurfaceOfEnd & SurfacePoint;
 
 interface OnSurfaceOfEnd {
   /**
-   * The surface where it ends. Always needed.
+   * The surface where it ends, with the distances of that place from its left and top edge. Always needed.
    *
    * Example: `on: board`
    */
@@ -191,13 +192,13 @@ export type ChannelInside = RectangleInMm | RectangleInInches | RoundInMm | Roun
 
 interface RectangleInMm {
   /**
-   * Width of its inside, mm. Above 0, up to 1,000. Give it together with `heightMm`; or give a diameter.
+   * Width of its inside, mm. Above 0, up to 1,000. Give `widthMm` and `heightMm`, or a diameter.
    *
    * Example: `widthMm: 40`
    */
   readonly widthMm: number;
   /**
-   * Height of its inside, mm. Above 0, up to 1,000. Give it together with `widthMm`; or give a diameter.
+   * Height of its inside, mm. Above 0, up to 1,000. Give `widthMm` and `heightMm`, or a diameter.
    *
    * Example: `heightMm: 60`
    */
@@ -206,13 +207,13 @@ interface RectangleInMm {
 
 interface RectangleInInches {
   /**
-   * Width of its inside, in. Above 0, up to 40. Give it together with `heightIn`; or give a diameter.
+   * Width of its inside, in. Above 0, up to 40. Give `widthIn` and `heightIn`, or a diameter.
    *
    * Example: `widthIn: 1.5`
    */
   readonly widthIn: number;
   /**
-   * Height of its inside, in. Above 0, up to 40. Give it together with `widthIn`; or give a diameter.
+   * Height of its inside, in. Above 0, up to 40. Give `widthIn` and `heightIn`, or a diameter.
    *
    * Example: `heightIn: 2.5`
    */
@@ -221,7 +222,7 @@ interface RectangleInInches {
 
 interface RoundInMm {
   /**
-   * Diameter of its inside, mm. Above 0, up to 1,000. Give it, or a width and a height.
+   * Diameter of its inside, mm. Above 0, up to 1,000. Give `diameterMm`, or a width and a height.
    *
    * Example: `diameterMm: 25`
    */
@@ -230,7 +231,7 @@ interface RoundInMm {
 
 interface RoundInInches {
   /**
-   * Diameter of its inside, in. Above 0, up to 40. Give it, or a width and a height.
+   * Diameter of its inside, in. Above 0, up to 40. Give `diameterIn`, or a width and a height.
    *
    * Example: `diameterIn: 1`
    */

@@ -7,7 +7,7 @@ import { frozenPlanData } from "./frozen-copy.ts";
  *
  * @returns The compartment as plain frozen data. Never throws: a wrong value is reported when the plan is checked.
  */
-export function compartment(input: CompartmentInput = {}): PlannedCompartment {
+export function compartment(input: CompartmentInput): PlannedCompartment {
   return frozenPlanData(input, "compartment") as PlannedCompartment;
 }
 
@@ -89,7 +89,7 @@ export interface WallInput {
    */
   readonly material: WallMaterial;
   /**
-   * Its area, m². Above 0, up to 100. Always needed.
+   * Its area, m², without the sides that lie against another wall. Above 0, up to 100. Always needed.
    *
    * Example: `areaM2: 1.2`
    */

@@ -116,7 +116,7 @@ type PlaceOnSurface = OnSurface & SurfacePoint;
 
 interface OnSurface {
   /**
-   * The surface that it is on. Give it with the distance of its left and top edge from those of the surface; or give `endOf`.
+   * The surface that it is on. Give `on` with the distance of its left and top edge from those of the surface, or `endOf`.
    *
    * Example: `on: board`
    */

@@ -73,7 +73,7 @@ export interface RunOptions {
   /**
    * Number of the stud or branch where it begins, counted from 1, at a terminal with several (`terminalsAt`). A whole number, 1 to 200.
    *
-   * Left out: taken in the order of the plan.
+   * Left out: taken as the next free one, in the order of the plan.
    *
    * Example: `fromStud: 3`
    */
@@ -82,7 +82,7 @@ export interface RunOptions {
    * Number of the stud where a cable ends at `to`, or the return of a circuit at `returnTo`, counted from 1, at a terminal with several
    * (`terminalsAt`). A whole number, 1 to 200.
    *
-   * Left out: taken in the order of the plan.
+   * Left out: taken as the next free one, in the order of the plan.
    *
    * Example: `toStud: 2`
    */

@@ -1,6 +1,7 @@
 import type { CircuitResult } from "../analysis/circuit-result.ts";
 import type { PeriodEnergy } from "../analysis/energy/energy-result.ts";
 import type { NetworkResult } from "../analysis/network-result.ts";
+import type { Placement } from "../analysis/placement/placement.ts";
 import type { Network } from "../model/network.ts";
 import type { PlanModel } from "../model/plan-model.ts";
 import type { PlanProblem } from "../model/record.ts";
@@ -94,6 +95,8 @@ export interface JudgedPlan {
   readonly problems: readonly PlanProblem[];
   /** Of each period of the plan; none without a network. */
   readonly energy: readonly PeriodEnergy[];
+  /** Where things are, and the way of each conductor; undefined if the plan has no surface, channel or compartment. */
+  readonly placement: Placement | undefined;
 }
 
 export interface JudgedRun {

@@ -127,6 +127,7 @@ function choice(written: string, circuit: Run): RunChoice {
       circuits: [circuit],
       network: undefined,
       networkUnread: false,
+      layout: undefined,
       periods: [],
       withoutCircuits: [],
       unjudged: [],
@@ -136,6 +137,7 @@ function choice(written: string, circuit: Run): RunChoice {
     network: undefined,
     problems: [],
     energy: [],
+    placement: undefined,
   };
   // A circuit on its own is a whole plan.
   const inPlan = circuit.inNetwork ? "unknown" : "judged";

@@ -22,9 +22,10 @@ function written(before: string, statements: (index: number) => string, after = 
 }
 
 const imports = `import {
-  alternator, battery, breaker, build, busBar, cable, chassis, circuit, dcDcCharger, disconnect, fuseHolder, fusePanel,
+  alternator, battery, breaker, build, busBar, cable, channel, chassis, circuit, compartment, dcDcCharger, disconnect,
+  fuseHolder, fusePanel,
   inverter, load, motor, part, period, relay, scenario, selectorSwitch, shoreCharger, shunt, solarArray, solarController,
-  starterMotor,
+  starterMotor, surface,
 } from "loomwright";
 `;
 
@@ -37,6 +38,12 @@ export const plansByWord: Readonly<Record<Word, PlanOfSize>> = {
     `${bus}const lamps = Array.from({ length: 10 }, (_, at) => circuit({ ...onBus, load: 0.1 + at / 50 }));\n`,
     "scenario({ name: `scenario ${i}`, on: lamps.filter((_, at) => (i >> at) & 1), bankV: 11.5 + (i % 100) / 100 });",
   ),
+  surface: looped(bus, "surface({ size: { widthMm: 1200, heightMm: 800 }, name: `board ${i}` });"),
+  channel: looped(
+    `${bus}const board = surface({ size: { widthMm: 1200, heightMm: 800 } });\n`,
+    "channel({ on: board, path: [{ leftMm: 0, topMm: i % 800 }, { leftMm: 1200, topMm: i % 800 }] });",
+  ),
+  compartment: looped(bus, "compartment({ name: `locker ${i}` });"),
   period: looped(
     `${bus}circuit({ ...onBus, load: 2, use: { hoursPerDay: 5 } });\n`,
     "period({ name: `period ${i}`, latitudeDeg: (i % 120) - 60, longitudeDeg: 5 });",

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import ts from "typescript";
 import { describe, expect, it } from "vitest";
-import type { PartWord } from "../../library/model/parts/index.ts";
+import { descriptorOfWord, type PartWord } from "../../library/model/parts/index.ts";
 import { protection } from "../../library/model/protection-properties.ts";
 import { readModel } from "../../library/model/read-model.ts";
 import { type Word, words } from "../../library/model/record.ts";
@@ -218,11 +218,19 @@ const negativeBus = busBar({ side: "negative" });
 const windlass = motor({ runningA: 40, startingA: 120 });
 const selector = selectorSwitch({ ratedA: 250 });
 const fridge = circuit({ from: panel.branch, load: 4, oneWayFt: 15, gauge: 12 });
+const board = surface({ size: { widthMm: 1_200, heightMm: 800 } });
+const floor = surface({ size: { widthMm: 1_200, heightMm: 800 }, orientation: "floor" });
+const locker = compartment({});
+const mastConduit = channel({ from: { on: board, leftMm: 10, topMm: 10 }, lengthM: 8 });
 `;
 
 /** An example in a plan of its own, for each function that it applies to. */
 function plansOf(holder: string, example: string): readonly string[] {
-  return wordsOf(holder).map((word) => `${parts}${word}(${argumentOf(word, holder, example)});\n`);
+  // Its example names a terminal that not every part has.
+  const words = example.startsWith("terminalsAt: { positive")
+    ? wordsOf(holder).filter((word) => isPartWord(word) && "positive" in descriptorOfWord(word).terminals)
+    : wordsOf(holder);
+  return words.map((word) => `${parts}${word}(${argumentOf(word, holder, example)});\n`);
 }
 
 let compiled: ReadonlyMap<string, readonly unknown[]> | undefined;
@@ -241,6 +249,61 @@ function messagesByPlan(): ReadonlyMap<string, readonly unknown[]> {
   return compiled;
 }
 
+const rectangle = "leftMm: 1, topMm: 2, widthMm: 3, heightMm: 4";
+
+/** Objects with places and sizes: the function that an example is tried in, and the text around it. */
+const placedWithin = new Map<string, readonly [word: Word, around: (example: string) => string]>([
+  ["PointInMillimetres", ["channel", (one) => `on: board, path: [{ leftMm: 0, topMm: 0 }, ${inPair(one)}]`]],
+  ["PointInInches", ["channel", (one) => `on: board, path: [{ leftIn: 0, topIn: 0 }, ${inPair(one)}]`]],
+  ["FlatSizeInMillimetres", ["surface", (one) => `size: ${inPair(one)}`]],
+  ["FlatSizeInInches", ["surface", (one) => `size: ${inPair(one)}`]],
+  ["DepthInMillimetres", ["busBar", (one) => `size: { widthMm: 1, heightMm: 2, ${one} }`]],
+  ["DepthInInches", ["busBar", (one) => `size: { widthIn: 1, heightIn: 2, ${one} }`]],
+  [
+    "OnSurface",
+    ["busBar", (one) => `at: { ${one.startsWith("on:") ? "" : "on: board, "}leftMm: 1, topMm: 2, ${one} }`],
+  ],
+  ["EndOfChannel", ["busBar", (one) => `at: { ${one} }`]],
+  ["EndInMetres", ["busBar", (one) => `at: { endOf: mastConduit, ${one} }`]],
+  ["EndInFeet", ["busBar", (one) => `at: { endOf: mastConduit, ${one} }`]],
+  ["AirInMillimetres", ["busBar", (one) => `air: { ${one} }`]],
+  ["AirInInches", ["busBar", (one) => `air: { ${one} }`]],
+  ["LeavesTowards", ["busBar", (one) => `terminalsAt: { stud: { leftMm: 1, topMm: 2, ${one} } }`]],
+  ["NamedThing", ["surface", (one) => `keepFree: [{ ${rectangle}, ${one} }]`]],
+  [
+    "FixtureKind",
+    [
+      "surface",
+      (one) =>
+        `fixtures: [{ ${rectangle}, ${one.startsWith("fixture") ? "" : 'fixture: "compass", '}${one} }]`,
+    ],
+  ],
+  [
+    "WallInput",
+    [
+      "compartment",
+      (one) => `walls: [{ ${one.startsWith("areaM2") ? 'material: "plastic"' : "areaM2: 1"}, ${one} }]`,
+    ],
+  ],
+  ["OnSurfaceOfEnd", ["channel", (one) => `from: { ${one}, leftMm: 1, topMm: 2 }, lengthM: 2`]],
+  ["RectangleInMm", ["channel", (one) => `inside: ${inPair(one)}`]],
+  ["RectangleInInches", ["channel", (one) => `inside: ${inPair(one)}`]],
+  ["RoundInMm", ["channel", (one) => `inside: { ${one} }`]],
+  ["RoundInInches", ["channel", (one) => `inside: { ${one} }`]],
+]);
+
+/** The other one of two lengths that belong together. */
+function inPair(example: string): string {
+  const others: Readonly<Record<string, string>> = {
+    left: "top",
+    top: "left",
+    width: "height",
+    height: "width",
+  };
+  const [, name = "", unit = ""] = /^([a-z]+)(Mm|In)/.exec(example) ?? [];
+  return `{ ${others[name]}${unit}: 5, ${example} }`;
+}
+
 /** Objects within an argument. */
 const ofSpool = ["SpoolOptions", "SpoolInFeet", "SpoolInMetres"];
 const nested = new Set([
@@ -256,6 +319,7 @@ const nested = new Set([
   "Use",
   "Occasion",
   "AcDevice",
+  ...placedWithin.keys(),
 ]);
 const sizes = ["Gauge", "MetricSize"];
 
@@ -323,6 +387,12 @@ const wordsByHolder: Readonly<Record<string, readonly Word[]>> = {
   HoursOfUse: ["load", "motor", "inverter", "circuit", "period"],
   Use: ["load", "motor", "circuit"],
   AcDevice: ["inverter"],
+  ChannelOptions: ["channel"],
+  AlongSurface: ["channel"],
+  Between: ["channel"],
+  BetweenInMetres: ["channel"],
+  BetweenInFeet: ["channel"],
+  ...Object.fromEntries([...placedWithin].map(([holder, [word]]) => [holder, [word]] as const)),
 };
 
 /** The other requirements of a function for an example: each is added, unless the example has it or its alternative. */
@@ -341,6 +411,12 @@ const needs: Readonly<Record<Exclude<Word, PartWord>, readonly Need[]>> = {
   ],
   scenario: [['name: "Night"']],
   period: [['name: "Summer"'], ['place: "Tarifa, ES"', /latitudeDeg: .*longitudeDeg:/]],
+  surface: [["size: { widthMm: 1_200, heightMm: 800 }"]],
+  channel: [
+    ["from: { on: board, leftMm: 0, topMm: 0 }", /\bpath:/],
+    ["lengthM: 2", /\b(path|lengthFt):/],
+  ],
+  compartment: [],
 };
 
 /** The required properties of a part. The draw of a load may be given in another way. */
@@ -364,12 +440,16 @@ function argumentOf(word: Word, holder: string, example: string): string {
   });
   // Only a circuit with a start ends at a part.
   const starts =
-    word === "circuit" && /^(to|returnTo|purpose|use):/.test(given) ? ["from: panel.branch"] : [];
+    word === "circuit" && /^(to|returnTo|purpose|use|at|size|through|fromStud|toStud):/.test(given)
+      ? ["from: panel.branch"]
+      : [];
   return `{ ${[...rest, ...starts, given].join(", ")} }`;
 }
 
 function within(word: Word, holder: string, example: string): string {
   if (!nested.has(holder)) return example;
+  const placed = placedWithin.get(holder);
+  if (placed) return placed[1](example);
   if (holder === "Occasion") return `driving: { ${example} }`;
   if (holder === "HoursOfUse") return word === "period" ? `driving: { ${example} }` : `use: { ${example} }`;
   if (holder === "Use") return `use: { ${example} }`;

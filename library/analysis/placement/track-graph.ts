@@ -222,7 +222,12 @@ class GraphBuilder {
     surface,
     point,
     channel: own,
+    out,
+    body,
   }: Anchor): readonly { readonly foot: Foot; readonly least: number }[] {
+    // A conductor that goes around its own part reaches a channel beside the corners of that part.
+    const outline = this.#obstacles[surface]!.find((obstacle) => obstacle.body === body);
+    const corners = out.length > 1 ? cornersOf(outline) : [];
     const feet: { readonly foot: Foot; readonly least: number }[] = [];
     const add = (foot: Foot) => {
       const least = Math.abs(foot.point.x - point.x) + Math.abs(foot.point.y - point.y);
@@ -240,8 +245,9 @@ class GraphBuilder {
       let before = 0;
       for (let at = 1; at < course.path.length; at++) {
         const [start, end] = [course.path[at - 1]!, course.path[at]!];
-        const nearest = nearestOn(start, end, point);
-        add({ channel, alongMm: before + lengthOfPath([start, nearest]), point: nearest });
+        const nearest = [point, ...corners].map((place) => nearestOn(start, end, place));
+        for (const foot of withoutRepeats(nearest))
+          add({ channel, alongMm: before + lengthOfPath([start, foot]), point: foot });
         before += lengthOfPath([start, end]);
       }
     });
@@ -306,6 +312,16 @@ export function obstaclesFor(
 ): readonly Rectangle[] {
   const own = new Set(anchors.flatMap(({ body, out }) => (out.length === 1 ? [body] : [])));
   return all.filter(({ body }) => body === undefined || !own.has(body));
+}
+
+function cornersOf(outline: Rectangle | undefined): readonly Point[] {
+  if (!outline) return [];
+  const { x, y, width, height } = outline;
+  return [x, x + width].flatMap((across) => [y, y + height].map((down) => ({ x: across, y: down })));
+}
+
+function withoutRepeats(points: readonly Point[]): readonly Point[] {
+  return points.filter(({ x, y }, at) => points.findIndex((one) => one.x === x && one.y === y) === at);
 }
 
 function plain({ x, y }: Point): Point {

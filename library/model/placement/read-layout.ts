@@ -1,7 +1,8 @@
 import type { BuildValues } from "../build-properties.ts";
 import { withArticle } from "../describe-value.ts";
 import { displayName } from "../display-name.ts";
-import type { NetworkRecords } from "../network-records.ts";
+import { readNetworkRecords } from "../network-records.ts";
+import { isObject } from "../plain-values.ts";
 import type { Properties, PropertyTable, ValuesOf } from "../property-table.ts";
 import { readValues } from "../read-values.ts";
 import { isPlacementWord, type PlacementWord, type PlanRecord } from "../record.ts";
@@ -18,7 +19,6 @@ import type {
   Fixture,
   Layout,
   PlaceOnSurface,
-  Point,
   Rectangle,
   Surface,
   Surroundings,
@@ -31,11 +31,9 @@ import { type SurfaceValues, surfaceProperties } from "./surface-properties.ts";
  * The layout of a plan, and the errors in it, none of which stops a network: a surface, channel or place with a refused value is left
  * out. Undefined if the plan has no surface, channel or compartment.
  */
-export function readLayout(
-  records: readonly PlanRecord[],
-  found: NetworkRecords,
-  build: BuildValues,
-): ReadLayout {
+export function readLayout(records: readonly PlanRecord[], build: BuildValues): ReadLayout {
+  if (!records.some(statesPlaces)) return { layout: undefined, invalid: [] };
+  const found = readNetworkRecords(records, new Set());
   const invalid: InvalidValue[] = [];
   const context: LayoutContext = {
     records,
@@ -51,6 +49,11 @@ export function readLayout(
   const leads = readLeads(found, context);
   if (!records.some(({ word }) => isPlacementWord(word))) return { layout: undefined, invalid };
   return { layout: kept(build, { compartments, surfaces, channels, bodies, leads }), invalid };
+}
+
+function statesPlaces({ word, input }: PlanRecord): boolean {
+  if (isPlacementWord(word)) return true;
+  return isObject(input) && ["at", "through", "terminalsAt"].some((name) => input[name] !== undefined);
 }
 
 /** The same object for an edit that moves nothing. */

@@ -319,6 +319,7 @@ describe("a sensible build is never doubted", () => {
             circuits: [circuit],
             network: undefined,
             networkUnread: false,
+            layout: undefined,
             withoutCircuits: [],
             periods: [],
             unjudged: [],
@@ -328,6 +329,7 @@ describe("a sensible build is never doubted", () => {
           circuits: [{ circuit, result: analyseCircuit(circuit) }],
           problems: [],
           energy: [],
+          placement: undefined,
         };
         expect(unitSuspect.check(plan)).toEqual([]);
       }),
