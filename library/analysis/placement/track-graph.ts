@@ -284,7 +284,7 @@ class GraphBuilder {
 }
 
 /** The stated place of the stud or branch; of more conductors than places, they share the last one. */
-export function spotOf(body: Body, { terminal, stud }: Lead["from"]): TerminalSpot | undefined {
+function spotOf(body: Body, { terminal, stud }: Lead["from"]): TerminalSpot | undefined {
   const spots = body.terminals[terminal];
   return spots?.[Math.min(stud, spots.length - 1)];
 }

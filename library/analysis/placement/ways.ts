@@ -21,7 +21,7 @@ export interface Way {
   readonly stretches: readonly Stretch[];
 }
 
-export interface Stretch {
+interface Stretch {
   readonly lengthMm: number;
   /** Index of the channel; absent in the open. */
   readonly channel?: number;
@@ -47,11 +47,6 @@ export const waysOf = workedOutOnce((layout: Layout): readonly (Way | NoWay)[] =
   const ways = layout.leads.map((lead) => finder.find(lead));
   return layout.leads.map((lead) => togetherWith(lead, layout.leads, ways));
 });
-
-/** The graph of a layout, as the search takes it first and, for conductors without a way there, last. */
-export function graphsOf(layout: Layout): { readonly usual: TrackGraph; readonly complete: TrackGraph } {
-  return { usual: trackGraph(layout, false), complete: trackGraph(layout, true) };
-}
 
 /** Both conductors of one cable take the longer of the two ways. */
 function togetherWith(lead: Lead, leads: readonly Lead[], ways: readonly (Way | NoWay)[]): Way | NoWay {

@@ -83,7 +83,7 @@ export interface Channel extends FromRecord, Surroundings {
   readonly compartment?: number;
 }
 
-export interface AlongSurface {
+interface AlongSurface {
   readonly kind: "along";
   /** Index in {@link Layout.surfaces}. */
   readonly surface: number;
@@ -91,7 +91,7 @@ export interface AlongSurface {
   readonly path: readonly Point[];
 }
 
-export interface Between {
+interface Between {
   readonly kind: "between";
   readonly from: PlaceOnSurface;
   /** Absent: a free end. */
@@ -131,7 +131,7 @@ export type Side = "left" | "right" | "top" | "bottom";
 
 export type BodyPlace = BodyOnSurface | BodyAtEnd;
 
-export interface BodyOnSurface {
+interface BodyOnSurface {
   readonly kind: "on surface";
   readonly surface: number;
   /** Its outline as it is turned; without width and height if its size is not stated. */
@@ -140,7 +140,7 @@ export interface BodyOnSurface {
   readonly position: MountingPosition;
 }
 
-export interface BodyAtEnd {
+interface BodyAtEnd {
   readonly kind: "at end";
   readonly channel: number;
   readonly beyondMm: number;

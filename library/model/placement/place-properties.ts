@@ -151,7 +151,7 @@ const air = { from: 0, upTo: 2_000 };
 const airIn = { from: 0, upTo: 80 };
 
 /** The distance that a part needs on each side. */
-export const airSpace = placed(
+const airSpace = placed(
   {
     leftMm: mm("a distance", air),
     rightMm: mm("a distance", air),
@@ -191,19 +191,19 @@ const oneOrSeveral = z.union(
 );
 
 /** By the names of terminals. */
-export const terminalPlaces = listsOnly({
+const terminalPlaces = listsOnly({
   schema: z.record(z.string(), oneOrSeveral, { error: "is not an object" }),
   allowed: `an object from terminal to place, such as { positive: { leftMm: 40, topMm: 10, leaves: "up" } }`,
   affectsResults: false,
 } as Property<unknown>) as Property<TerminalPlaces>;
 
-export const mountingPositionNames = [
+const mountingPositionNames = [
   ...(["upright", "left side up", "right side up"] as const),
   ...(["upside down", "on its back", "face down"] as const),
 ] as const;
 
 /** Some positions, each once. */
-export const mountingPositions = listsOnly({
+const mountingPositions = listsOnly({
   schema: z
     .array(z.literal([...mountingPositionNames], { error: "is not one of the positions" }), {
       error: "is not a list",
@@ -233,7 +233,7 @@ export const surfaceArea = placed(areaInBoth, {
   such: "{ leftMm: 0, topMm: 300, widthMm: 1_200, heightMm: 40 }",
 });
 
-export const fixtureNames = [
+const fixtureNames = [
   ...(["source of heat", "fuel line", "fuel tank"] as const),
   ...(["gas line", "petrol engine", "compass"] as const),
 ] as const;

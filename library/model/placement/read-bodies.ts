@@ -200,7 +200,7 @@ function mounted(body: Body, { mountedOn, terminals }: NetworkRecords, bodies: r
   };
 }
 
-export function middleOf({
+function middleOf({
   x,
   y,
   width,
