@@ -51,6 +51,7 @@ export { type LoadOptions, type LoadPartInput, type LoadPurpose, load, type Plan
 export { type MotorInput, motor, type PlannedMotor } from "./motor.ts";
 export { type JoinInput, type OtherPartInput, type PlannedOtherPart, part } from "./other-part.ts";
 export type { PartOptions } from "./part-options.ts";
+export type { PartPlace } from "./part-place.ts";
 export {
   type Occasion,
   type PeriodInput,
@@ -63,7 +64,6 @@ export type {
   FlatSize,
   Leaving,
   MountingPosition,
-  PartPlace,
   SurfaceArea,
   SurfacePoint,
   TerminalPlace,

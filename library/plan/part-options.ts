@@ -1,4 +1,5 @@
-import type { AirSpace, BodySize, MountingPosition, PartPlace, TerminalPlaces } from "./place.ts";
+import type { PartPlace } from "./part-place.ts";
+import type { AirSpace, BodySize, MountingPosition, TerminalPlaces } from "./place.ts";
 import type { AcceptedFindings } from "./rule-id.ts";
 import type { AwgSize, Mm2Size } from "./sizes.ts";
 import type { Termination } from "./termination.ts";

@@ -5,7 +5,7 @@ import { nearestName } from "../nearest-name.ts";
 import type { NetworkRecords } from "../network-records.ts";
 import { longMillimetres, millimetres, pointOf, sizeOf } from "./in-millimetres.ts";
 import type { Body, BodyPlace, Point, Side, Surface, TerminalSpot } from "./layout.ts";
-import { type LayoutContext, referred } from "./read-layout.ts";
+import { type LayoutContext, referred } from "./layout-context.ts";
 
 type Turn = 0 | 90 | 180 | 270;
 

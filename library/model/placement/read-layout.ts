@@ -1,14 +1,12 @@
 import type { BuildValues } from "../build-properties.ts";
-import { withArticle } from "../describe-value.ts";
 import { displayName } from "../display-name.ts";
 import { readNetworkRecords } from "../network-records.ts";
 import { isObject } from "../plain-values.ts";
 import type { Properties, PropertyTable, ValuesOf } from "../property-table.ts";
 import { readValues } from "../read-values.ts";
 import { isPlacementWord, type PlacementWord, type PlanRecord } from "../record.ts";
-import type { InvalidValue, Refusal } from "../run.ts";
+import type { InvalidValue } from "../run.ts";
 import { keptIfEqual } from "../same-plain-data.ts";
-import type { WrittenReference } from "../terminal-property.ts";
 import { type ChannelValues, channelProperties } from "./channel-properties.ts";
 import { type CompartmentValues, compartmentProperties } from "./compartment-properties.ts";
 import { longMillimetres, millimetres, pointOf, rectangleOf, sizeOf } from "./in-millimetres.ts";
@@ -23,6 +21,7 @@ import type {
   Surface,
   Surroundings,
 } from "./layout.ts";
+import { type Identity, type LayoutContext, referred } from "./layout-context.ts";
 import { readBodies } from "./read-bodies.ts";
 import { readLeads } from "./read-leads.ts";
 import { type SurfaceValues, surfaceProperties } from "./surface-properties.ts";
@@ -64,18 +63,6 @@ export interface ReadLayout {
   readonly invalid: readonly InvalidValue[];
 }
 
-export interface LayoutContext {
-  readonly records: readonly PlanRecord[];
-  refuse(record: number, name: string, refusals: readonly Omit<Refusal, "listsOnly">[]): void;
-  /** By record: the index of each surface, channel and compartment that could be read. */
-  readonly known: Readonly<Record<PlacementWord, Map<number, number>>>;
-}
-
-interface Identity {
-  readonly record: number;
-  readonly name: string;
-}
-
 type Make<Values, Made> = (values: Values, from: Identity, context: LayoutContext) => Made | undefined;
 
 function readAll<Shape extends Properties, Made>(
@@ -97,28 +84,6 @@ function readAll<Shape extends Properties, Made>(
     all.push(made);
   });
   return all;
-}
-
-/** The index of a surface, channel or compartment that a record names; undefined for another part, which is reported. */
-export function referred(
-  written: WrittenReference | undefined,
-  word: PlacementWord,
-  at: Identity & { readonly path: readonly string[] },
-  { records, known, refuse }: LayoutContext,
-): number | undefined {
-  if (!written) return undefined;
-  const { kind, id } = written;
-  const isOne = kind === word && records[id]?.word === word;
-  if (!isOne) {
-    const wrong =
-      records[id]?.word === kind
-        ? `is ${withArticle(kind)}, not a ${word}`
-        : `is ${withArticle(kind)} that is not in this plan`;
-    refuse(at.record, at.name, [
-      { path: at.path, given: undefined, wrong, allowed: `a ${word} of this plan` },
-    ]);
-  }
-  return isOne ? known[word].get(id) : undefined;
 }
 
 const compartmentFrom: Make<CompartmentValues, Compartment> = (values, from) => {

@@ -2,7 +2,7 @@ import type { CableValues } from "../cable-properties.ts";
 import type { CircuitValues } from "../circuit-properties.ts";
 import type { NetworkRecords } from "../network-records.ts";
 import type { Lead, LeadEnd } from "./layout.ts";
-import { type LayoutContext, referred } from "./read-layout.ts";
+import { type LayoutContext, referred } from "./layout-context.ts";
 
 /** Every conductor whose ends are known, in the order of the plan, each with its stud or branch at both ends. */
 export function readLeads(found: NetworkRecords, context: LayoutContext): readonly Lead[] {
