@@ -58,14 +58,30 @@ export interface AmpacityFactor {
 }
 
 /** Drop over the round trip, at the conductor's working temperature. */
-export interface Drop {
+export type Drop = KnownDrop | UnknownDrop;
+
+export interface KnownDrop extends DropBasis {
+  readonly judged: true;
   readonly dropV: number;
   /** Relative to the nominal voltage. */
   readonly dropPercent: number;
-  readonly dropLimitPercent: number;
-  readonly dropLimitSource: Citation;
   /** Nominal voltage less the drop, V. */
   readonly arrivingV: number;
+  /** Resistance of the whole round trip, all parallel wires together, at {@link resistanceAtC}, Ω. */
+  readonly roundTripOhm: number;
+  /** Positive and negative conductor together, m. */
+  readonly roundTripM: number;
+}
+
+/** The length of the run is unknown. */
+interface UnknownDrop extends DropBasis {
+  readonly judged: false;
+}
+
+/** The part of a drop that depends on no length. */
+interface DropBasis {
+  readonly dropLimitPercent: number;
+  readonly dropLimitSource: Citation;
   /** Estimated conductor temperature at the load, °C; ambient + (rating − ambient) · (load / ampacity)². */
   readonly conductorC: number;
   /** The temperature used for the resistance: conductorC, but not above the insulation's rating unless the place is. */
@@ -76,10 +92,6 @@ export interface Drop {
   readonly ohmPerM20C: number;
   /** Already included; 1 for tables of stranded wire. */
   readonly strandFactor: number;
-  /** Resistance of the whole round trip, all parallel wires together, at {@link resistanceAtC}, Ω. */
-  readonly roundTripOhm: number;
-  /** Positive and negative conductor together, m. */
-  readonly roundTripM: number;
   readonly source: Citation;
 }
 

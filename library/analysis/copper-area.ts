@@ -1,13 +1,21 @@
+import { shortestM } from "../model/length-limits.ts";
 import type { Conductor, Run } from "../model/run.ts";
 import { copperDensity } from "../standards/copper.ts";
 import { resistanceOfAwg } from "../standards/resistance-awg.ts";
 
 /**
  * Copper of a whole run, both conductors of a circuit and all wires in parallel: cross-section times length, mm²·m.
- * A cubic centimetre for each mm²·m.
+ * A cubic centimetre for each mm²·m. A run without a known length counts as the shortest there may be: it never decides a choice for
+ * the sake of copper.
  */
 export function copperMm2M(run: Pick<Run, "positiveM" | "negativeM">, conductor: Conductor): number {
-  return crossSectionMm2(conductor) * conductor.parallel * (run.positiveM + run.negativeM);
+  const { positiveM = shortestM, negativeM = 0 } = run;
+  return crossSectionMm2(conductor) * conductor.parallel * (positiveM + negativeM);
+}
+
+/** Half of both conductors together, m; undefined if it is unknown. */
+export function oneWayM({ positiveM, negativeM }: Pick<Run, "positiveM" | "negativeM">): number | undefined {
+  return positiveM === undefined || negativeM === undefined ? undefined : (positiveM + negativeM) / 2;
 }
 
 /**

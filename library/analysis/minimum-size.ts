@@ -1,3 +1,4 @@
+import { longestM } from "../model/length-limits.ts";
 import type { Conductor, Run } from "../model/run.ts";
 import type { Citation } from "../standards/citation.ts";
 import { minimumAwg, minimumMm2 } from "../standards/minimum-sizes.ts";
@@ -20,8 +21,10 @@ export function minimumSizeOf(circuit: Run): MinimumSize | undefined {
     const { awg, source } = minimumAwg[run];
     return { conductor: { parallel, system, awg }, source };
   }
-  const longestM = Math.max(circuit.positiveM, circuit.negativeM);
-  if (longestM <= minimumMm2.appliesAboveMm / 1000) return undefined;
+  const { positiveM, negativeM } = circuit;
+  // One of unknown length counts as longer: few are so short.
+  const longest = positiveM === undefined ? longestM : Math.max(positiveM, negativeM ?? 0);
+  if (longest <= minimumMm2.appliesAboveMm / 1000) return undefined;
   const { mm2, source } = minimumMm2[run];
   return { conductor: { parallel, system, mm2 }, source };
 }

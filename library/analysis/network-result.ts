@@ -127,6 +127,11 @@ export interface SupplyPath {
   readonly dropPercent: number;
   readonly dropLimitPercent: number;
   readonly dropLimitSource: Citation;
+  /**
+   * The conductors of unknown length on the path, and those with which one on it shares the current, by their indices. The real drop is
+   * then greater than {@link dropV}, which has the shortest length for each. Empty: the drop is known.
+   */
+  readonly withoutLength: readonly number[];
   /** At the device, V. */
   readonly arrivingV: number;
   /** The figures behind it that the plan does not state; absent if there are none. */
@@ -162,7 +167,14 @@ export interface DeviceFault {
    * conductor included, copper at its limit temperature, high end of the internal resistance. Undefined: no battery feeds it,
    * or it protects no conductor. If several devices feed the same short, as fuses of parallel batteries, its own share.
    */
-  readonly least: { readonly currentA: number; readonly conductor: number } | undefined;
+  readonly least:
+    | {
+        readonly currentA: number;
+        readonly conductor: number;
+        /** It depends on an unknown length: the real one may be less. */
+        readonly isAtMost?: true;
+      }
+    | undefined;
   /** More than 64 devices feed the same short, and the minimum fault through this one is not computed. */
   readonly leastNotWorkedOut?: true;
   /** Conductors behind it, up to the next device. */
@@ -174,6 +186,8 @@ export interface ConductorFault {
   readonly greatestA: number | undefined;
   /** The minimum fault in it, for a short at either of its ends, A; absent if no battery reaches it. */
   readonly leastA?: number;
+  /** {@link leastA} depends on an unknown length: the real one may be less. */
+  readonly leastIsAtMost?: true;
   /** Devices between it and the sources, indices in {@link FaultResult.devices}; the nearest one in each direction. */
   readonly protectedBy: readonly number[];
   readonly estimated: boolean;

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { LoadPart, Network } from "../model/network.ts";
-import type { Conductor, Run } from "../model/run.ts";
+import type { Conductor, Measured, Run } from "../model/run.ts";
 import { ampacityOf } from "./ampacity.ts";
 import { analyseNetwork } from "./analyse-network.ts";
 import { copperMm2M } from "./copper-area.ts";
@@ -163,7 +163,7 @@ function sizesAllowed(
   run: Run,
   { allowedV, above }: { allowedV: number; above: number },
 ): readonly Conductor[] {
-  const at = (conductor: Conductor): Run => ({ ...run, conductor, loadA: 60 });
+  const at = (conductor: Conductor) => ({ ...run, conductor, loadA: 60 }) as Measured;
   const carries = (conductor: Conductor) => {
     const ampacity = ampacityOf(at(conductor));
     return ampacity.judged && ampacity.ampacityA >= 60;

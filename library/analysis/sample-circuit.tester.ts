@@ -1,8 +1,8 @@
-import type { CableRun, CircuitRun } from "../model/run.ts";
+import type { CableRun, CircuitRun, Measured } from "../model/run.ts";
 import { ordinaryDropLimit } from "../standards/drop-limits.ts";
 
-/** A sound circuit with every default filled in, with a test's changes. For tests only. */
-export function sampleCircuit(change: Partial<CircuitRun> = {}): CircuitRun {
+/** A sound circuit with every default filled in, with a test's changes, which keep a length. For tests only. */
+export function sampleCircuit(change: Partial<CircuitRun> = {}): Measured<CircuitRun> {
   return {
     ...sample,
     word: "circuit",
@@ -11,12 +11,12 @@ export function sampleCircuit(change: Partial<CircuitRun> = {}): CircuitRun {
     lowestV: 10.5,
     critical: false,
     ...change,
-  };
+  } as Measured<CircuitRun>;
 }
 
 /** A sound cable, likewise. */
-export function sampleCable(change: Partial<CableRun> = {}): CableRun {
-  return { ...sample, word: "cable", inNetwork: true, ...change };
+export function sampleCable(change: Partial<CableRun> = {}): Measured<CableRun> {
+  return { ...sample, word: "cable", inNetwork: true, ...change } as Measured<CableRun>;
 }
 
 const sample = {
@@ -27,6 +27,7 @@ const sample = {
   loadA: 40,
   systemV: 12,
   lengthsGiven: { oneWayFt: 15 },
+  lengthsFrom: "plan",
   positiveM: 15 * 0.3048,
   negativeM: 15 * 0.3048,
   conductor: { parallel: 1, system: "awg", awg: 4 },

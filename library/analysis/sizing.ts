@@ -184,6 +184,8 @@ function carriesLoad(
   const currentA = Math.max(carriesA, designCurrentA(candidate));
   if (!ampacity.judged || withoutDust(currentA) > ampacity.ampacityA) return false;
   if (word === "cable" || isAccepted(candidate, "conductor/voltage-drop")) return true;
+  // Without a known length, the size is that for the current alone.
+  if (!drop.judged) return true;
   return meetsDropLimit(drop) && (minimumV === undefined || drop.arrivingV >= minimumV);
 }
 

@@ -4,6 +4,7 @@ import { workedOutOnce } from "../model/worked-out-once.ts";
 import { ampacityOf, sizeOf } from "./ampacity.ts";
 import { portsOf } from "./network/topology/ports.ts";
 import type { NetworkResult, SupplyPath } from "./network-result.ts";
+import { resistanceAt } from "./resistance.ts";
 import { dropOf, greatestDropPercent } from "./voltage-drop.ts";
 
 /** A supply path in one scenario, and its allowed drop there. */
@@ -118,7 +119,7 @@ export function legsOf({ network, result }: Judged, way: SupplyPath): readonly L
     });
 }
 
-/** Resistance of the whole run at its temperature at a current: only ratios of it are used. */
+/** Resistance of the run per metre at its temperature at a current: only ratios of it are used. */
 function ohmAt(
   run: Run,
   { conductor, currentA }: { readonly conductor: Conductor; readonly currentA: number },
@@ -129,7 +130,8 @@ function ohmAt(
   let ohm = known.get(size);
   if (ohm === undefined) {
     const resized = { ...run, conductor, loadA: currentA };
-    ohm = dropOf(resized, ampacityOf(resized)).roundTripOhm;
+    const { ohmPerM20C, resistanceAtC } = dropOf(resized, ampacityOf(resized));
+    ohm = resistanceAt(ohmPerM20C, resistanceAtC) / conductor.parallel;
     known.set(size, ohm);
   }
   return ohm;

@@ -1,12 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { dropLimitOf } from "../model/read-run.ts";
-import type { CircuitRun } from "../model/run.ts";
+import type { CircuitRun, Measured } from "../model/run.ts";
 import { analyseCircuit } from "./analyse-circuit.ts";
 import { conductorTemperatureC } from "./conductor-temperature.ts";
 import { resistanceAt, wireResistance } from "./resistance.ts";
 import { sampleCircuit } from "./sample-circuit.tester.ts";
 
-const drop = (change: Partial<CircuitRun>) => analyseCircuit(sampleCircuit(change)).drop;
+const drop = (change: Partial<Measured<CircuitRun>>) => analyseCircuit(sampleCircuit(change)).drop;
 
 test("worked by hand: 40 A, 15 ft one way, 4 AWG, 75 °C insulation", () => {
   const result = drop({});

@@ -1,7 +1,8 @@
-import type { Run } from "../model/run.ts";
+import type { Measured, Run } from "../model/run.ts";
 import { dropLimitTolerance } from "../standards/drop-limits.ts";
-import type { Ampacity, Drop } from "./circuit-result.ts";
+import type { Ampacity, Drop, KnownDrop } from "./circuit-result.ts";
 import { conductorTemperatureC } from "./conductor-temperature.ts";
+import type { SupplyPath } from "./network-result.ts";
 import { resistanceAt, wireResistance } from "./resistance.ts";
 import { withoutDust } from "./rounding-dust.ts";
 
@@ -10,8 +11,10 @@ import { withoutDust } from "./rounding-dust.ts";
  *
  * Above the ampacity the temperature is limited to the insulation's rating (the table's column), and if no ampacity can be
  * given, to the place's temperature. The steady temperature is unknown there, the drop is at least the one given, and
- * `overloaded` reports this.
+ * `overloaded` reports this. Without a known length there is no drop.
  */
+export function dropOf(circuit: Measured, ampacity: Ampacity): KnownDrop;
+export function dropOf(circuit: Run, ampacity: Ampacity): Drop;
 export function dropOf(circuit: Run, ampacity: Ampacity): Drop {
   const { conductor, loadA, systemV, dropLimitPercent, dropLimitSource } = circuit;
   const wire = wireResistance(conductor);
@@ -26,7 +29,19 @@ export function dropOf(circuit: Run, ampacity: Ampacity): Drop {
       })
     : ampacity.ambientC;
   const resistanceAtC = ampacity.judged ? Math.min(conductorC, ampacity.columnC) : conductorC;
-  const roundTripM = circuit.positiveM + circuit.negativeM;
+  const basis = {
+    dropLimitPercent,
+    dropLimitSource,
+    conductorC,
+    resistanceAtC,
+    overloaded: !ampacity.judged || withoutDust(loadA) > ampacity.ampacityA,
+    ohmPerM20C: wire.ohmPerM20C,
+    strandFactor: wire.strandFactor,
+    source: wire.source,
+  };
+  const { positiveM, negativeM } = circuit;
+  if (positiveM === undefined || negativeM === undefined) return { judged: false, ...basis };
+  const roundTripM = positiveM + negativeM;
   const roundTripOhm = roundTripResistance({
     ohmPerM: resistanceAt(wire.ohmPerM20C, resistanceAtC),
     roundTripM,
@@ -34,28 +49,36 @@ export function dropOf(circuit: Run, ampacity: Ampacity): Drop {
   });
   const dropV = voltageDropV(loadA, roundTripOhm);
   return {
+    judged: true,
     dropV,
     dropPercent: (100 * dropV) / systemV,
-    dropLimitPercent,
-    dropLimitSource,
     arrivingV: systemV - dropV,
-    conductorC,
-    resistanceAtC,
-    overloaded: !ampacity.judged || withoutDust(loadA) > ampacity.ampacityA,
-    ohmPerM20C: wire.ohmPerM20C,
-    strandFactor: wire.strandFactor,
     roundTripOhm,
     roundTripM,
-    source: wire.source,
+    ...basis,
   };
 }
 
-/** Whether a drop meets its limit, in percent of the nominal voltage: check, repair, completion and difference all ask here. */
+/**
+ * Whether a drop meets its limit, in percent of the nominal voltage: check, repair, completion and difference all ask here. For a drop
+ * that is the least, true means only that it is not known to exceed the limit.
+ */
 export function meetsDropLimit({
   dropPercent,
   dropLimitPercent,
-}: Pick<Drop, "dropPercent" | "dropLimitPercent">): boolean {
+}: Pick<KnownDrop, "dropPercent" | "dropLimitPercent">): boolean {
   return dropPercent <= greatestDropPercent(dropLimitPercent) * (1 + solverBlur);
+}
+
+/**
+ * The verdict on the drop of a supply path. One with an unknown length exceeds its limit if its known part does, and is not judged if
+ * not.
+ */
+export function dropVerdict(
+  way: Pick<SupplyPath, "dropPercent" | "dropLimitPercent" | "withoutLength">,
+): "met" | "exceeded" | "not judged" {
+  if (!meetsDropLimit(way)) return "exceeded";
+  return way.withoutLength.length > 0 ? "not judged" : "met";
 }
 
 /** The greatest drop that still meets a limit, in percent of the nominal voltage. */

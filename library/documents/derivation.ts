@@ -1,5 +1,5 @@
 import { familyData } from "../analysis/choose-device.ts";
-import type { AmpacityFactor, TerminalLimit } from "../analysis/circuit-result.ts";
+import type { AmpacityFactor, KnownDrop, TerminalLimit } from "../analysis/circuit-result.ts";
 import type { Family } from "../analysis/made-ratings.ts";
 import type { Run } from "../model/run.ts";
 import { sizeInWords } from "../rules/fixes/sized-fix.ts";
@@ -230,8 +230,10 @@ function resistanceSteps({ circuit, result: { drop } }: JudgedRun): DerivationSt
           ? "Resistance from end to end"
           : "Resistance of the whole path, out and back",
       formula: `resistance = resistance per metre × length${circuit.word === "cable" ? "" : " of both conductors"} / wires in parallel`,
-      withNumbers: `${withUnit(milliohmPerM20C * warmer, "mΩ/m")} × ${lengthBothWays(circuit, drop.roundTripM)} / ${conductor.parallel}`,
-      result: withUnit(drop.roundTripOhm * 1000, "mΩ"),
+      withNumbers: `${withUnit(milliohmPerM20C * warmer, "mΩ/m")} × ${drop.judged ? lengthBothWays(circuit, drop.roundTripM) : "a length that is not known"} / ${conductor.parallel}`,
+      result: drop.judged
+        ? withUnit(drop.roundTripOhm * 1000, "mΩ")
+        : "not known, and so neither is the drop",
       sources: ["Ohm's law"],
     },
   ];
@@ -246,6 +248,7 @@ function lengthBothWays(circuit: JudgedRun["circuit"], roundTripM: number): stri
 
 function dropSteps({ circuit, result: { drop } }: JudgedRun): DerivationStep[] {
   const { loadA, systemV, minimumV } = circuit;
+  if (!drop.judged) return [];
   const atLeast = drop.overloaded ? "at least " : "";
   const [percent, limit] = formatDistinct(drop.dropPercent, drop.dropLimitPercent);
   return [
@@ -277,7 +280,7 @@ function dropSteps({ circuit, result: { drop } }: JudgedRun): DerivationStep[] {
 
 function arrivingStep(
   systemV: number,
-  { dropV, arrivingV, overloaded }: JudgedRun["result"]["drop"],
+  { dropV, arrivingV, overloaded }: KnownDrop,
   minimumV: number,
 ): DerivationStep {
   const [arriving, needed] = formatDistinct(arrivingV, minimumV);

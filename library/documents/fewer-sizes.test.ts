@@ -239,7 +239,7 @@ describe("whatever the plan", () => {
         ];
         const copperOf = (records: readonly PlanRecord[]) =>
           judged(records).circuits.reduce(
-            (sum, { circuit }) => sum + crossSectionMm2(circuit.conductor) * circuit.positiveM,
+            (sum, { circuit }) => sum + crossSectionMm2(circuit.conductor) * circuit.positiveM!,
             0,
           );
         // Every combination, by hand: each circuit in each size in use that is at most two thicker.

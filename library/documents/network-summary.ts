@@ -1,4 +1,5 @@
 import type { UnsolvedScenario, WorstOf } from "../analysis/network-result.ts";
+import { withoutLengthTo } from "../analysis/unknown-lengths.ts";
 import type { Network, NetworkConductor, Part } from "../model/network.ts";
 import type { JudgedNetwork, JudgedPlan } from "../rules/rule.ts";
 import { formatDistinct, withUnit } from "../rules/wording/format-number.ts";
@@ -123,7 +124,7 @@ function lowestVoltage({ network, result }: JudgedNetwork): LowestVoltage | null
   for (const part of network.parts) {
     const nominalV = nominals.get(part.index);
     const at = result.parts[part.index]?.lowestV;
-    if (nominalV === undefined || !at) continue;
+    if (nominalV === undefined || !at || withoutLengthTo({ network, result }, part).length > 0) continue;
     const share = at.voltageV / nominalV;
     if (lowest && share >= lowestShare) continue;
     lowestShare = share;

@@ -1,10 +1,10 @@
 import { expect, test } from "vitest";
 import { worstDrop, worstDropInWords } from "./worst-drop.ts";
 
-const drop = (dropPercent: number, dropLimitPercent: number, overloaded = false) => ({
+const drop = (dropPercent: number, dropLimitPercent: number, atLeast = false) => ({
   dropPercent,
   dropLimitPercent,
-  overloaded,
+  atLeast,
 });
 
 test.each([

@@ -1,3 +1,5 @@
+import type { KnownDrop } from "../analysis/circuit-result.ts";
+import { dropVerdict } from "../analysis/voltage-drop.ts";
 import { type JudgedPlan, withKnownCurrent } from "../rules/rule.ts";
 import { formatDistinct } from "../rules/wording/format-number.ts";
 
@@ -5,8 +7,11 @@ import { formatDistinct } from "../rules/wording/format-number.ts";
 export interface DropAgainstLimit {
   readonly dropPercent: number;
   readonly dropLimitPercent: number;
-  /** The conductor carries more than it may and gets hotter than the calculation covers; it loses at least this much. */
-  readonly overloaded: boolean;
+  /**
+   * It loses at least this much: a conductor carries more than it may and gets hotter than the calculation covers, or has no known
+   * length.
+   */
+  readonly atLeast: boolean;
 }
 
 /** A drop with the name of the circuit or device that has it, as the plan gives it: not yet fit to be shown. */
@@ -22,18 +27,41 @@ export function dropsOf({ circuits, network }: JudgedPlan): NamedDrop[] {
   const drops: NamedDrop[] = [];
   for (const { circuit, result } of withKnownCurrent(circuits)) {
     if (result.drop.overloaded) overloaded.add(circuit.record);
-    if (circuit.word === "circuit") drops.push({ ...result.drop, name: circuit.name, fromBank: false });
+    if (circuit.word === "circuit" && result.drop.judged)
+      drops.push({ ...ownDrop(result.drop), name: circuit.name, fromBank: false });
   }
   for (const way of network?.result.supplyPaths ?? []) {
+    if (dropVerdict(way) === "not judged") continue;
     const conductors = way.legs.map(({ conductor }) => network?.network.conductors[conductor]?.record ?? -1);
     drops.push({
       ...{ dropPercent: way.dropPercent, dropLimitPercent: way.dropLimitPercent },
-      overloaded: conductors.some((record) => overloaded.has(record)),
+      atLeast: way.withoutLength.length > 0 || conductors.some((record) => overloaded.has(record)),
       name: network?.network.parts[way.part]?.name ?? "",
       fromBank: true,
     });
   }
   return drops;
+}
+
+/** The drop of a circuit between its own two ends. */
+export function ownDrop({ dropPercent, dropLimitPercent, overloaded: atLeast }: KnownDrop): DropAgainstLimit {
+  return { dropPercent, dropLimitPercent, atLeast };
+}
+
+/** The number of drops with a limit that are not judged, because a length is not known: of a device, the whole supply path. */
+export function dropsWithoutVerdict({ circuits, network }: JudgedPlan): number {
+  const paths = (network?.result.supplyPaths ?? []).filter((way) => dropVerdict(way) === "not judged");
+  if (network) return paths.length;
+  return withKnownCurrent(circuits).filter(
+    ({ circuit, result }) => circuit.word === "circuit" && !result.drop.judged,
+  ).length;
+}
+
+/** "drop of 3 devices not judged"; empty if all are. */
+export function withoutVerdictInWords(count: number): string {
+  return count === 0
+    ? ""
+    : `drop of ${count} ${count === 1 ? "device" : "devices"} not judged, a length is not known`;
 }
 
 /**
@@ -57,5 +85,5 @@ export function worstDropInWords(
   name: string,
 ): string {
   const [percent, limit] = formatDistinct(drop.dropPercent, drop.dropLimitPercent);
-  return `worst drop ${drop.overloaded ? "at least " : ""}${percent} %, limit ${limit} % (${name}${drop.fromBank ? ", from the bank" : ""})`;
+  return `worst drop ${drop.atLeast ? "at least " : ""}${percent} %, limit ${limit} % (${name}${drop.fromBank ? ", from the bank" : ""})`;
 }

@@ -24,6 +24,7 @@ export const acceptableRules = [
   "conductor/fault-withstand",
   "conductor/insulation-not-stated",
   "conductor/minimum-size",
+  "conductor/no-length",
   "conductor/parallel",
   "conductor/terminal-size",
   "conductor/terminal-temperature",

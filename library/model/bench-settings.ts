@@ -3,7 +3,8 @@ import type { AwgSize, Mm2Size } from "../plan/sizes.ts";
 import { conductorColours } from "../standards/conductor-colours.ts";
 import type { BuildValues } from "./build-properties.ts";
 import { displayName } from "./display-name.ts";
-import { metresPerFoot, metresPerInch, shown } from "./read-run.ts";
+import { metresPerFoot, metresPerInch } from "./length-limits.ts";
+import { shown } from "./read-run.ts";
 
 /**
  * Settings for the work at the bench: the extra length of cut conductors, the lengths of spools, the colours of polarities.

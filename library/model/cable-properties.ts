@@ -38,8 +38,5 @@ export const cableProperties = propertyTable(properties, {
   word: "cable",
   unknown: "is not a property of cable",
   needed: ["from", "to"],
-  choices: [
-    { ways: [["lengthFt"], ["lengthM"]], needed: "a length" },
-    { ways: [["gauge"], ["mm2"]], needed: "a size" },
-  ],
+  choices: [{ ways: [["lengthFt"], ["lengthM"]] }, { ways: [["gauge"], ["mm2"]], needed: "a size" }],
 });

@@ -1,6 +1,7 @@
 import { awgSizes, duplexCables, insulationRatingsC, mm2Sizes } from "./allowed-values.ts";
 import { colour, label, termination } from "./bench-properties.ts";
 import { largestGauge, largestMm2, oneLargestConductor } from "./largest-conductor.ts";
+import { lengthLimitsFt, lengthLimitsM } from "./length-limits.ts";
 import {
   accept,
   ambient,
@@ -29,9 +30,8 @@ export const voltage = voltageUpTo50("12, 24, 48 or another voltage");
 
 export const insulation = oneOf(insulationRatingsC, "is not an insulation rating in the tables");
 
-// No conductor between two terminals is shorter than 1 cm; a link without length is one piece of metal with its ends.
-export const feet = amount("a length", "ft", { from: 0.03, upTo: 1_000 });
-export const metres = amount("a length", "m", { from: 0.01, upTo: 300 });
+export const feet = amount("a length", "ft", lengthLimitsFt);
+export const metres = amount("a length", "m", lengthLimitsM);
 
 const properties = {
   name: text("a name, as text"),
@@ -84,26 +84,27 @@ const properties = {
 export type CircuitValues = ValuesOf<typeof properties>;
 
 const common = { word: "circuit", unknown: "is not a property of circuit" } as const;
-const lengthAndSize: readonly Choice[] = [
-  {
-    ways: [["oneWayFt"], ["oneWayM"], ["positiveFt", "negativeFt"], ["positiveM", "negativeM"]],
-    needed: "a length",
-  },
-  { ways: [["gauge"], ["mm2"]], needed: "a size" },
-  oneLargestConductor,
-];
+const oneLength: Choice = {
+  ways: [["oneWayFt"], ["oneWayM"], ["positiveFt", "negativeFt"], ["positiveM", "negativeM"]],
+};
+const sizes: readonly Choice[] = [{ ways: [["gauge"], ["mm2"]], needed: "a size" }, oneLargestConductor];
 
 /** Allowed values of each property of `circuit`. */
 export const circuitProperties = propertyTable(properties, {
   ...common,
-  choices: [{ ways: [["load"], ["loadW"]], needed: "a load" }, ...lengthAndSize],
+  choices: [
+    { ways: [["load"], ["loadW"]], needed: "a load" },
+    { ...oneLength, needed: "a length" },
+    ...sizes,
+  ],
 });
 
-/** The same for a circuit that starts at a terminal. It may end at a part instead of stating its load. */
+/** The same for a circuit that starts at a terminal. It may end at a part instead of stating its load, and leave out its length. */
 export const wiredCircuitProperties = propertyTable(properties, {
   ...common,
   choices: [
     { ways: [["load"], ["loadW"], ["to"]], needed: "a load, or the part where it ends," },
-    ...lengthAndSize,
+    oneLength,
+    ...sizes,
   ],
 });

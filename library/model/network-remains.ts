@@ -6,7 +6,7 @@ import type { NetworkRecords } from "./network-records.ts";
 import { placeDevices } from "./protective-devices.ts";
 import type { ReadBuild } from "./read-circuit.ts";
 import { type ReadNetwork, readNetwork, stateConductors, stopsNetwork } from "./read-network.ts";
-import { defaultVoltage } from "./read-run.ts";
+import { defaultVoltage, type Ways } from "./read-run.ts";
 import { builtInScenarios } from "./read-scenarios.ts";
 import type { PlanRecord } from "./record.ts";
 import { joinedInside } from "./wiring.ts";
@@ -25,7 +25,7 @@ export interface NetworkRemains {
 /** Undefined for a network that was read, and if a value of the build was refused: it may be a default of any record. */
 export function remainsOf(
   records: readonly PlanRecord[],
-  build: ReadBuild,
+  { build, ways }: { readonly build: ReadBuild; readonly ways: Ways },
   { draft, circuits, withoutCircuits, invalid }: ReadNetwork,
 ): NetworkRemains | undefined {
   if (!draft) return undefined;
@@ -34,8 +34,8 @@ export function remainsOf(
   const gaps = new Set([...broken].filter((record) => !withoutCircuits.has(record)));
   const leftOut = recordsInGaps(draft.found, gaps, withoutCircuits);
   return {
-    sound: leftOut && readNetwork(records, build, leftOut).network,
-    sketch: sketchOf({ ...draft, circuits, broken }),
+    sound: leftOut && readNetwork(records, build, { ways, leftOut }).network,
+    sketch: sketchOf({ ...draft, circuits, broken, ways }),
   };
 }
 
@@ -76,9 +76,10 @@ function recordsInGaps(
 interface Sketched extends NonNullable<ReadNetwork["draft"]> {
   readonly circuits: ReadNetwork["circuits"];
   readonly broken: ReadonlySet<number>;
+  readonly ways: Ways;
 }
 
-function sketchOf({ found, circuits, surroundings, broken }: Sketched): Network {
+function sketchOf({ found, circuits, surroundings, broken, ways }: Sketched): Network {
   const parts = found.parts.map((draft): Part => {
     if (draft.word === "circuit") {
       const circuit = circuits.get(draft.record)?.circuit;
@@ -87,7 +88,10 @@ function sketchOf({ found, circuits, surroundings, broken }: Sketched): Network 
     if (draft.terminals && !broken.has(draft.record)) return makePart(draft, surroundings);
     return draft.word === "battery" ? anyBattery(draft, surroundings) : terminalsOnly(draft);
   });
-  const { conductors, devices } = placeDevices(stateConductors(found, circuits, surroundings, broken), parts);
+  const { conductors, devices } = placeDevices(
+    stateConductors(found, circuits, { surroundings, ways }, broken),
+    parts,
+  );
   const stated = builtInScenarios({
     parts,
     runsAlways: new Set(),

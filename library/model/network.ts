@@ -62,7 +62,8 @@ export interface NetworkConductor {
   readonly role: "cable" | "positive" | "return";
   readonly from: number;
   readonly to: number;
-  readonly lengthM: number;
+  /** Undefined if it is unknown: the plan states none, and no way shows it. */
+  readonly lengthM: number | undefined;
   /**
    * Size, insulation, surroundings, protection, as every rule about one run reads them. Both conductors of a circuit share
    * one. Its `loadA` is the load stated in the plan, 0 for a cable; the solver calculates the actual current.

@@ -5,7 +5,7 @@ import { describeValue } from "./describe-value.ts";
 import { displayName } from "./display-name.ts";
 import { largestConductorOf } from "./largest-conductor.ts";
 import { grouped } from "./property.ts";
-import { defaultVoltage, dropLimitOf, lengthsOfPair, runOf, shown } from "./read-run.ts";
+import { defaultVoltage, dropLimitOf, lengthsOfPair, runOf, shown, type WayLengths } from "./read-run.ts";
 import { readValues, unknownProperty } from "./read-values.ts";
 import type { PlanRecord } from "./record.ts";
 import type { CircuitRun, Refusal } from "./run.ts";
@@ -54,13 +54,15 @@ function needsNetwork({
 export function circuitFrom(
   { values, invalid, name, record }: CircuitDraft,
   build: CircuitDefaults,
+  way?: WayLengths,
 ): { readonly circuit?: CircuitRun; readonly contradiction?: Refusal } {
-  const contradiction = contradictionIn(values, build);
+  const contradiction = contradictionIn(values, build, way);
   if (contradiction) return { contradiction };
   const partlyInvalid = invalid.some(({ listsOnly }) => !listsOnly);
   const before = madeBefore.get(values);
-  if (before?.build === build && isOf(before.circuit, { record, name, partlyInvalid })) return before;
-  const made = { build, circuit: circuitOf(values, build, { record, name, partlyInvalid }) };
+  const isAlike = before?.build === build && isSameWay(before.way, way);
+  if (isAlike && isOf(before.circuit, { record, name, partlyInvalid })) return before;
+  const made = { build, way, circuit: circuitOf(values, build, { record, name, partlyInvalid, way }) };
   madeBefore.set(values, made);
   return made;
 }
@@ -68,8 +70,12 @@ export function circuitFrom(
 /** Values do not change once read, and recur with every keystroke elsewhere in the plan. Their circuit is therefore cached. */
 const madeBefore = new WeakMap<
   CircuitValues,
-  { readonly build: CircuitDefaults; readonly circuit: CircuitRun }
+  { readonly build: CircuitDefaults; readonly way: WayLengths | undefined; readonly circuit: CircuitRun }
 >();
+
+function isSameWay(one: WayLengths | undefined, other: WayLengths | undefined): boolean {
+  return one?.positiveM === other?.positiveM && one?.negativeM === other?.negativeM;
+}
 
 function isOf(circuit: CircuitRun, { record, name, partlyInvalid }: Identity): boolean {
   return circuit.record === record && circuit.name === name && circuit.partlyInvalid === partlyInvalid;
@@ -118,7 +124,11 @@ export function reliesOnMissed(values: CircuitValues, missed: ReadonlySet<string
 const sharedDefaults = ["voltage", "ambientC", "insulationC", "engineSpace", "continuous"] as const;
 
 /** Each value is allowed by itself, but not together with the others. */
-function contradictionIn(values: CircuitValues, build: BuildValues): Refusal | undefined {
+function contradictionIn(
+  values: CircuitValues,
+  build: BuildValues,
+  way: WayLengths | undefined,
+): Refusal | undefined {
   const systemV = systemVoltageAt(values, build);
   const { loadW } = values;
   const minimumV = ownMinimumV(values);
@@ -138,13 +148,13 @@ function contradictionIn(values: CircuitValues, build: BuildValues): Refusal | u
       wrong: `is too large: more than ${grouped(greatestLoadA)} A`,
       allowed: `a power above 0 and up to ${grouped(greatestLoadA * loadAtV)} W at ${grouped(loadAtV)} V`,
     };
-  return contradictionInCable(values);
+  return contradictionInCable(values, way);
 }
 
 /** The two conductors of one cable are equally long, and each has the other beside it. */
-function contradictionInCable(values: CircuitValues): Refusal | undefined {
+function contradictionInCable(values: CircuitValues, way: WayLengths | undefined): Refusal | undefined {
   if (typeof values.sheathed !== "string") return undefined;
-  const { positiveM, negativeM } = lengthsOfPair(values);
+  const { positiveM, negativeM } = lengthsOfPair(values, way);
   if (positiveM !== negativeM)
     return {
       path: ["sheathed"],
@@ -168,11 +178,15 @@ interface Identity {
   readonly partlyInvalid: boolean;
 }
 
+interface Making extends Identity {
+  readonly way: WayLengths | undefined;
+}
+
 function systemVoltageAt({ voltage }: CircuitValues, build: BuildValues): number {
   return voltage === undefined ? (build.voltage ?? defaultVoltage) : systemVoltageFor(voltage);
 }
 
-function circuitOf(values: CircuitValues, build: CircuitDefaults, identity: Identity): CircuitRun {
+function circuitOf(values: CircuitValues, build: CircuitDefaults, identity: Making): CircuitRun {
   const systemV = systemVoltageAt(values, build);
   const { loadW } = values;
   const minimumV = ownMinimumV(values);
@@ -195,7 +209,7 @@ function circuitOf(values: CircuitValues, build: CircuitDefaults, identity: Iden
     ...(loadW !== undefined && minimumV === undefined && { estimate: { lowestV } }),
     ...(loadW !== undefined && minimumV === undefined && { loadEstimate: { lowestV: loadAtV } }),
     systemV,
-    ...lengthsOfPair(values),
+    ...lengthsOfPair(values, identity.way),
     ...run,
     // Its own wires lie together: all of both polarities, less the one considered.
     bundledWith: values.bundledWith ?? 2 * run.conductor.parallel - 1,

@@ -6,6 +6,7 @@ import { readBuild } from "./read-build.ts";
 import { readCircuit } from "./read-circuit.ts";
 import { readNetwork, stopsNetwork } from "./read-network.ts";
 import { readPeriods } from "./read-periods.ts";
+import { noWays, type Ways } from "./read-run.ts";
 import type { PlanRecord } from "./record.ts";
 import type { InvalidValue, Run } from "./run.ts";
 
@@ -15,10 +16,12 @@ import type { InvalidValue, Run } from "./run.ts";
  * A circuit is judged only if no refused value could make one of its figures wrong; the network, only if none of its values
  * was refused, except those of circuits with a load of their own, without which it is judged. The part of an unread network that
  * can be judged all the same is in `remains`.
+ *
+ * `ways`: the lengths along the ways of runs whose plan states none. A run without either has an unknown length.
  */
-export function readModel(records: readonly PlanRecord[]): PlanModel {
+export function readModel(records: readonly PlanRecord[], ways: Ways = noWays): PlanModel {
   const build = readBuild(records);
-  const read = readNetwork(records, build);
+  const read = readNetwork(records, build, { ways });
   const { network, unread: networkUnread, circuits: wired, withoutCircuits, invalid: refused } = read;
   const circuits: Run[] = [];
   const unjudged: { readonly record: number; readonly name: string }[] = [];
@@ -47,7 +50,7 @@ export function readModel(records: readonly PlanRecord[]): PlanModel {
     else unjudged.push({ record: index, name });
     for (const refusal of wrong) invalid.push({ record: index, name, ...refusal });
   });
-  const remains = remainsOf(records, build, read);
+  const remains = remainsOf(records, { build, ways }, read);
   return {
     ...{ build: build.settings, circuits, periods, layout, network, networkUnread, remains },
     withoutCircuits: network ? [...withoutCircuits.values()] : [],

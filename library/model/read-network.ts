@@ -21,7 +21,15 @@ import { descriptorOfWord } from "./parts/index.ts";
 import { isObject } from "./plain-values.ts";
 import { placeDevices, type StatedConductor } from "./protective-devices.ts";
 import { type CircuitDefaults, circuitFrom, type ReadBuild, reliesOnMissed } from "./read-circuit.ts";
-import { defaultVoltage, dropLimitOf, lengthOfOne, runOf } from "./read-run.ts";
+import {
+  defaultVoltage,
+  dropLimitOf,
+  lengthOfOne,
+  noWays,
+  runOf,
+  type WayLengths,
+  type Ways,
+} from "./read-run.ts";
 import { builtInScenarios, readScenario, type ScenarioContext } from "./read-scenarios.ts";
 import type { PlanRecord } from "./record.ts";
 import type { CableRun, CircuitRun, InvalidValue, Refusal } from "./run.ts";
@@ -40,7 +48,10 @@ import { withFamilyOfPanel, withTerminals } from "./with-terminals.ts";
 export function readNetwork(
   records: readonly PlanRecord[],
   build: ReadBuild,
-  leftOut: ReadonlySet<number> = new Set(),
+  {
+    ways = noWays,
+    leftOut = new Set(),
+  }: { readonly ways?: Ways; readonly leftOut?: ReadonlySet<number> } = {},
 ): ReadNetwork {
   if (!records.some(belongsToNetwork))
     return {
@@ -53,7 +64,7 @@ export function readNetwork(
   const found = readNetworkRecords(records, leftOut);
   const invalid: InvalidValue[] = [...found.invalid];
   const surroundings = surroundingsOf(found, build.values);
-  const circuits = makeCircuits(found, build, surroundings, invalid);
+  const circuits = makeCircuits(found, { build, ways }, surroundings, invalid);
   // An invalid value of the build may be a default of any record in the network.
   const withoutCircuits = unusableCircuits(found, circuits, invalid);
   const unread = { network: undefined, unread: true, circuits, withoutCircuits, invalid };
@@ -61,7 +72,10 @@ export function readNetwork(
   const inPart: ReadNetwork = { ...unread, draft: { found, surroundings } };
   if (invalid.some((refusal) => stopsNetwork(refusal) && !isOfCircuit(refusal, found))) return inPart;
   if (withoutCircuits.size > 0) {
-    const rest = readNetwork(records, build, new Set([...leftOut, ...withoutCircuits.keys()]));
+    const rest = readNetwork(records, build, {
+      ways,
+      leftOut: new Set([...leftOut, ...withoutCircuits.keys()]),
+    });
     const ofCircuits = invalid.filter(({ record }) => withoutCircuits.has(record));
     const all = [...ofCircuits, ...rest.invalid];
     return rest.network
@@ -81,7 +95,7 @@ export function readNetwork(
   if (invalid.some((refusal) => stopsNetwork(refusal) && !isOfCircuit(refusal, found))) return inPart;
   const { terminals } = found;
   const limited = withSharedDropLimits(found, circuits, parts);
-  const stated = stateConductors(found, limited.circuits, surroundings);
+  const stated = stateConductors(found, limited.circuits, { surroundings, ways });
   const { conductors, devices } = placeDevices(stated, limited.parts);
   const built = { terminals, parts: limited.parts, conductors, devices };
   return {
@@ -216,7 +230,7 @@ function unusableCircuits(
 
 function makeCircuits(
   plan: NetworkRecords,
-  build: ReadBuild,
+  { build, ways }: { readonly build: ReadBuild; readonly ways: Ways },
   { nominal, lowest }: { readonly nominal: NominalVoltages; readonly lowest: LowestVoltages },
   invalid: InvalidValue[],
 ): ReadNetwork["circuits"] {
@@ -227,7 +241,7 @@ function makeCircuits(
       if (!sound || reliesOnMissed(values, build.missed)) return [record, { name, circuit: undefined }];
       const voltage = ends && nominal.between(ends.from, ends.returnTo);
       const lowestV = ends && lowest.between(ends.from, ends.returnTo);
-      const { circuit, contradiction } = circuitFrom(found, settingsAt(voltage, lowestV));
+      const { circuit, contradiction } = circuitFrom(found, settingsAt(voltage, lowestV), ways.get(record));
       const otherVoltage = voltageOfAnotherSystem(values.voltage, voltage);
       for (const wrong of [contradiction, otherVoltage]) if (wrong) invalid.push({ record, name, ...wrong });
       return [record, { name, circuit: circuit && withTerminals(circuit, terminalsOf(found), plan) }];
@@ -283,7 +297,7 @@ const settingsOf = new WeakMap<BuildValues, Map<string, CircuitDefaults>>();
 export function stateConductors(
   { circuits, cables, parts, terminals }: NetworkRecords,
   runs: ReadNetwork["circuits"],
-  surroundings: PartContext,
+  { surroundings, ways }: { readonly surroundings: PartContext; readonly ways: Ways },
   broken: ReadonlySet<number> = new Set(),
 ): readonly StatedConductor[] {
   const isBattery = (terminal: number) => parts[terminals[terminal]!.part]?.word === "battery";
@@ -316,7 +330,10 @@ export function stateConductors(
   const single = cables.flatMap((cable): StatedConductor[] => {
     if (!cable.ends || broken.has(cable.record)) return [];
     const { from, to } = cable.ends;
-    const own = keptRun(cable.values, runOfCable(cable, surroundings, isBattery));
+    const own = keptRun(
+      cable.values,
+      runOfCable(cable, surroundings, { isBattery, way: ways.get(cable.record) }),
+    );
     const run = withTerminals(own, [from, to], { terminals, parts });
     const before = cablesBefore.get(run);
     if (before && isBetween(before, from, to)) return [before];
@@ -342,7 +359,10 @@ const keptRun = keptIfEqual<FoundCable["values"], CableRun>();
 function runOfCable(
   { record, name, values, ends }: FoundCable,
   { build, nominal }: PartContext,
-  isBattery: (terminal: number) => boolean,
+  {
+    isBattery,
+    way,
+  }: { readonly isBattery: (terminal: number) => boolean; readonly way: WayLengths | undefined },
 ): CableRun {
   const systemV = nominal.ofIsland(ends!.from) ?? build.voltage ?? defaultVoltage;
   const run = runOf(values, build);
@@ -354,7 +374,7 @@ function runOfCable(
     name,
     loadA: 0,
     systemV,
-    ...lengthOfOne(values),
+    ...lengthOfOne(values, way),
     ...run,
     // Its own wires lie together, less the one considered.
     bundledWith: values.bundledWith ?? run.conductor.parallel - 1,

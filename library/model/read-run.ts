@@ -5,6 +5,7 @@ import type { CircuitValues } from "./circuit-properties.ts";
 import { type CoolestTerminal, cooler } from "./coolest-terminal.ts";
 import { displayName } from "./display-name.ts";
 import { largestConductorOf } from "./largest-conductor.ts";
+import { metresPerFoot, metresPerInch } from "./length-limits.ts";
 import { behaviourOf, type WrittenProtection } from "./protection-properties.ts";
 import type {
   CircuitRun,
@@ -98,26 +99,41 @@ export function dropLimitOf(
   };
 }
 
-type Lengths = Pick<Run, "lengthsGiven" | "positiveM" | "negativeM">;
+type Lengths = Pick<Run, "lengthsGiven" | "lengthsFrom" | "positiveM" | "negativeM">;
 
-/** International foot and inch, exact since 1959. */
-export const metresPerFoot = 0.3048;
-export const metresPerInch = 0.0254;
+/** The lengths of the conductors of a run along the way on which it is laid, m; `negativeM` is 0 for a cable. */
+export interface WayLengths {
+  readonly positiveM: number;
+  readonly negativeM: number;
+}
 
-/** The reader of the values ensures exactly one kind of length. */
-export function lengthsOfPair(values: CircuitValues): Lengths {
+/** By record of a run. Only a run whose plan states no length takes its lengths from there. */
+export type Ways = ReadonlyMap<number, WayLengths>;
+
+export const noWays: Ways = new Map();
+
+/** The reader of the values ensures at most one kind of length. */
+export function lengthsOfPair(values: CircuitValues, way: WayLengths | undefined): Lengths {
   const { oneWayFt, oneWayM, positiveFt, negativeFt, positiveM, negativeM } = values;
   if (oneWayFt !== undefined) return lengths({ oneWayFt }, oneWayFt, oneWayFt, metresPerFoot);
   if (oneWayM !== undefined) return lengths({ oneWayM }, oneWayM, oneWayM, 1);
   if (positiveFt !== undefined)
     return lengths({ positiveFt, negativeFt: negativeFt! }, positiveFt, negativeFt!, metresPerFoot);
-  return lengths({ positiveM: positiveM!, negativeM: negativeM! }, positiveM!, negativeM!, 1);
+  if (positiveM !== undefined) return lengths({ positiveM, negativeM: negativeM! }, positiveM, negativeM!, 1);
+  return lengthsAlong(way);
 }
 
 /** One conductor, treated as the positive one, regardless of its polarity. */
-export function lengthOfOne({ lengthFt, lengthM }: CableValues): Lengths {
+export function lengthOfOne({ lengthFt, lengthM }: CableValues, way: WayLengths | undefined): Lengths {
   if (lengthFt !== undefined) return lengths({ lengthFt }, lengthFt, 0, metresPerFoot);
-  return lengths({ lengthM: lengthM! }, lengthM!, 0, 1);
+  if (lengthM !== undefined) return lengths({ lengthM }, lengthM, 0, 1);
+  return lengthsAlong(way && { ...way, negativeM: 0 });
+}
+
+function lengthsAlong(way: WayLengths | undefined): Lengths {
+  if (!way) return { lengthsGiven: {}, lengthsFrom: "unknown", positiveM: undefined, negativeM: undefined };
+  const { positiveM, negativeM } = way;
+  return { lengthsGiven: {}, lengthsFrom: "way", positiveM, negativeM };
 }
 
 function lengths(
@@ -126,7 +142,12 @@ function lengths(
   negative: number,
   metresPerUnit: number,
 ): Lengths {
-  return { lengthsGiven, positiveM: positive * metresPerUnit, negativeM: negative * metresPerUnit };
+  return {
+    lengthsGiven,
+    lengthsFrom: "plan",
+    positiveM: positive * metresPerUnit,
+    negativeM: negative * metresPerUnit,
+  };
 }
 
 function conductorOf({ gauge, mm2, parallel = 1 }: CircuitValues | CableValues): Conductor {

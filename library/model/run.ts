@@ -11,6 +11,12 @@ import type { UseValues } from "./use-values.ts";
 /** A circuit or cable as it is judged: every default filled in, every unit in SI except trade sizes. */
 export type Run = CircuitRun | CableRun;
 
+/** A run whose length is known. */
+export type Measured<Any extends Run = Run> = Any & {
+  readonly positiveM: number;
+  readonly negativeM: number;
+};
+
 /** A protected pair of conductors and its load. */
 export interface CircuitRun extends RunBase, OfCircuit {
   readonly word: "circuit";
@@ -99,12 +105,14 @@ interface RunBase extends DropLimit {
    */
   readonly loadIsLeast?: true;
   readonly systemV: number;
-  /** The lengths as the plan writes them, each in the unit of its property: `{ oneWayFt: 15 }`. */
+  /** The lengths as the plan writes them, each in the unit of its property: `{ oneWayFt: 15 }`. Empty if it states none. */
   readonly lengthsGiven: Readonly<Partial<Record<LengthProperty, number>>>;
-  /** Length of the positive conductor, m. */
-  readonly positiveM: number;
-  /** Length of the return (negative) conductor, m. */
-  readonly negativeM: number;
+  /** Where {@link positiveM} and {@link negativeM} come from: stated in the plan, or the way along which the run is laid. */
+  readonly lengthsFrom: "plan" | "way" | "unknown";
+  /** Length of the positive conductor, m; undefined if it is unknown. */
+  readonly positiveM: number | undefined;
+  /** Length of the return (negative) conductor, m; 0 for a cable, and undefined if {@link positiveM} is. */
+  readonly negativeM: number | undefined;
   readonly conductor: Conductor;
   readonly insulationC: InsulationC;
   /** False: the insulation is not stated, and 75 °C was assumed. */

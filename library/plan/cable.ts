@@ -15,7 +15,7 @@ import type {
 
 /**
  * One conductor between two terminals, with its protection. The return conductor is another cable.
- * Give one length (`lengthFt` or `lengthM`) and one size (`gauge` or `mm2`).
+ * Give one size (`gauge` or `mm2`), and one length (`lengthFt` or `lengthM`): without it, its drop is not judged.
  *
  * Example: `cable({ from: house.positive, to: panel.feed, lengthFt: 4, gauge: 2, protect: 100 })`
  *
@@ -32,13 +32,13 @@ export type PlannedCable = CableInput & {
   readonly id: number;
 };
 
-/** The input of {@link cable}: two terminals, one length, one size, and optional properties. */
+/** The input of {@link cable}: two terminals, one size, at most one length, and optional properties. */
 export type CableInput<From extends Terminal = Terminal> = CableEnds<From> &
   CableOptions &
   CableLength &
   SizeInput;
 
-/** How long the conductor is, in feet or in metres. */
+/** How long the conductor is, in feet or in metres; it may be left out. */
 export type CableLength = LengthInMetres | LengthInFeet;
 
 /** The two terminals. */
@@ -71,17 +71,23 @@ type FarEnd<From> = From extends BatteryPositive
 
 interface LengthInFeet {
   /**
-   * Length of the conductor, in feet. From 0.03 to 1,000. Give `lengthFt` or `lengthM`, not both; one of them is needed.
+   * Length of the conductor, in feet. From 0.03 to 1,000. Give `lengthFt` or `lengthM`, not both.
+   *
+   * Left out: taken as not known. Its voltage drop, that of every device behind it and the least short-circuit current there are
+   * then not judged.
    *
    * Example: `lengthFt: 4`
    */
-  readonly lengthFt: number;
+  readonly lengthFt?: number;
   readonly lengthM?: GiveOnlyOneOf.lengthFt_or_lengthM;
 }
 
 interface LengthInMetres {
   /**
-   * Length of the conductor, in metres. From 0.01 to 300. Give `lengthFt` or `lengthM`, not both; one of them is needed.
+   * Length of the conductor, in metres. From 0.01 to 300. Give `lengthFt` or `lengthM`, not both.
+   *
+   * Left out: taken as not known. Its voltage drop, that of every device behind it and the least short-circuit current there are
+   * then not judged.
    *
    * Example: `lengthM: 1.2`
    */

@@ -28,7 +28,7 @@ import type { NominalVoltage } from "./voltage.ts";
 /**
  * A load, the pair of conductors that feeds it, and the fuse or breaker that protects them.
  * Give one load (`load` or `loadW`), one length (`oneWayFt`, `oneWayM`, or that of each conductor) and one size (`gauge` or
- * `mm2`).
+ * `mm2`). With `from`, the length may be left out: without it, its drop is not judged.
  *
  * Example: `circuit({ load: 40, oneWayFt: 15, gauge: 4, protect: 50 })`
  *
@@ -51,8 +51,13 @@ export type CircuitInput = CircuitOptions & LoadInput & LengthInput & SizeInput;
 /** The load, in amperes or in watts, or the part that the circuit feeds. */
 export type LoadInput = LoadIsPart | LoadInWatts | LoadInAmperes;
 
-/** The length of the conductors: one way, in feet or metres, or each conductor on its own. */
-export type LengthInput = EachConductorInMetres | EachConductorInFeet | OneWayInMetres | OneWayInFeet;
+/** The length of the conductors: one way, in feet or metres, or each conductor on its own. With `from`, it may be left out. */
+export type LengthInput =
+  | EachConductorInMetres
+  | EachConductorInFeet
+  | OneWayInMetres
+  | LengthLeftOut
+  | OneWayInFeet;
 
 /** The size of the conductors: an AWG size or a metric one. */
 export type SizeInput = MetricSize | Gauge;
@@ -115,7 +120,10 @@ export type FedPart =
 interface OneWayInFeet {
   /**
    * Length of the run from the source to the load, one way, in feet. From 0.03 to 1,000. The return conductor is taken
-   * to be as long again: `oneWayFt: 15` is 30 ft of wire. Give one kind of length only; one is needed.
+   * to be as long again: `oneWayFt: 15` is 30 ft of wire. Give one kind of length only; without `from`,
+   * one is needed.
+   *
+   * Left out: taken as not known, and the drop is not judged. A circuit without `from` needs it.
    *
    * Example: `oneWayFt: 15`
    */
@@ -130,7 +138,10 @@ interface OneWayInFeet {
 interface OneWayInMetres {
   /**
    * Length of the run from the source to the load, one way, in metres. From 0.01 to 300. The return conductor is taken
-   * to be as long again: `oneWayM: 4.5` is 9 m of wire. Give one kind of length only; one is needed.
+   * to be as long again: `oneWayM: 4.5` is 9 m of wire. Give one kind of length only; without `from`,
+   * one is needed.
+   *
+   * Left out: taken as not known, and the drop is not judged. A circuit without `from` needs it.
    *
    * Example: `oneWayM: 4.5`
    */
@@ -147,11 +158,15 @@ interface EachConductorInFeet {
    * Length of the positive conductor, in feet, if the return has another length. From 0.03 to 1,000.
    * Give `negativeFt` with it, and no other length.
    *
+   * Left out: taken as not known, and the drop is not judged. A circuit without `from` needs it.
+   *
    * Example: `positiveFt: 12, negativeFt: 3`
    */
   readonly positiveFt: number;
   /**
    * Length of the return (negative) conductor, in feet. From 0.03 to 1,000. Give `positiveFt` with it, and no other length.
+   *
+   * Left out: taken as not known, and the drop is not judged. A circuit without `from` needs it.
    *
    * Example: `positiveFt: 12, negativeFt: 3`
    */
@@ -167,11 +182,15 @@ interface EachConductorInMetres {
    * Length of the positive conductor, in metres, if the return has another length. From 0.01 to 300.
    * Give `negativeM` with it, and no other length.
    *
+   * Left out: taken as not known, and the drop is not judged. A circuit without `from` needs it.
+   *
    * Example: `positiveM: 4, negativeM: 1`
    */
   readonly positiveM: number;
   /**
    * Length of the return (negative) conductor, in metres. From 0.01 to 300. Give `positiveM` with it, and no other length.
+   *
+   * Left out: taken as not known, and the drop is not judged. A circuit without `from` needs it.
    *
    * Example: `positiveM: 4, negativeM: 1`
    */
@@ -180,6 +199,17 @@ interface EachConductorInMetres {
   readonly oneWayM?: OneLength;
   readonly positiveFt?: OneLength;
   readonly negativeFt?: OneLength;
+}
+
+/** Only a circuit in a network, because other results need none. */
+interface LengthLeftOut {
+  readonly from: PositiveTerminal | EitherTerminal;
+  readonly oneWayFt?: OneLength;
+  readonly oneWayM?: OneLength;
+  readonly positiveFt?: OneLength;
+  readonly negativeFt?: OneLength;
+  readonly positiveM?: OneLength;
+  readonly negativeM?: OneLength;
 }
 
 type OneLength = GiveOnlyOneOf.oneWayFt_or_oneWayM_or_both_conductors;

@@ -23,6 +23,7 @@ export type RuleId =
   | "conductor/fault-withstand"
   | "conductor/insulation-not-stated"
   | "conductor/minimum-size"
+  | "conductor/no-length"
   | "conductor/parallel"
   | "conductor/terminal-size"
   | "conductor/terminal-temperature"

@@ -19,6 +19,7 @@ import { ampacity } from "./conductor/ampacity.ts";
 import { faultWithstand } from "./conductor/fault-withstand.ts";
 import { insulationNotStated } from "./conductor/insulation-not-stated.ts";
 import { minimumSize } from "./conductor/minimum-size.ts";
+import { noLength } from "./conductor/no-length.ts";
 import { conductorParallel } from "./conductor/parallel.ts";
 import { terminalSize } from "./conductor/terminal-size.ts";
 import { terminalTemperature } from "./conductor/terminal-temperature.ts";
@@ -107,6 +108,7 @@ export const rules: readonly Rule<unknown>[] = [
   faultWithstand,
   insulationNotStated,
   minimumSize,
+  noLength,
   conductorParallel,
   terminalSize,
   terminalTemperature,

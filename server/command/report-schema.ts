@@ -47,7 +47,7 @@ const device = {
   /** null if the plan does not state it. */
   interruptingA: z.number().nullable(),
   greatestA: z.number(),
-  /** null if it protects nothing. */
+  /** null if it protects nothing, or if a length on the way is not known. */
   leastA: z.number().nullable(),
   estimated: z.boolean(),
 };
@@ -132,7 +132,8 @@ const solvedNetwork = z.strictObject({
       ...at,
       from: terminal,
       to: terminal,
-      lengthM: z.number(),
+      /** null: not known. Drop and least fault are then not judged, neither here nor behind it. */
+      lengthM: z.number().nullable(),
       conductor: size,
       /** null if it was not judged. */
       ampacityA: z.number().nullable(),
@@ -146,7 +147,8 @@ const solvedNetwork = z.strictObject({
           /** Positive from `from` to `to`. */
           currentA: z.number(),
           conductorC: z.number(),
-          dropV: z.number(),
+          /** null if its length is not known. */
+          dropV: z.number().nullable(),
         }),
       ),
       /** At its beginning; null if no source reaches it. */
@@ -168,6 +170,10 @@ const solvedNetwork = z.strictObject({
       dropPercent: z.number(),
       dropLimitPercent: z.number(),
       arrivingV: z.number(),
+      /** "not judged": a length on the path is not known. The drop is then the least, and the arriving voltage the greatest. */
+      verdict: z.enum(["met", "exceeded", "not judged"]),
+      /** The names of the runs on the path whose length is not known. */
+      withoutLength: z.array(z.string()),
       estimate,
     }),
   ),
@@ -208,12 +214,14 @@ export const planSchema = z.strictObject({
       systemV: z.number(),
       /** Both conductors are in one cable of this kind; null for single wires. */
       duplex: z.enum(["flat duplex", "round duplex"]).nullable(),
-      lengthOneWayM: z.number(),
+      /** null: not known. */
+      lengthOneWayM: z.number().nullable(),
       conductor: size,
       /** null if no table covers the case; a finding states this. */
       ampacityA: z.number().nullable(),
-      dropV: z.number(),
-      dropPercent: z.number(),
+      /** null if the length is not known. */
+      dropV: z.number().nullable(),
+      dropPercent: z.number().nullable(),
       dropLimitPercent: z.number(),
       conductorC: z.number(),
       protection: z
@@ -228,9 +236,12 @@ export const planSchema = z.strictObject({
       fromBank: z.boolean(),
       dropPercent: z.number(),
       dropLimitPercent: z.number(),
-      overloaded: z.boolean(),
+      /** A conductor carries more than it may, or has no known length: the real drop is greater. */
+      atLeast: z.boolean(),
     })
     .nullable(),
+  /** Devices whose drop is not judged, because a length is not known. */
+  dropsNotJudged: z.int().min(0),
   /** null: the plan has no network. Not judged: a value of it was refused, and a finding states which. */
   network: z
     .discriminatedUnion("judged", [solvedNetwork, z.strictObject({ judged: z.literal(false) })])

@@ -1,8 +1,10 @@
 import type { ScenarioResult, WorstOf } from "../../library/analysis/network-result.ts";
+import { dropVerdict } from "../../library/analysis/voltage-drop.ts";
 import { contentsOf, networkSummary } from "../../library/documents/network-summary.ts";
 import type { Network, Part } from "../../library/model/network.ts";
 import type { Conductor } from "../../library/model/run.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
+import { runsWithoutLength } from "../../library/rules/wording/unknown-length.ts";
 import type { CheckedPlan, SourceRange } from "../evaluate/checked-plan.ts";
 import type {
   Lines,
@@ -58,7 +60,7 @@ export function reportNetwork(
         ...{ name: conductor.name, role: conductor.role, ...at(conductor.record) },
         from: terminalOf(network, conductor.from),
         to: terminalOf(network, conductor.to),
-        lengthM: conductor.lengthM,
+        lengthM: conductor.lengthM ?? null,
         conductor: reportSize(conductor.run.conductor),
         ampacityA: ampacity?.judged ? ampacity.ampacityA : null,
         worst: reportWorst(network, result.conductors[index]?.worst),
@@ -69,7 +71,8 @@ export function reportNetwork(
           return [
             {
               ...{ scenario: one.scenario, currentA, conductorC: one.conductorC[index] ?? 0 },
-              dropV: Math.abs(currentA) * (one.conductorOhm[index] ?? 0),
+              dropV:
+                conductor.lengthM === undefined ? null : Math.abs(currentA) * (one.conductorOhm[index] ?? 0),
             },
           ];
         }),
@@ -80,11 +83,14 @@ export function reportNetwork(
         devices: inConductors.get(index) ?? [],
       };
     }),
-    waysFromBank: result.supplyPaths.map(({ part, battery, legs: _, dropLimitSource: __, ...way }) => ({
-      part: nameOf(part),
-      battery: nameOf(battery),
-      ...way,
-    })),
+    waysFromBank: result.supplyPaths.map((path) => {
+      const { part, battery, legs: _, dropLimitSource: __, withoutLength: ___, ...way } = path;
+      return {
+        ...{ part: nameOf(part), battery: nameOf(battery), ...way },
+        verdict: dropVerdict(path),
+        withoutLength: [...runsWithoutLength(network, path)],
+      };
+    }),
   };
 }
 
@@ -155,7 +161,8 @@ function reportDevices({ network, result }: JudgedNetwork): {
   const asParts = new Map<number, NonNullable<ReportedPart["device"]>>();
   for (const { index, place, ratingA, interruptingA = null } of network.devices) {
     const { greatestA, least, estimated = false } = faults.get(index) ?? {};
-    const leastA = least?.currentA ?? null;
+    // One that is not known is not stated.
+    const leastA = least && !least.isAtMost ? least.currentA : null;
     if (place.at === "part")
       asParts.set(place.part, { ratingA, interruptingA, greatestA: greatestA ?? null, leastA, estimated });
     else if (greatestA !== undefined) {

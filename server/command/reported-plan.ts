@@ -1,7 +1,13 @@
 import { relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
+import { oneWayM } from "../../library/analysis/copper-area.ts";
 import { designCurrentA } from "../../library/analysis/design-current.ts";
-import { dropsOf, type NamedDrop, worstDrop } from "../../library/documents/worst-drop.ts";
+import {
+  dropsOf,
+  dropsWithoutVerdict,
+  type NamedDrop,
+  worstDrop,
+} from "../../library/documents/worst-drop.ts";
 import { askedAnswer, mayHaveFixes } from "../../library/rules/asked-answer.ts";
 import type { At } from "../../library/rules/finding.ts";
 import { type JudgedRun, withKnownCurrent } from "../../library/rules/rule.ts";
@@ -58,6 +64,7 @@ export async function reportPlan(
       .filter(({ circuit }) => circuit.word === "circuit")
       .map((judged) => reportCircuit(outcome, judged, places)),
     worstDrop: reportDrop(worstDrop(dropsOf(outcome.judgement))),
+    dropsNotJudged: dropsWithoutVerdict(outcome.judgement),
     network: outcome.judgement.network
       ? reportNetwork(outcome, outcome.judgement.network, places.linesOf)
       : outcome.judgement.model.networkUnread
@@ -94,6 +101,7 @@ function incompleteReport({ root, unfinished }: IncompletePlan, places: Places):
     notJudged: { reason: "half-typed", message: finding.message },
     circuits: [],
     worstDrop: null,
+    dropsNotJudged: 0,
     network: null,
     findings: [finding],
     lineText: places.lineText,
@@ -139,8 +147,8 @@ function propertyOf(at: At): { readonly property?: string } {
 /** Copies only the properties that belong in a report. */
 function reportDrop(drop: NamedDrop | undefined): ReportedPlan["worstDrop"] {
   if (!drop) return null;
-  const { name, fromBank, dropPercent, dropLimitPercent, overloaded } = drop;
-  return { name, fromBank, dropPercent, dropLimitPercent, overloaded };
+  const { name, fromBank, dropPercent, dropLimitPercent, atLeast } = drop;
+  return { name, fromBank, dropPercent, dropLimitPercent, atLeast };
 }
 
 function reportCircuit(plan: CheckedPlan, { circuit, result }: JudgedRun, places: Places): ReportedCircuit {
@@ -155,11 +163,11 @@ function reportCircuit(plan: CheckedPlan, { circuit, result }: JudgedRun, places
     designA: designCurrentA(circuit),
     systemV: circuit.systemV,
     duplex: circuit.duplex ?? null,
-    lengthOneWayM: (circuit.positiveM + circuit.negativeM) / 2,
+    lengthOneWayM: oneWayM(circuit) ?? null,
     conductor: reportSize(conductor),
     ampacityA: ampacity.judged ? ampacity.ampacityA : null,
-    dropV: drop.dropV,
-    dropPercent: drop.dropPercent,
+    dropV: drop.judged ? drop.dropV : null,
+    dropPercent: drop.judged ? drop.dropPercent : null,
     dropLimitPercent: drop.dropLimitPercent,
     conductorC: drop.conductorC,
     protection: protection && { ratingA: protection.ratingA, minA: range.minA, maxA: range.maxA ?? null },

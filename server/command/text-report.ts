@@ -1,5 +1,5 @@
 import { hardestInWords, lowestInWords } from "../../library/documents/network-summary.ts";
-import { worstDropInWords } from "../../library/documents/worst-drop.ts";
+import { withoutVerdictInWords, worstDropInWords } from "../../library/documents/worst-drop.ts";
 import { counted } from "../../library/rules/wording/format-number.ts";
 import { mayHideHazard } from "../evaluate/files/passed-by.ts";
 import { shownFindings } from "../evaluate/shown-findings.ts";
@@ -96,6 +96,7 @@ function planLine(plan: Reported, paint: Paint): string {
     isEmpty(plan) ? "nothing to check" : countsOf(plan.findings),
     // The same figure in the same words as above the plan in the editor.
     worstDrop && worstDropInWords(worstDrop, printable(worstDrop.name)),
+    withoutVerdictInWords(plan.dropsNotJudged),
   ];
   return [`${name}: ${parts.filter(Boolean).join(" · ")}`, ...networkLines(plan)].join("\n");
 }

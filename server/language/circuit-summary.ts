@@ -1,3 +1,4 @@
+import type { KnownDrop } from "../../library/analysis/circuit-result.ts";
 import { designCurrentA } from "../../library/analysis/design-current.ts";
 import type { NetworkConductor } from "../../library/model/network.ts";
 import type { Run } from "../../library/model/run.ts";
@@ -38,7 +39,7 @@ export function circuitSummary(plan: JudgedPlan, judged: JudgedRun): string {
     isKnown ? carried(circuit, ampacity) : "",
     isKnown ? (circuit.word === "cable" ? lostOnCable(drop) : lost(circuit, drop)) : "",
     ...(wiring ? wayRow(plan, wiring.device) : []),
-    circuit.minimumV === undefined || wiring ? "" : arriving(circuit.minimumV, drop),
+    circuit.minimumV === undefined || wiring || !drop.judged ? "" : arriving(circuit.minimumV, drop),
     ...(wiring && circuit.word === "circuit" ? lowestVoltageRow(wiring.judged, wiring.device) : []),
     isKnown ? warmed(ampacity, drop) : "",
     wiring && isReturn(wiring) ? "" : protectedBy(circuit, protection),
@@ -123,13 +124,18 @@ function carried(circuit: Run, ampacity: Result["ampacity"]): string {
 
 /** The margin in volts: a difference of percentages would itself be read as a percentage of something. */
 function lost({ systemV, inNetwork }: Run, drop: Result["drop"]): string {
+  const what = inNetwork ? "Drop on this circuit, round trip" : "Drop, round trip";
+  if (!drop.judged) {
+    const limit = `limit ${withUnit(drop.dropLimitPercent, "%")}`;
+    return limitRow(what, noLength, limit, "", `limit: ${sourceInWords(drop.dropLimitSource)}`);
+  }
   const { dropV, dropPercent, dropLimitPercent, dropLimitSource, overloaded, source } = drop;
   const limitV = (systemV * dropLimitPercent) / 100;
   const [volts, limitVolts] = formatDistinct(dropV, limitV);
   const [percent, limit] = formatDistinct(dropPercent, dropLimitPercent);
   const least = overloaded ? "at least " : "";
   return limitRow(
-    inNetwork ? "Drop on this circuit, round trip" : "Drop, round trip",
+    what,
     `${least}${volts} V, ${percent} %`,
     `limit ${limitVolts} V, ${limit} %`,
     marginInWords(limitV - dropV, "V"),
@@ -138,7 +144,9 @@ function lost({ systemV, inNetwork }: Run, drop: Result["drop"]): string {
 }
 
 /** Without a limit: that is for the whole supply path. */
-function lostOnCable({ dropV, dropPercent, overloaded, source }: Result["drop"]): string {
+function lostOnCable(drop: Result["drop"]): string {
+  if (!drop.judged) return limitRow("Drop on it", noLength, "", "", "");
+  const { dropV, dropPercent, overloaded, source } = drop;
   return limitRow(
     "Drop on it",
     `${overloaded ? "at least " : ""}${withUnit(dropV, "V")}, ${withUnit(dropPercent, "%")}`,
@@ -148,7 +156,9 @@ function lostOnCable({ dropV, dropPercent, overloaded, source }: Result["drop"])
   );
 }
 
-function arriving(minimumV: number, { arrivingV }: Result["drop"]): string {
+const noLength = "not judged: its length is not known";
+
+function arriving(minimumV: number, { arrivingV }: KnownDrop): string {
   const [arrives, needed] = formatDistinct(arrivingV, minimumV);
   return limitRow(
     "Arriving",

@@ -1,6 +1,12 @@
 import type { CodeLens } from "vscode-languageserver-types";
 import { networkStateInWords } from "../../library/documents/network-summary.ts";
-import { dropsOf, worstDrop, worstDropInWords } from "../../library/documents/worst-drop.ts";
+import {
+  dropsOf,
+  dropsWithoutVerdict,
+  withoutVerdictInWords,
+  worstDrop,
+  worstDropInWords,
+} from "../../library/documents/worst-drop.ts";
 import type { SourceRange } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { contentsInWords, countsInWords, countsOf } from "./counts.ts";
@@ -22,6 +28,8 @@ function title(view: PlanInView): string {
   const parts = [contentsInWords(counts) || "no circuits yet", countsInWords(counts)];
   const worst = worstDrop(dropsOf(judgement));
   if (worst) parts.push(worstDropInWords(worst, worst.name));
+  const unknown = withoutVerdictInWords(dropsWithoutVerdict(judgement));
+  if (unknown !== "") parts.push(unknown);
   const network = networkStateInWords(judgement);
   if (network !== "") parts.push(network);
   if (judgement.problems.length > 0) parts.push("not checked to the end");

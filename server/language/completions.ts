@@ -137,11 +137,12 @@ function inShort(choice: RunChoice | DeviceChoice, { property }: TypedValue): st
   if ("part" in choice) return `${verdict}: ${shareOfLoad(choice.range, choice)}`;
   const { result, circuit } = choice;
   if (!isSize(property)) return `${verdict}: ${shareOfLoad(result.protection, statedAt(circuit, property))}`;
-  const { overloaded, dropPercent } = result.drop;
+  const { drop } = result;
   const designA = designCurrentA(circuit);
   const spare = margin(designA, result);
   if (circuit.word === "cable") return `${verdict}: ${withUnit(designA, "A")}, ${spare}`;
-  return `${verdict}: drop ${overloaded ? "≥ " : ""}${withUnit(dropPercent, "%")}, ${spare}`;
+  if (!drop.judged) return `${verdict}: drop not judged, ${spare}`;
+  return `${verdict}: drop ${drop.overloaded ? "≥ " : ""}${withUnit(drop.dropPercent, "%")}, ${spare}`;
 }
 
 /** In words only: the editor breaks lines inside numbers when it unfolds it. */
@@ -212,16 +213,12 @@ function deviceInLong({ part, ratingA, range, faults }: DeviceChoice): string[] 
 function runInLong({ circuit, result, faults }: RunChoice, { property }: TypedValue): string[] {
   const { drop, ampacity } = result;
   const stated = isSize(property) ? null : statedAt(circuit, property);
-  const [percent, limit] = formatDistinct(drop.dropPercent, drop.dropLimitPercent);
-  const atLeast = drop.overloaded ? "at least " : "";
   return [
     `**${markdownWords(circuit.name)}** on ${sizeInWords(circuit.conductor)}`,
     stated
       ? `A rating of ${withUnit(stated.ratingA, "A")} is ${shareOfLoad(result.protection, stated)}.`
       : "",
-    circuit.word === "cable"
-      ? `Drop ${atLeast}${withUnit(drop.dropV, "V")}, ${withUnit(drop.dropPercent, "%")}.`
-      : `Drop ${atLeast}${withUnit(drop.dropV, "V")}, ${percent} %; limit ${limit} %.`,
+    dropInWords(circuit, drop),
     ampacity.judged
       ? carriedInWords(designCurrentA(circuit), ampacity.ampacityA)
       : "Its ampacity was not judged.",
@@ -230,6 +227,15 @@ function runInLong({ circuit, result, faults }: RunChoice, { property }: TypedVa
       return `- ${markdownWords(message)}`;
     }),
   ];
+}
+
+function dropInWords({ word }: RunChoice["circuit"], drop: RunChoice["result"]["drop"]): string {
+  if (!drop.judged) return "Its drop was not judged, because its length is not known.";
+  const atLeast = drop.overloaded ? "at least " : "";
+  const [percent, limit] = formatDistinct(drop.dropPercent, drop.dropLimitPercent);
+  return word === "cable"
+    ? `Drop ${atLeast}${withUnit(drop.dropV, "V")}, ${withUnit(drop.dropPercent, "%")}.`
+    : `Drop ${atLeast}${withUnit(drop.dropV, "V")}, ${percent} %; limit ${limit} %.`;
 }
 
 /** Judging a whole network for each value of a list would be too much. */

@@ -1,8 +1,11 @@
+import { unknownSharesOf } from "../../library/analysis/network/unknown-shares.ts";
 import type { SolvedScenario } from "../../library/analysis/network-result.ts";
-import type { NetworkConductor } from "../../library/model/network.ts";
+import { withoutLengthTo } from "../../library/analysis/unknown-lengths.ts";
+import type { NetworkConductor, Part } from "../../library/model/network.ts";
 import { sizeInWords } from "../../library/rules/fixes/sized-fix.ts";
 import type { JudgedNetwork } from "../../library/rules/rule.ts";
 import { withUnit } from "../../library/rules/wording/format-number.ts";
+import { notKnown } from "../../library/rules/wording/unknown-length.ts";
 import { conductorsOf } from "./network-at.ts";
 import { type ScenarioColumn, scenarioTable } from "./scenario-table.ts";
 
@@ -17,13 +20,24 @@ export function conductorTable(judged: JudgedNetwork, conductor: number, word: "
   const lostV = ({ conductorA, conductorOhm }: SolvedScenario) =>
     all.reduce((sum, one) => sum + Math.abs(conductorA[one] ?? 0) * (conductorOhm[one] ?? 0), 0);
   const device = network.terminals[to]!.part;
+  const { decidedBy } = unknownSharesOf(network);
+  const isLossKnown = ({ scenario }: SolvedScenario) =>
+    all.every((one) => decidedBy(network.scenarios[scenario]!, one).length === 0);
+  const isShared = ({ scenario }: SolvedScenario) =>
+    decidedBy(network.scenarios[scenario]!, conductor).some((one) => one !== conductor);
   const columns: ScenarioColumn[] = [
-    { title: "Current", cell: ({ conductorA }) => flowInWords(conductorA[conductor] ?? 0) },
-    { title: "Lost", cell: (solved) => withUnit(lostV(solved), "V") },
+    {
+      title: "Current",
+      cell: (solved) => (isShared(solved) ? notKnown : flowInWords(solved.conductorA[conductor] ?? 0)),
+    },
+    { title: "Lost", cell: (solved) => (isLossKnown(solved) ? withUnit(lostV(solved), "V") : notKnown) },
     { title: "Conductor", cell: ({ conductorC }) => withUnit(conductorC[conductor] ?? Number.NaN, "°C") },
   ];
   if (word === "circuit")
-    columns.push({ title: "At its end", cell: ({ partV }) => voltageInWords(partV[device]) });
+    columns.push({
+      title: "At its end",
+      cell: ({ partV }) => voltageAtPart(judged, network.parts[device]!, partV[device]),
+    });
   // A momentary current heats nothing, so it is the worst only for voltages.
   return scenarioTable(judged, columns, ({ scenario, conductorA, partV }) => {
     if (network.scenarios[scenario]?.momentary) return undefined;
@@ -50,7 +64,13 @@ function flowInWords(currentA: number): string {
 /** A current below this, and its sign, is rounding error, A. */
 export const leastCurrentA = 1e-6;
 
+/** At most the one worked out, if a length on the way is unknown. */
+export function voltageAtPart(judged: JudgedNetwork, part: Part, voltageV: number | undefined): string {
+  const atMost = withoutLengthTo(judged, part).length > 0 && Number.isFinite(voltageV) ? "at most " : "";
+  return `${atMost}${voltageInWords(voltageV)}`;
+}
+
 /** A terminal that no source reaches has no voltage. */
-export function voltageInWords(voltageV: number | undefined): string {
+function voltageInWords(voltageV: number | undefined): string {
   return voltageV === undefined || Number.isNaN(voltageV) ? "none reaches it" : withUnit(voltageV, "V");
 }

@@ -1,4 +1,6 @@
 import { designCurrentA } from "../../library/analysis/design-current.ts";
+import type { SupplyPath } from "../../library/analysis/network-result.ts";
+import { dropVerdict } from "../../library/analysis/voltage-drop.ts";
 import { protectionInWords } from "../../library/documents/diagram/conductor-words.ts";
 import { dutiesOf } from "../../library/documents/report/ratings.ts";
 import { deviceInPart, type NetworkConductor, type Part } from "../../library/model/network.ts";
@@ -6,6 +8,7 @@ import type { Protection } from "../../library/model/run.ts";
 import type { JudgedNetwork, JudgedPlan, JudgedRun } from "../../library/rules/rule.ts";
 import { formatDistinct, withUnit } from "../../library/rules/wording/format-number.ts";
 import { terminalInWords } from "../../library/rules/wording/part-in-words.ts";
+import { whyNotJudged } from "../../library/rules/wording/unknown-length.ts";
 import type { DiagramFact } from "./messages.ts";
 import { waysOfCircuits } from "./network-at.ts";
 
@@ -27,9 +30,6 @@ function factsOfRun({ circuit, result }: JudgedRun, network: JudgedNetwork | und
   );
   const way = network && waysOfCircuits(network).get(circuit.record);
   const { ampacity, drop } = result;
-  const [percent, limit] = way
-    ? formatDistinct(way.dropPercent, way.dropLimitPercent)
-    : formatDistinct(drop.dropPercent, drop.dropLimitPercent);
   const designA = designCurrentA(circuit);
   return facts({
     Feed: conductor && network && terminalInWords(network.network, conductor.from),
@@ -37,8 +37,12 @@ function factsOfRun({ circuit, result }: JudgedRun, network: JudgedNetwork | und
     Drop: circuit.loadIsLeast
       ? undefined
       : circuit.word === "cable"
-        ? withUnit(drop.dropV, "V")
-        : `${percent} % ${way ? "from the bank" : "of its own"}, limit ${limit} %`,
+        ? drop.judged
+          ? withUnit(drop.dropV, "V")
+          : noLength
+        : way && network
+          ? dropFromBank(network, way)
+          : ownDropInWords(drop),
     Margin:
       ampacity.judged && !circuit.loadIsLeast
         ? marginOf(designA, ampacity.ampacityA, "the conductor may carry")
@@ -90,7 +94,6 @@ function factsOfPart(plan: JudgedPlan, network: JudgedNetwork, part: Part): Diag
     positive === undefined ? [] : (network.result.topology.wayFromSource(positive)?.conductors ?? []);
   const nearest = network.network.conductors[last.at(-1) ?? -1];
   const way = network.result.supplyPaths.find((one) => one.part === part.index);
-  const [percent, limit] = way ? formatDistinct(way.dropPercent, way.dropLimitPercent) : [];
   const duty = dutiesOf(network, part)
     .flatMap(({ worst, ratedA }) =>
       worst && ratedA !== undefined ? [{ currentA: worst.currentA, ratedA }] : [],
@@ -103,9 +106,25 @@ function factsOfPart(plan: JudgedPlan, network: JudgedNetwork, part: Part): Diag
       : positive === undefined
         ? undefined
         : fuseTowardsSource(network, positive),
-    Drop: way && `${percent} % from the bank, limit ${limit} %`,
+    Drop: way && dropFromBank(network, way),
     Margin: duty && marginOf(duty.currentA, duty.ratedA, "it is rated"),
   });
+}
+
+const noLength = "not judged: its length is not known";
+
+function ownDropInWords(drop: JudgedRun["result"]["drop"]): string {
+  if (!drop.judged) return noLength;
+  const [percent, limit] = formatDistinct(drop.dropPercent, drop.dropLimitPercent);
+  return `${percent} % of its own, limit ${limit} %`;
+}
+
+function dropFromBank({ network }: JudgedNetwork, way: SupplyPath): string {
+  const { dropPercent, dropLimitPercent } = way;
+  if (dropVerdict(way) === "not judged")
+    return `${whyNotJudged(network, way)}; limit ${withUnit(dropLimitPercent, "%")}`;
+  const [percent, limit] = formatDistinct(dropPercent, dropLimitPercent);
+  return `${way.withoutLength.length > 0 ? "at least " : ""}${percent} % from the bank, limit ${limit} %`;
 }
 
 function marginOf(currentA: number, limitA: number, what: string): string {

@@ -108,6 +108,10 @@ function leastRow(network: Network, { device, least, leastNotWorkedOut }: Device
     return [limitRow("Minimum fault that it must clear", "not worked out", why, "", "")];
   }
   if (!least) return [];
+  if (least.isAtMost) {
+    const why = "a length on the way is not known";
+    return [limitRow("Minimum fault that it must clear", "not judged", why, "", "")];
+  }
   const at = network.conductors[least.conductor] as NetworkConductor;
   const own = conductorOf(network, device);
   const where = least.conductor === own ? "its own far end" : `the far end of ${conductorInWords(at)}`;

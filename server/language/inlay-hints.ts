@@ -1,10 +1,12 @@
 import type { InlayHint, Range } from "vscode-languageserver-types";
 import { designCurrentA } from "../../library/analysis/design-current.ts";
 import type { SupplyPath } from "../../library/analysis/network-result.ts";
-import { worstDrop } from "../../library/documents/worst-drop.ts";
+import { dropVerdict } from "../../library/analysis/voltage-drop.ts";
+import { ownDrop, worstDrop } from "../../library/documents/worst-drop.ts";
 import type { Run } from "../../library/model/run.ts";
 import { type JudgedRun, withKnownCurrent } from "../../library/rules/rule.ts";
 import { formatDistinct, withUnit } from "../../library/rules/wording/format-number.ts";
+import { listInWords } from "../../library/rules/wording/part-in-words.ts";
 import type { CheckedPlan, SourceRange } from "../evaluate/checked-plan.ts";
 import type { Uri } from "../evaluate/workspace.ts";
 import { several } from "./counts.ts";
@@ -105,7 +107,10 @@ function label(judged: readonly JudgedRun[]): string {
 function dropOrCurrent(judged: readonly JudgedRun[]): string {
   const circuits = judged.filter(isCircuit);
   if (circuits.length === 0) return `carries ${withUnit(ofGreatestCurrent(judged).circuit.loadA, "A")}`;
-  const { overloaded, dropPercent } = ofWorstDrop(circuits).result.drop;
+  if (circuits.some(({ result }) => !result.drop.judged)) return "drop not judged";
+  const drop = ofWorstDrop(circuits)?.result.drop;
+  if (!drop?.judged) return "drop not judged";
+  const { overloaded, dropPercent } = drop;
   return `drop ${overloaded ? "at least " : ""}${withUnit(dropPercent, "%")}`;
 }
 
@@ -121,27 +126,35 @@ type Ways = ReturnType<typeof waysOfCircuits>;
 
 function tooltip(judged: readonly JudgedRun[], ways: Ways): string {
   const circuits = judged.filter(isCircuit);
-  const { circuit, result } = circuits.length > 0 ? ofWorstDrop(circuits) : ofGreatestCurrent(judged);
+  const { circuit, result } = ofWorstDrop(circuits) ?? ofGreatestCurrent(judged);
   const { drop, ampacity } = result;
-  const [percent, limit] = formatDistinct(drop.dropPercent, drop.dropLimitPercent);
   const carries = ampacity.judged
     ? carriedInWords(designCurrentA(circuit), ampacity.ampacityA)
     : `carries ${withUnit(designCurrentA(circuit), "A")}; its ampacity was not judged`;
-  const loses = `loses ${drop.overloaded ? "at least " : ""}${withUnit(drop.dropV, "V")}`;
-  const one =
-    circuit.word === "cable"
-      ? `${circuit.name}: ${carries}, ${loses}.`
-      : `${circuit.name}: ${carries}, ${loses}, ${percent} %, over the round trip; limit ${limit} %${wayInWords(ways.get(circuit.record))}.`;
+  const limitOnWay = circuit.word === "cable" ? "" : wayInWords(ways.get(circuit.record));
+  const one = `${circuit.name}: ${carries}, ${lossInWords(circuit, drop)}${limitOnWay}.`;
   const others = several(judged.length - 1, othersOf(judged));
   if (others === "") return one;
   const shown = circuits.length > 0 ? "the worst drop" : "the greatest current";
-  return `${one} This size also serves ${others}; ${shown} and the least spare are shown.`;
+  const unknown = judged.filter(({ result }) => !result.drop.judged).map((other) => other.circuit.name);
+  const notJudged = unknown.length === 0 ? "" : ` No length is known of ${listInWords(unknown, 3)}.`;
+  return `${one} This size also serves ${others}; ${shown} and the least spare are shown.${notJudged}`;
+}
+
+function lossInWords({ word }: JudgedRun["circuit"], drop: JudgedRun["result"]["drop"]): string {
+  if (!drop.judged) return "its drop was not judged, because its length is not known";
+  const loses = `loses ${drop.overloaded ? "at least " : ""}${withUnit(drop.dropV, "V")}`;
+  if (word === "cable") return loses;
+  const [percent, limit] = formatDistinct(drop.dropPercent, drop.dropLimitPercent);
+  return `${loses}, ${percent} %, over the round trip; limit ${limit} %`;
 }
 
 function wayInWords(way: SupplyPath | undefined): string {
   if (!way) return "";
+  if (dropVerdict(way) === "not judged")
+    return "; the drop on the whole path from the bank was not judged, because a length is not known";
   const [percent, limit] = formatDistinct(way.dropPercent, way.dropLimitPercent);
-  return `; ${percent} % on the whole path from the bank, limit ${limit} %`;
+  return `; ${way.withoutLength.length > 0 ? "at least " : ""}${percent} % on the whole path from the bank, limit ${limit} %`;
 }
 
 function othersOf(judged: readonly JudgedRun[]): string {
@@ -160,9 +173,12 @@ function carriedInWords(loadA: number, ampacityA: number): string {
   return `carries ${load} A, may carry ${most} A`;
 }
 
-/** A size without a circuit is no size of the plan: there is always one. */
-function ofWorstDrop(judged: readonly JudgedRun[]): JudgedRun {
-  return worstDrop(judged.map((one) => ({ ...one.result.drop, one })))!.one;
+/** Undefined if none of them has a drop that is known. */
+function ofWorstDrop(judged: readonly JudgedRun[]): JudgedRun | undefined {
+  const drops = judged.flatMap((one) =>
+    one.result.drop.judged ? [{ ...ownDrop(one.result.drop), one }] : [],
+  );
+  return worstDrop(drops)?.one;
 }
 
 /** Undefined if the ampacity of none of them could be judged. */

@@ -1,5 +1,6 @@
 import { isEstimated, sourceForMaxFault } from "../../library/analysis/network/faults/fault-network.ts";
 import type { PartWorst, WorstOf } from "../../library/analysis/network-result.ts";
+import { withoutLengthTo } from "../../library/analysis/unknown-lengths.ts";
 import type { BatteryPart, Part } from "../../library/model/network.ts";
 import {
   currentLimitsOf,
@@ -23,7 +24,7 @@ import {
   summaryInWords,
 } from "../../library/rules/wording/part-in-words.ts";
 import { sourceInWords } from "../../library/rules/wording/source-in-words.ts";
-import { leastCurrentA, voltageInWords } from "./conductor-table.ts";
+import { leastCurrentA, voltageAtPart } from "./conductor-table.ts";
 import { deviceFaultRows } from "./fault-rows.ts";
 import { limitRow, marginInWords } from "./limit-row.ts";
 import { markdownWords } from "./plain-words.ts";
@@ -39,7 +40,7 @@ export function partSummary(plan: JudgedPlan, judged: JudgedNetwork, part: Part)
   return [
     [kindInWords(part), ...summaryInWords(part)].join(", "),
     limitRows(plan, judged, part).join("\n"),
-    scenarioTable(judged, columnsOf(part), weightOf(judged, part)),
+    scenarioTable(judged, columnsOf(judged, part), weightOf(judged, part)),
     takenRows(part).join("\n"),
     statedSource(part),
   ]
@@ -54,6 +55,20 @@ export function lowestVoltageRow({ network, result }: JudgedNetwork, index: numb
   const needed = leastV(part);
   if (!lowest) return needed ? ["- Lowest voltage: not judged; no scenario gives it"] : [];
   const scenario = markdownWords(scenarioInWords(network, lowest.scenario));
+  if (withoutLengthTo({ network, result }, part).length > 0) {
+    const isEnough = !needed || lowest.voltageV >= needed.volts;
+    const verdict = isEnough ? "not judged: a length on the way is not known" : scenario;
+    const needs = needed ? `; ${needed.what} ${withUnit(needed.volts, "V")}` : "";
+    return [
+      limitRow(
+        "Lowest voltage",
+        `at most ${withUnit(lowest.voltageV, "V")}`,
+        `${verdict}${needs}`,
+        "",
+        needed?.source ?? "",
+      ),
+    ];
+  }
   if (!needed) return [limitRow("Lowest voltage", withUnit(lowest.voltageV, "V"), scenario, "", "")];
   const [is, least] = formatDistinct(lowest.voltageV, needed.volts);
   return [
@@ -180,9 +195,12 @@ function deadShortRow(part: BatteryPart): string {
   );
 }
 
-function columnsOf(part: Part): ScenarioColumn[] {
+function columnsOf(judged: JudgedNetwork, part: Part): ScenarioColumn[] {
   const index = part.index;
-  const voltage: ScenarioColumn = { title: "Voltage", cell: ({ partV }) => voltageInWords(partV[index]) };
+  const voltage: ScenarioColumn = {
+    title: "Voltage",
+    cell: ({ partV }) => voltageAtPart(judged, part, partV[index]),
+  };
   const current = (cell: (currentA: number) => string): ScenarioColumn => ({
     title: "Current",
     cell: ({ partA }) => cell(partA[index] ?? 0),

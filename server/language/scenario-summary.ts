@@ -4,7 +4,7 @@ import { givesEnergy, isConsumer, passesCurrentOn } from "../../library/model/pa
 import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
 import { formatDistinct, formatRounded, withUnit } from "../../library/rules/wording/format-number.ts";
 import { conductorInWords, listInWords, partInWords } from "../../library/rules/wording/part-in-words.ts";
-import { leastCurrentA, voltageInWords } from "./conductor-table.ts";
+import { leastCurrentA, voltageAtPart } from "./conductor-table.ts";
 import { several } from "./counts.ts";
 import { markdownWords } from "./plain-words.ts";
 import { whyUnsolved } from "./scenario-table.ts";
@@ -71,7 +71,8 @@ function hardestWorked(
 }
 
 /** Sources by output, highest first, then devices by voltage, lowest first. */
-function deviceTable({ network }: JudgedNetwork, { partA, partV }: SolvedScenario): string {
+function deviceTable(judged: JudgedNetwork, { partA, partV }: SolvedScenario): string {
+  const { network } = judged;
   const nominal = (part: Part) => partV[part.index] ?? Number.NaN;
   const rows = [
     ...network.parts
@@ -90,7 +91,7 @@ function deviceTable({ network }: JudgedNetwork, { partA, partV }: SolvedScenari
     ...shown.map((part) => {
       const currentA = partA[part.index] ?? 0;
       const way = Math.abs(currentA) < leastCurrentA ? "" : currentA > 0 ? "gives " : "takes ";
-      return `| ${markdownWords(partInWords(part))} | ${voltageInWords(partV[part.index])} | ${way}${withUnit(Math.abs(currentA), "A")} |`;
+      return `| ${markdownWords(partInWords(part))} | ${voltageAtPart(judged, part, partV[part.index])} | ${way}${withUnit(Math.abs(currentA), "A")} |`;
     }),
     ...(left === "" ? [] : ["", `… and ${left}.`]),
   ].join("\n");

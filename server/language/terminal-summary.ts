@@ -10,7 +10,7 @@ import {
   partInWords,
   terminalInWords,
 } from "../../library/rules/wording/part-in-words.ts";
-import { voltageInWords } from "./conductor-table.ts";
+import { voltageAtPart } from "./conductor-table.ts";
 import { markdownWords } from "./plain-words.ts";
 import { scenarioTable } from "./scenario-table.ts";
 
@@ -43,7 +43,7 @@ export function terminalSummary(judged: JudgedNetwork, terminal: number): string
   const table = scenarioTable(
     judged,
     [
-      { title: "Voltage", cell: ({ terminalV }) => voltageInWords(terminalV[terminal]) },
+      { title: "Voltage", cell: ({ terminalV }) => voltageAtPart(judged, part, terminalV[terminal]) },
       {
         title: "Through it",
         // Incoming current leaves again: half of the sum of all currents, except if the part itself gives or takes some.

@@ -1,8 +1,10 @@
 import type { SupplyPath } from "../../library/analysis/network-result.ts";
+import { dropVerdict } from "../../library/analysis/voltage-drop.ts";
 import type { JudgedPlan } from "../../library/rules/rule.ts";
 import { formatDistinct, withUnit } from "../../library/rules/wording/format-number.ts";
 import { conductorInWords, listInWords, scenarioInWords } from "../../library/rules/wording/part-in-words.ts";
 import { sourceInWords } from "../../library/rules/wording/source-in-words.ts";
+import { whyNotJudged } from "../../library/rules/wording/unknown-length.ts";
 import { limitRow, marginInWords } from "./limit-row.ts";
 import { markdownWords } from "./plain-words.ts";
 
@@ -13,13 +15,19 @@ export function wayRow(plan: JudgedPlan, part: number): string[] {
   if (!judged || !way) return [];
   const { network } = judged;
   const { dropV, dropPercent, dropLimitPercent } = way;
+  const what = "Drop, whole path from the bank and back";
+  const why = whyNotJudged(network, way);
+  if (why !== undefined && dropVerdict(way) === "not judged") {
+    const limit = `limit ${withUnit(dropLimitPercent, "%")}`;
+    return [limitRow(what, markdownWords(why), limit, "", `limit: ${sourceInWords(way.dropLimitSource)}`)];
+  }
   const limitV = (dropLimitPercent * dropV) / dropPercent;
   const [volts, limitVolts] = formatDistinct(dropV, limitV);
   const [percent, limit] = formatDistinct(dropPercent, dropLimitPercent);
   return [
     limitRow(
-      "Drop, whole path from the bank and back",
-      `${isOverloaded(plan, way) ? "at least " : ""}${volts} V, ${percent} %`,
+      what,
+      `${why !== undefined || isOverloaded(plan, way) ? "at least " : ""}${volts} V, ${percent} %`,
       `${markdownWords(scenarioInWords(network, way.scenario))}${legsInWords(plan, way)}; limit ${Number.isFinite(limitV) ? `${limitVolts} V, ` : ""}${limit} %`,
       Number.isFinite(limitV) ? marginInWords(limitV - dropV, "V") : "",
       `limit: ${sourceInWords(way.dropLimitSource)}`,

@@ -41,7 +41,7 @@ describe.each(plans)("%s", (plan) => {
     expect(column(tables, "wire-schedule", "number")).toEqual(
       wires.map(({ number, kept }) => (kept ? { value: number, text: expect.any(String) } : `${number}*`)),
     );
-    const neededM = sum(wires.map(({ wire }) => wire.cutLengthM * wire.size.parallel));
+    const neededM = sum(wires.map(({ wire }) => wire.cutLengthM! * wire.size.parallel));
     expect(sum(numbersIn(tables, "cut-list", "lengthM"))).toBeCloseTo(neededM, 6);
     expect(sum(numbersIn(tables, "cut-list", "pieces"))).toBe(pieces(wires));
     expect(sum(numbersIn(tables, "spools", "usedM"))).toBeCloseTo(neededM, 6);

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { madeRatings } from "../../library/analysis/made-ratings.ts";
 import { madeSizes } from "../../library/analysis/made-sizes.ts";
 import { sampleCircuit } from "../../library/analysis/sample-circuit.tester.ts";
-import type { CircuitRun, Conductor } from "../../library/model/run.ts";
+import type { CircuitRun, Conductor, Measured } from "../../library/model/run.ts";
 import { deviceFamilies } from "../../library/standards/device-ratings.ts";
 
 /** Conductors of every made size, one to three wires in parallel. */
@@ -15,7 +15,7 @@ export const conductors: fc.Arbitrary<Conductor> = fc
   });
 
 /** Circuits of every kind that a plan can state: sound, faulty and absurd ones. Numbers of up to three decimals. */
-export const circuits: fc.Arbitrary<CircuitRun> = fc
+export const circuits: fc.Arbitrary<Measured<CircuitRun>> = fc
   .record({
     loadA: decimal(0.05, 400),
     systemV: fc.constantFrom(12, 24, 48, 50, 5),
@@ -36,7 +36,7 @@ export const circuits: fc.Arbitrary<CircuitRun> = fc
   })
   .map(({ ambient, others, minimum, ...circuit }) =>
     sampleCircuit({
-      ...(circuit as Partial<CircuitRun>),
+      ...(circuit as Partial<Measured<CircuitRun>>),
       ambientStated: ambient !== null,
       ambientC: ambient ?? 30,
       bundledWith: others + 2 * circuit.conductor.parallel - 1,

@@ -6,7 +6,7 @@ import { isMadeRating, nearestRatingAbove } from "../../library/analysis/made-ra
 import { madeSizes, sizesAbove } from "../../library/analysis/made-sizes.ts";
 import { meetsMinimumSize } from "../../library/analysis/minimum-size.ts";
 import { type Sizing, thinnestNeeded, thinnestSufficient } from "../../library/analysis/sizing.ts";
-import type { Protection, Run } from "../../library/model/run.ts";
+import type { Measured, Protection, Run } from "../../library/model/run.ts";
 import { circuits, decimal } from "./arbitrary-circuit.ts";
 
 /** For two computations of the same number that may differ in the last bits of a binary fraction. */
@@ -248,7 +248,7 @@ describe("a sizing, put into the plan, satisfies the analysis", () => {
   });
 });
 
-function expectSatisfied(circuit: Run, sizing: Sizing): void {
+function expectSatisfied(circuit: Measured, sizing: Sizing): void {
   const after = sized(circuit, sizing);
   const { ampacity, drop, protection } = analyseCircuit(after);
   expect(meetsMinimumSize(after)).toBe(true);
@@ -268,7 +268,7 @@ function expectSatisfied(circuit: Run, sizing: Sizing): void {
 }
 
 /** The circuit with the sizing in it; a missing device takes the other end's family. */
-function sized(circuit: Run, { conductor, ratingA, ratingFarEndA }: Sizing): Run {
+function sized(circuit: Measured, { conductor, ratingA, ratingFarEndA }: Sizing): Measured {
   const { protection, protectionFarEnd } = circuit;
   const near = ratingA === undefined ? protection : withRating(protection, ratingA, protectionFarEnd);
   const far =

@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import { analyseCircuit } from "../../library/analysis/analyse-circuit.ts";
 import { thinnestSufficient } from "../../library/analysis/sizing.ts";
 import { readModel } from "../../library/model/read-model.ts";
+import type { Measured } from "../../library/model/run.ts";
 import { decimal } from "./arbitrary-circuit.ts";
 
 /** The other properties of a plan, besides its lengths. */
@@ -66,7 +67,7 @@ function results(inputs: readonly object[]) {
   expect(invalid).toEqual([]);
   expect(circuits).toHaveLength(inputs.length);
   return circuits.map((circuit) => {
-    const { ampacity, drop } = analyseCircuit(circuit);
+    const { ampacity, drop } = analyseCircuit(circuit as Measured);
     return { ampacity, dropV: drop.dropV, conductor: thinnestSufficient(circuit)?.conductor };
   });
 }

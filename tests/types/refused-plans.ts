@@ -230,8 +230,12 @@ cable({ from: house.stud, to: bus.stud, ...wire });
 cable({ from: socket.inn, to: bus.stud, ...wire });
 // @ts-expect-error: no size
 cable({ from: house.positive, to: bus.stud, lengthM: 1 });
-// @ts-expect-error: no length
+// A cable may leave its length out, and so may a circuit with from.
 cable({ from: house.positive, to: bus.stud, gauge: 4 });
+circuit({ from: bus.stud, returnTo: house.negative, load: 4, gauge: 4 });
+circuit({ from: bus.stud, returnTo: house.negative, loadW: 40, mm2: 4 });
+// @ts-expect-error: one length of two
+circuit({ from: bus.stud, returnTo: house.negative, load: 4, gauge: 4, positiveFt: 3 });
 // @ts-expect-error: both lengths
 cable({ from: house.positive, to: bus.stud, ...wire, lengthFt: 3 });
 // @ts-expect-error: leads nowhere

@@ -1,18 +1,22 @@
-import { internalConnections } from "../../model/internal-connections.ts";
 import type { Network, Part } from "../../model/network.ts";
 import { isCharging, passesCurrentOn } from "../../model/part-roles.ts";
-import type { PartState } from "../../model/parts/define-part.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
 import { isSamePosition, isSwitch, stateIn } from "../../model/switch-positions.ts";
 import { workedOutOnce } from "../../model/worked-out-once.ts";
 import type { SolvedScenario, WorstAlone } from "../network-result.ts";
 import { type SingleDraw, singleDraws } from "../single-draw.ts";
 import { type AddedLoads, addedLoads, addedLoadsWith } from "./solver/added-load.ts";
-import { type Blocks, blocksOf, type Crossing } from "./topology/blocks.ts";
+import type { Blocks, Crossing } from "./topology/blocks.ts";
 import { type NetworkGraph, networkGraph } from "./topology/network-graph.ts";
 import type { NetworkTopology } from "./topology/network-topology.ts";
-import { portsOf } from "./topology/ports.ts";
-import { type Graph, graphOf, spanningForest } from "./topology/spanning-forest.ts";
+import {
+  blocksWhile,
+  isSharedByUnknown,
+  type States,
+  type WithSources,
+  withSources,
+} from "./topology/source-blocks.ts";
+import { type Graph, spanningForest } from "./topology/spanning-forest.ts";
 
 /** By conductor and by part: the greatest current of one device alone; undefined if no device needs it. */
 export interface AloneCurrents {
@@ -99,7 +103,9 @@ export function greatestAlone(
     for (const crossing of blocks.firstCrossings(pairs)) {
       const draw = draws[crossing.pair]!;
       for (const terminal of crossing.nodes) passes(worst, network, terminal, draw);
-      if (crossing.edges.length === 1) carries(worst, all, wiring, crossing.edges[0]!, draw);
+      // Of several ways with an unknown length, each may carry everything.
+      if (crossing.edges.length === 1 || isSharedByUnknown(network, crossing.edges))
+        for (const edge of crossing.edges) carries(worst, all, wiring, edge, draw);
       else divided.set(crossing.pair, [...(divided.get(crossing.pair) ?? []), crossing]);
     }
     const unsolved = [...divided].filter(([pair]) => !isSolved(draws[pair]!)).slice(0, mostDivided);
@@ -146,12 +152,13 @@ function passes(worst: Mutable, network: Network, terminal: number, draw: Single
 /** All of the current flows through one edge. */
 function carries(
   worst: Mutable,
-  { sources }: WithSources,
+  { sources, graph }: WithSources,
   { network, edges }: NetworkGraph,
   edge: number,
   draw: SingleDraw,
 ): void {
   if (edge < network.conductors.length) raise(worst.conductors, edge, draw);
+  for (const terminal of [graph.a[edge]!, graph.b[edge]!]) passes(worst, network, terminal, draw);
   const source = sources[edge - edges.length];
   if (source !== undefined && network.parts[source]!.kind === "battery")
     raise(draw.does === "draws" ? worst.feeds : worst.draws, source, draw);
@@ -218,37 +225,6 @@ function solvedOnBatteries(
 /** A solved current differs from the stated one in its last digits. */
 const solvedShare = 1 - 1e-9;
 
-interface WithSources {
-  /** Terminals, with the edges of the network and one for each source that supplies others. */
-  readonly graph: Graph;
-  /** Part indices of the sources, in the order of their edges, which come last. */
-  readonly sources: readonly number[];
-}
-
-/** A current passes through the battery that supplies it; where there is none, through any other source. */
-function withSources({ network, terminals, componentOf }: NetworkGraph): WithSources {
-  const feeding = network.parts
-    .flatMap(portsOf)
-    .filter(({ does, part }) => does === "feeds" && part.kind !== "solarArray");
-  const withBattery = new Set(
-    feeding.flatMap(({ part, positive }) => (part.kind === "battery" ? [componentOf[positive]] : [])),
-  );
-  const sources = feeding.filter(
-    ({ part, positive }) => part.kind === "battery" || !withBattery.has(componentOf[positive]),
-  );
-  return {
-    sources: sources.map(({ part }) => part.index),
-    graph: graphOf(
-      terminals.nodes,
-      Int32Array.from([...terminals.a, ...sources.map(({ positive }) => positive)]),
-      Int32Array.from([...terminals.b, ...sources.map(({ negative }) => negative)]),
-    ),
-  };
-}
-
-/** By part index: the states of switches that are not as if all were closed. */
-type States = ReadonlyMap<number, PartState>;
-
 interface Situation {
   readonly blocks: Blocks;
   readonly draws: readonly SingleDraw[];
@@ -314,20 +290,3 @@ function waysIn(topology: NetworkTopology, wiring: NetworkGraph): Ways {
 }
 
 const knownWays = new WeakMap<NetworkTopology, Ways>();
-
-/** The blocks of the network while some switches are in these states. */
-function blocksWhile(states: States, { network, edges }: NetworkGraph, { graph }: WithSources): Blocks {
-  if (states.size === 0) return blocksOf(graph);
-  const closed = new Map(
-    [...states].map(([part, state]) => [
-      part,
-      new Set(internalConnections(network.parts[part]!, state).map(({ between }) => between.join())),
-    ]),
-  );
-  // An edge from a terminal to itself leads nowhere: the edges keep their numbers.
-  const b = graph.b.map((node, edge) => {
-    const pairs = closed.get(edges[edge]?.part ?? -1);
-    return pairs && !pairs.has(`${graph.a[edge]},${node}`) ? graph.a[edge]! : node;
-  });
-  return blocksOf(graphOf(graph.nodes, graph.a, b));
-}

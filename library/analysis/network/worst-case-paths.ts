@@ -9,6 +9,7 @@ import { type NetworkGraph, networkGraph } from "./topology/network-graph.ts";
 import type { Bank, NetworkTopology } from "./topology/network-topology.ts";
 import { type Port, portsOf } from "./topology/ports.ts";
 import { across } from "./topology/spanning-forest.ts";
+import { unknownSharesOf } from "./unknown-shares.ts";
 
 /**
  * For every load, inverter and charger input that a bank feeds: the voltage drop from the bank's terminals to the device's, both
@@ -94,9 +95,16 @@ function wayOf(network: Network, found: FoundPath, ownerOf: ReadonlyMap<number, 
     dropPercent: (100 * dropV) / nominalV,
     ...dropLimitOf(device.part),
     arrivingV,
+    withoutLength: withoutLength(network, result.scenario, legs),
     ...(estimate && { estimate }),
     legs,
   };
+}
+
+function withoutLength(network: Network, scenario: number, legs: SupplyPath["legs"]): readonly number[] {
+  const { decidedBy } = unknownSharesOf(network);
+  const found = legs.flatMap(({ conductor }) => decidedBy(network.scenarios[scenario]!, conductor));
+  return [...new Set(found)];
 }
 
 /** Every part that draws from a bank has one. */

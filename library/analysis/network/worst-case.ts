@@ -15,6 +15,7 @@ import type {
 import { estimatesOf } from "./estimates.ts";
 import type { LowVoltage } from "./low-voltage.ts";
 import type { NetworkTopology } from "./topology/network-topology.ts";
+import { unknownSharesOf } from "./unknown-shares.ts";
 import { aloneCurrents } from "./worst-alone.ts";
 import { supplyPathsOf } from "./worst-case-paths.ts";
 
@@ -37,16 +38,19 @@ export function worstCaseOver({
   readonly continuous: ReadonlyMap<number, SolvedScenario>;
 }): Pick<NetworkResult, "conductors" | "parts" | "supplyPaths"> {
   const solved = scenarios.filter((result): result is SolvedScenario => result.state === "solved");
+  const { atMost } = unknownSharesOf(network);
   // The current of a starting motor is over before it heats a conductor.
-  const lasting = solved.filter(({ scenario }) => !network.scenarios[scenario]?.momentary);
-  const momentary = solved.filter(({ scenario }) => network.scenarios[scenario]?.momentary);
+  const lastingAsSolved = solved.filter(({ scenario }) => !network.scenarios[scenario]?.momentary);
+  const lasting = lastingAsSolved.map(atMost);
+  const momentary = solved.filter(({ scenario }) => network.scenarios[scenario]?.momentary).map(atMost);
+  const low = { loads: lowVoltage.loads.map(atMost), allDevices: lowVoltage.allDevices.map(atMost) };
   const estimates = estimatesOf(network);
   const byScenario = new Map(lasting.map((result) => [result.scenario, result]));
   const estimatedAt = (part: number, worst: WorstInScenario | undefined) =>
     worst && withEstimate(worst, estimates.ofCurrent(byScenario.get(worst.scenario)!, part));
-  const greatestAt = (part: number, low: readonly SolvedScenario[], currentIn: CurrentIn) => {
+  const greatestAt = (part: number, atLowVoltage: readonly SolvedScenario[], currentIn: CurrentIn) => {
     const worst = greatest(lasting, currentIn);
-    const atLow = greatest(low, currentIn);
+    const atLow = greatest(atLowVoltage, currentIn);
     if (worst && atLow && atLow.currentA > worst.currentA * moreThanRounding)
       return withEstimate(atLow, estimates.atLowVoltage(atLow.scenario, part));
     return estimatedAt(part, worst);
@@ -60,7 +64,8 @@ export function worstCaseOver({
         most = { currentA, continuousA };
     };
     for (const result of lasting) {
-      const continuousA = currentIn(continuous.get(result.scenario) ?? result);
+      const withoutMinutes = continuous.get(result.scenario);
+      const continuousA = currentIn(withoutMinutes ? atMost(withoutMinutes) : result);
       compare(Math.max(currentIn(result), continuousA), continuousA);
     }
     for (const one of own) if (one) compare(one.currentA, forMinutes.has(one.alone) ? 0 : one.currentA);
@@ -77,7 +82,7 @@ export function worstCaseOver({
       const own = alone.conductors[conductor];
       const least = {
         worst: greaterOf(estimatedAt(part, greatest(lasting, currentIn)), own?.worst),
-        design: greaterOf(greatestAt(part, lowVoltage.loads, currentIn), own?.design),
+        design: greaterOf(greatestAt(part, low.loads, currentIn), own?.design),
       };
       return {
         worst: ifKnown(least.worst),
@@ -90,10 +95,10 @@ export function worstCaseOver({
       const { index } = part;
       const fed: CurrentIn = ({ partA }) => fedOrPassedOn(part, partA[index]!);
       const drawn: CurrentIn = ({ partA, inputA }) => Math.max(inputA[index]!, drawnBy(part, partA[index]!));
-      const low = isDevice(part) ? lowVoltage.loads : lowVoltage.allDevices;
+      const ofPart = isDevice(part) ? low.loads : low.allDevices;
       const [ownFed, ownDrawn] = [alone.feeds[index], alone.draws[index]];
-      const feeds = greaterOf(greatestAt(index, low, fed), ownFed?.design);
-      const draws = greaterOf(greatestAt(index, low, drawn), ownDrawn?.design);
+      const feeds = greaterOf(greatestAt(index, ofPart, fed), ownFed?.design);
+      const draws = greaterOf(greatestAt(index, ofPart, drawn), ownDrawn?.design);
       return {
         feeds: ifKnown(feeds),
         draws: ifKnown(draws),
@@ -105,7 +110,7 @@ export function worstCaseOver({
         lowestV: lowestVoltage(network, solved, index),
       };
     }),
-    supplyPaths: supplyPathsOf(network, topology, lasting),
+    supplyPaths: supplyPathsOf(network, topology, lastingAsSolved),
   };
 }
 

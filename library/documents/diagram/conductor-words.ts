@@ -3,8 +3,8 @@ import { deviceKind, sizeOfRunInWords } from "../../rules/fixes/sized-fix.ts";
 import { formatExact, withUnit } from "../../rules/wording/format-number.ts";
 import { lengthInWords } from "../../rules/wording/property-paths.ts";
 
-/** "6 AWG · 30 ft", with a current also "12.4 A". */
-export function conductorData(run: Run, lengthM: number, currentA: number | undefined): string {
+/** "6 AWG · 30 ft", with a current also "12.4 A"; "6 AWG · length not known". */
+export function conductorData(run: Run, lengthM: number | undefined, currentA: number | undefined): string {
   const current =
     currentA === undefined || !Number.isFinite(currentA) ? [] : [withUnit(Math.abs(currentA), "A")];
   return [sizeOfRunInWords(run), lengthInWords(run, lengthM), ...current].join(" · ");

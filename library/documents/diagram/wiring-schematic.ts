@@ -236,7 +236,7 @@ class Drawing {
     readonly run: Run;
     readonly name: string;
     readonly polarity: Polarity;
-    readonly lengthM: number;
+    readonly lengthM: number | undefined;
     readonly currentA: number | undefined;
     readonly near: Protection | null;
     readonly far: Protection | null;

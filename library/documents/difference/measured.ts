@@ -1,6 +1,7 @@
 import { currentThrough } from "../../analysis/current-through.ts";
 import { designCurrentA } from "../../analysis/design-current.ts";
 import type { WorstOf } from "../../analysis/network-result.ts";
+import { withoutLengthTo } from "../../analysis/unknown-lengths.ts";
 import { greatestDropPercent } from "../../analysis/voltage-drop.ts";
 import { conductorWith, type Part } from "../../model/network.ts";
 import {
@@ -52,6 +53,7 @@ export function measuredIn(plan: JudgedPlan): (subject: Subject) => readonly Mea
   const runs = new Map(withKnownCurrent(plan.circuits).map((run) => [run.circuit.record, run]));
   const ways = new Map<number, { readonly dropPercent: number; readonly dropLimitPercent: number }>();
   for (const way of judged?.result.supplyPaths ?? []) {
+    if (way.withoutLength.length > 0) continue;
     const known = ways.get(way.part);
     if (!known || share(way) > share(known)) ways.set(way.part, way);
   }
@@ -73,7 +75,7 @@ export function measuredIn(plan: JudgedPlan): (subject: Subject) => readonly Mea
     const value = designCurrentA(circuit);
     const current: Measured = { what: "currentA", words: "current", value, unit: "A", limit };
     if (circuit.word === "cable") return [current];
-    return [current, dropOf("dropPercent", "drop", drop)];
+    return drop.judged ? [current, dropOf("dropPercent", "drop", drop)] : [current];
   }
 
   function ofPart(index: number, isCircuitsOwn: boolean): Measured[] {
@@ -84,7 +86,7 @@ export function measuredIn(plan: JudgedPlan): (subject: Subject) => readonly Mea
     const lowest = leastVoltage(part);
     return [
       ...(way ? [dropOf("dropFromBankPercent", "drop from the bank", way)] : []),
-      ...(worst.lowestV && isConsumer(part)
+      ...(worst.lowestV && isConsumer(part) && withoutLengthTo(judged, part).length === 0
         ? told("lowestV", "lowest voltage", worst.lowestV.voltageV, "V", lowest)
         : []),
       // The current of a circuit's own load is the current of the circuit.

@@ -1,5 +1,5 @@
 import type { Judgement } from "../../judge.ts";
-import { metresPerFoot } from "../../rules/wording/property-paths.ts";
+import { metresPerFoot } from "../../model/length-limits.ts";
 import { cutList, spoolList } from "../schedules/cut-list.ts";
 import { devicesOf } from "../schedules/devices.ts";
 import type { LengthUnit } from "../schedules/lengths.ts";

@@ -54,6 +54,7 @@ const readers: Readonly<Record<Read, Reader | null>> = {
   systemV: ({ systemV, word }) =>
     word === "cable" ? [] : [quantity("voltage", "nominal voltage", systemV, "V")],
   lengthsGiven: (circuit) => lengths(circuit),
+  lengthsFrom: null,
   positiveM: null,
   negativeM: null,
   conductor: ({ conductor }) => [text("size", "size", sizeInWords(conductor))],
@@ -112,6 +113,7 @@ const endWords = { from: "from", to: "to", returnTo: "returns to" } as const;
 
 /** A change from feet to metres with the same length is no change. */
 function lengths({ lengthsGiven, positiveM, negativeM, word }: Run): Property[] {
+  if (positiveM === undefined || negativeM === undefined) return [];
   if (word === "cable") return [length("length", "length", lengthsGiven, ["lengthFt", "lengthM"], positiveM)];
   if (lengthsGiven.oneWayFt !== undefined || lengthsGiven.oneWayM !== undefined || positiveM === negativeM)
     return [

@@ -19,8 +19,8 @@ export interface SizedRun {
 }
 
 /**
- * Every run of the plan. One keeps its size if it is unknown whether a thicker one fits its terminals, or if it was not judged:
- * nothing could be proved of it then.
+ * Every run of the plan. One keeps its size if it is unknown whether a thicker one fits its terminals, if its length is unknown, or if
+ * it was not judged: nothing could be proved of it then.
  */
 export function sizedRuns(plan: Judgement): readonly SizedRun[] {
   const judged = new Set(withKnownCurrent(plan.circuits).map(({ circuit }) => circuit.record));
@@ -30,7 +30,8 @@ export function sizedRuns(plan: Judgement): readonly SizedRun[] {
   return [...wires].map(([record, own]): SizedRun => {
     const { size, name } = own[0]!;
     const heldByTerminal = own.some(({ from, to }) => isTight(from.termination) || isTight(to.termination));
-    const thicker = heldByTerminal || !judged.has(record) ? [] : thickerInUse(size, sizes);
+    const isMeasured = own.every(({ cutLengthM }) => cutLengthM !== undefined);
+    const thicker = heldByTerminal || !judged.has(record) || !isMeasured ? [] : thickerInUse(size, sizes);
     const wireM = own.reduce((sum, wire) => sum + wireOf(wire), 0);
     return { record, name, choices: [size, ...thicker], wireM, heldByTerminal };
   });
@@ -60,7 +61,7 @@ function thickerInUse(size: Conductor, sizes: readonly Conductor[]): readonly Co
   return [...thicker.values()].sort((one, other) => sizesAbove(one, other));
 }
 
-function wireOf({ cutLengthM, size }: Wire): number {
+function wireOf({ cutLengthM = 0, size }: Wire): number {
   return cutLengthM * size.parallel;
 }
 

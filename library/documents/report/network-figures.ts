@@ -1,12 +1,14 @@
 import { type DeviceVoltage, deviceVoltages, type Lowest } from "../../analysis/device-voltage.ts";
-import type { ScenarioResult, SolvedScenario } from "../../analysis/network-result.ts";
+import type { ScenarioResult, SolvedScenario, SupplyPath } from "../../analysis/network-result.ts";
+import { withoutLengthTo } from "../../analysis/unknown-lengths.ts";
+import { dropVerdict } from "../../analysis/voltage-drop.ts";
 import type { Part, Scenario } from "../../model/network.ts";
 import { isCharging, isConsumer, passesCurrentOn } from "../../model/part-roles.ts";
 import type { JudgedNetwork } from "../../rules/rule.ts";
 import { formatRounded } from "../../rules/wording/format-number.ts";
 import { kindInWords, listInWords } from "../../rules/wording/part-in-words.ts";
 import { isOfCircuit } from "../network-summary.ts";
-import type { Cell, Table } from "../table.ts";
+import type { Cell, Quantity, Table } from "../table.ts";
 import { type ColumnOf, numbers, quantity, tableOf, words } from "../table-of.ts";
 import { hasStatedResistance } from "./assumptions-of-runs.ts";
 import { findingsAbout, quantityBeside, tableBlock } from "./cells.ts";
@@ -135,20 +137,33 @@ interface ScenarioRow {
 function wayTable({ network, result }: JudgedNetwork, { numbered }: ReportContext): Table {
   const nameOf = (part: number) => network.parts[part]?.name ?? "";
   return tableOf<(typeof result.supplyPaths)[number]>(
-    { id: "ways", title: "The whole path from the bank", notes: [] },
+    {
+      id: "ways",
+      title: "The whole path from the bank",
+      notes: result.supplyPaths.some(({ withoutLength }) => withoutLength.length > 0)
+        ? [
+            "Not judged: a conductor on the path has no known length. A drop that exceeds its limit all the same is shown as the least.",
+          ]
+        : [],
+    },
     [
       words("device", "Device", ({ part }) => nameOf(part)),
       words("bank", "From", ({ battery }) => nameOf(battery)),
       words("scenario", "Worst in", ({ scenario }) => network.scenarios[scenario]?.name ?? ""),
-      numbers("dropV", "Drop, V", ({ dropV }) => quantity(dropV)),
-      numbers("dropPercent", "Drop, %", ({ dropPercent, dropLimitPercent }) =>
-        quantityBeside(dropPercent, dropLimitPercent),
+      numbers("dropV", "Drop, V", (way) => dropOnWay(way, quantity(way.dropV))),
+      numbers("dropPercent", "Drop, %", (way) =>
+        dropOnWay(way, quantityBeside(way.dropPercent, way.dropLimitPercent)),
       ),
-      numbers("dropLimitPercent", "Limit, %", ({ dropPercent, dropLimitPercent }) =>
-        quantityBeside(dropLimitPercent, dropPercent),
+      numbers("dropLimitPercent", "Limit, %", (way) =>
+        dropVerdict(way) === "not judged"
+          ? quantity(way.dropLimitPercent)
+          : quantityBeside(way.dropLimitPercent, way.dropPercent),
       ),
-      numbers("arrivingV", "Arriving, V", ({ arrivingV }) => quantity(arrivingV)),
-      words("most", "Most of it on", ({ legs }) => {
+      numbers("arrivingV", "Arriving, V", (way) =>
+        way.withoutLength.length > 0 ? "not judged" : quantity(way.arrivingV),
+      ),
+      words("most", "Most of it on", ({ legs, withoutLength }) => {
+        if (withoutLength.length > 0) return null;
         const [most] = [...legs].sort((one, other) => other.dropV - one.dropV);
         const leg = most && network.conductors[most.conductor];
         if (!leg) return null;
@@ -160,7 +175,14 @@ function wayTable({ network, result }: JudgedNetwork, { numbered }: ReportContex
   );
 }
 
+function dropOnWay(way: SupplyPath, cell: Quantity): Cell {
+  const verdict = dropVerdict(way);
+  if (verdict === "not judged") return verdict;
+  return way.withoutLength.length > 0 ? { ...cell, text: `at least ${cell.text}` } : cell;
+}
+
 function lowestVoltageTable(judged: JudgedNetwork, { numbered }: ReportContext): Table {
+  const isKnown = (part: Part) => withoutLengthTo(judged, part).length === 0;
   return tableOf<DeviceVoltage & { readonly lowest: Lowest | undefined }>(
     {
       id: "lowest-voltages",
@@ -174,15 +196,18 @@ function lowestVoltageTable(judged: JudgedNetwork, { numbered }: ReportContext):
           ? (judged.network.scenarios[lowest.scenario]?.name ?? "")
           : "on in no scenario that was solved",
       ),
-      numbers("voltageV", "Arrives, V", ({ lowest, neededV }) =>
-        lowest ? quantityBeside(lowest.voltageV, neededV) : null,
-      ),
+      numbers("voltageV", "Arrives, V", ({ lowest, neededV, part }) => {
+        if (!lowest) return null;
+        const arrives = quantityBeside(lowest.voltageV, neededV);
+        return isKnown(part) ? arrives : { ...arrives, text: `at most ${arrives.text}` };
+      }),
       numbers("neededV", "Needs, V", ({ lowest, neededV }) =>
         lowest ? quantityBeside(neededV, lowest.voltageV) : quantity(neededV),
       ),
-      numbers("marginV", "Margin, V", ({ lowest, neededV }) =>
-        lowest ? quantity(lowest.voltageV - neededV) : null,
-      ),
+      numbers("marginV", "Margin, V", ({ lowest, neededV, part }) => {
+        if (!lowest) return null;
+        return isKnown(part) ? quantity(lowest.voltageV - neededV) : "not judged";
+      }),
       findingsAbout(numbered, ({ part }) => part.name),
     ],
     deviceVoltages(judged).map((device) => ({ ...device, lowest: lowerOf(device) })),
@@ -223,7 +248,11 @@ function partTables({ network, result }: JudgedNetwork): readonly Table[] {
           const name = network.scenarios[one.scenario]?.name ?? "";
           return [
             numbers(`currentA${one.scenario}`, `${name}, A`, (part) => quantity(shownCurrentA(part, one))),
-            numbers(`voltageV${one.scenario}`, "V", (part) => volts(one.partV[part.index])),
+            numbers(`voltageV${one.scenario}`, "V", (part) =>
+              withoutLengthTo({ network, result }, part).length > 0
+                ? "not known"
+                : volts(one.partV[part.index]),
+            ),
           ];
         }),
       ],

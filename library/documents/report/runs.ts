@@ -1,3 +1,5 @@
+import type { KnownDrop } from "../../analysis/circuit-result.ts";
+import { oneWayM } from "../../analysis/copper-area.ts";
 import { designCurrentA } from "../../analysis/design-current.ts";
 import type { Network } from "../../model/network.ts";
 import { type DevicePart, isDevice } from "../../model/part-roles.ts";
@@ -7,6 +9,7 @@ import { type JudgedRun, withKnownCurrent } from "../../rules/rule.ts";
 import { familyInWords } from "../../rules/wording/family-in-words.ts";
 import { exceeds, formatExact, formatRounded, withUnit } from "../../rules/wording/format-number.ts";
 import { lengthInWords } from "../../rules/wording/property-paths.ts";
+import { notKnown } from "../../rules/wording/unknown-length.ts";
 import type { Cell, Quantity, Table } from "../table.ts";
 import { type ColumnOf, numbers, quantity, tableOf, words } from "../table-of.ts";
 import { findingsAbout, quantityBeside, tableBlock } from "./cells.ts";
@@ -81,23 +84,22 @@ function circuitTable(circuits: readonly RunRow[], { numbered }: ReportContext):
               "At least: the conductor is above its ampacity, or its ampacity was not judged; it can get hotter than was worked out, and lose more than is shown.",
             ]
           : []),
+        ...(circuits.some(({ circuit }) => circuit.lengthsFrom === "unknown") ? [noLengthNote] : []),
       ],
     },
     [
       words("name", "Circuit", ({ circuit }) => circuit.name),
       words("conductor", "Conductor", ({ circuit }) => conductorInWords(circuit)),
-      numbers("oneWayM", "One way", ({ circuit }) =>
-        lengthCell(circuit, (circuit.positiveM + circuit.negativeM) / 2),
-      ),
+      numbers("oneWayM", "One way", ({ circuit }) => lengthCell(circuit, oneWayM(circuit))),
       ...heatColumns,
       numbers("dropV", "Drop, V", (run) => dropCell(run) ?? "not worked out"),
       numbers("dropPercent", "Drop, %", ({ result }) =>
-        result
-          ? atLeast(result, quantityBeside(result.drop.dropPercent, result.drop.dropLimitPercent))
-          : null,
+        ifDropKnown(result, ({ dropPercent, dropLimitPercent }) =>
+          quantityBeside(dropPercent, dropLimitPercent),
+        ),
       ),
       numbers("dropLimitPercent", "Limit, %", ({ circuit, result }) =>
-        result
+        result?.drop.judged
           ? quantityBeside(result.drop.dropLimitPercent, result.drop.dropPercent)
           : quantity(circuit.dropLimitPercent),
       ),
@@ -115,6 +117,7 @@ function cableTable(cables: readonly RunRow[], { numbered }: ReportContext): Tab
       title: "Cables",
       notes: [
         "A cable is one conductor. Its drop counts in the whole path from the bank, which has the limit.",
+        ...(cables.some(({ circuit }) => circuit.lengthsFrom === "unknown") ? [noLengthNote] : []),
       ],
     },
     [
@@ -129,6 +132,9 @@ function cableTable(cables: readonly RunRow[], { numbered }: ReportContext): Tab
     cables,
   );
 }
+
+const noLengthNote =
+  "Length not known: neither the plan nor a way states it; the drop, and that of every device behind, was not judged.";
 
 const heatColumns: readonly ColumnOf<RunRow>[] = [
   numbers("currentA", "Current, A", ({ circuit, result }) => {
@@ -174,16 +180,20 @@ function ifJudged(
   };
 }
 
-function lengthCell(circuit: Run, lengthM: number): Cell {
-  return { value: lengthM, text: lengthInWords(circuit, lengthM) };
+function lengthCell(circuit: Run, lengthM: number | undefined): Cell {
+  return lengthM === undefined ? notKnown : { value: lengthM, text: lengthInWords(circuit, lengthM) };
 }
 
 function dropCell({ result }: RunRow): Cell {
-  return result ? atLeast(result, quantity(result.drop.dropV)) : null;
+  return ifDropKnown(result, ({ dropV }) => quantity(dropV));
 }
 
-function atLeast({ drop }: RunResult, cell: Quantity): Quantity {
-  return drop.overloaded ? { ...cell, text: `at least ${cell.text}` } : cell;
+function ifDropKnown(result: RunResult | undefined, cell: (drop: KnownDrop) => Quantity): Cell {
+  if (!result) return null;
+  const { drop } = result;
+  if (!drop.judged) return "not judged";
+  const known = cell(drop);
+  return drop.overloaded ? { ...known, text: `at least ${known.text}` } : known;
 }
 
 /** "4 AWG, 105 °C"; an insulation that is not stated is marked. */

@@ -83,6 +83,7 @@ function greatestCell({ greatestA, estimated, capacityA }: StatedFault): Cell {
 }
 
 function leastIn({ least, leastNotWorkedOut }: DeviceFault) {
+  if (least?.isAtMost) return "not judged";
   if (least) return quantity(least.currentA);
   return leastNotWorkedOut ? "not worked out" : "none";
 }
@@ -95,7 +96,7 @@ function capacitySource({ interruptingA, family }: Protection): string {
 }
 
 function leastAt({ least, on }: StatedFault, { conductors }: JudgedNetwork["network"]): string | null {
-  if (!least) return null;
+  if (!least || least.isAtMost) return null;
   if (conductors[least.conductor] === on) return "itself";
   const at = conductors[least.conductor];
   return at ? atStart(conductorInWords(at)).replace(/^The /, "") : null;

@@ -5,7 +5,13 @@ import { counted, formatExact } from "../../rules/wording/format-number.ts";
 import { contentsOf, hardestInWords, lowestInWords, networkSummary } from "../network-summary.ts";
 import type { Table } from "../table.ts";
 import { tableOf, words } from "../table-of.ts";
-import { dropsOf, worstDrop, worstDropInWords } from "../worst-drop.ts";
+import {
+  dropsOf,
+  dropsWithoutVerdict,
+  withoutVerdictInWords,
+  worstDrop,
+  worstDropInWords,
+} from "../worst-drop.ts";
 import { planningAid } from "./cautions.ts";
 import type { Chapter, NumberedFinding, ReportContext } from "./chapter.ts";
 import { notJudged } from "./not-judged.ts";
@@ -95,6 +101,7 @@ function nearest(judgement: JudgedPlan): readonly Fact[] {
       name: "Nearest to its limit of drop",
       value: drop ? worstDropInWords(drop, drop.name).replace(/^worst drop /, "") : "",
     },
+    { name: "Not judged", value: withoutVerdictInWords(dropsWithoutVerdict(judgement)) },
     { name: "Lowest voltage at a device", value: lowest ? after(lowestInWords(lowest)) : "" },
   ];
 }

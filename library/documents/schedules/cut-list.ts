@@ -1,10 +1,10 @@
 import { crossSectionMm2 } from "../../analysis/copper-area.ts";
 import type { BenchSettings, Spool } from "../../model/bench-settings.ts";
+import { metresPerFoot } from "../../model/length-limits.ts";
 import type { Conductor } from "../../model/run.ts";
 import type { DuplexCable } from "../../plan/duplex.ts";
 import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
 import { formatRounded } from "../../rules/wording/format-number.ts";
-import { metresPerFoot } from "../../rules/wording/property-paths.ts";
 import { usualSpoolLengths } from "../../standards/spool-lengths.ts";
 import type { Table } from "../table.ts";
 import { forPrograms, numbers, quantity, tableOf, words } from "../table-of.ts";
@@ -23,7 +23,7 @@ export function cutList(wires: readonly NumberedWire[], bench: BenchSettings): T
     {
       id: "cut-list",
       title: "Cut list",
-      notes: [slackRule(bench, unit), ...duplexNotes(wires), ...notKeptNotes(wires)],
+      notes: [slackRule(bench, unit), ...duplexNotes(wires), ...notKeptNotes(wires), ...leftOutNotes(wires)],
     },
     [
       ...kindColumns,
@@ -159,7 +159,8 @@ function kindsOfWire(
   >();
   for (const cut of cutTogether(numbered)) {
     const { wire } = cut[0]!;
-    const { duplex } = wire;
+    const { duplex, cutLengthM } = wire;
+    if (cutLengthM === undefined) continue;
     const size: Conductor = { ...wire.size, parallel: 1 };
     const colour = cut.map((one) => one.wire.colour || "not stated").join("/");
     const insulation = insulationInWords(wire);
@@ -167,7 +168,7 @@ function kindsOfWire(
     const kind = kinds.get(key) ?? { size, duplex, colour, insulation, pieces: [] };
     kinds.set(key, kind);
     for (let piece = 0; piece < wire.size.parallel; piece++)
-      kind.pieces.push({ number: cut.map(numberText).join(" + "), lengthM: wire.cutLengthM });
+      kind.pieces.push({ number: cut.map(numberText).join(" + "), lengthM: cutLengthM });
   }
   return [...kinds.values()]
     .sort(
@@ -257,7 +258,17 @@ function spoolNotes(
       `${count} ${count === 1 ? "spool" : "spools"}, ${roundedLength(boughtM, unit)} in all; left over ${roundedLength(boughtM - usedM, unit)}, ${formatRounded((100 * (boughtM - usedM)) / boughtM)} %.`,
     );
   if (prices.some((price) => price !== undefined)) notes.push(sumInWords(prices, currency));
-  return [...notes, ...notKeptNotes(wires)];
+  return [...notes, ...notKeptNotes(wires), ...leftOutNotes(wires)];
+}
+
+/** A list that leaves wires out must not look whole. */
+function leftOutNotes(wires: readonly NumberedWire[]): string[] {
+  const leftOut = wires.filter(({ wire }) => wire.cutLengthM === undefined);
+  if (leftOut.length === 0) return [];
+  const named = leftOut.map((one) => `${numberText(one)} (${one.wire.name})`).join(", ");
+  return [
+    `Not included, because the length is not known: ${leftOut.length === 1 ? "wire" : "wires"} ${named}.`,
+  ];
 }
 
 function pieceInWords(lengthM: number, unit: LengthUnit): string {

@@ -1,5 +1,6 @@
 import { portsOf } from "../../analysis/network/topology/ports.ts";
 import type { SolvedScenario } from "../../analysis/network-result.ts";
+import { withoutLengthTo } from "../../analysis/unknown-lengths.ts";
 import type { Judgement } from "../../judge.ts";
 import type { Network, Part } from "../../model/network.ts";
 import { minimumVoltageOf } from "../../model/part-roles.ts";
@@ -22,7 +23,7 @@ export function voltagesToExpect(plan: Judgement, scenario?: number): ExpectedVo
         between: "positive and negative",
         when: `${circuit.systemV} V at its supply`,
         currentA: circuit.loadA,
-        expectedV: result ? result.drop.arrivingV : "not worked out",
+        expectedV: result?.drop.judged ? result.drop.arrivingV : "not worked out",
         leastV: circuit.minimumV,
       };
     }),
@@ -76,6 +77,8 @@ function rowsOf(
     const when = network.scenarios[(shown ?? on[0] ?? considered[0])?.scenario ?? 0]!.name;
     if (!shown)
       return { ...row, when, currentA: undefined, expectedV: on.length > 0 ? "not worked out" : "off" };
+    if (withoutLengthTo({ network, result }, part).length > 0)
+      return { ...row, when, currentA: undefined, expectedV: "not worked out: a length is not known" };
     const volts = shown.terminalV[poles.positive]! - shown.terminalV[poles.negative]!;
     const expectedV = Number.isNaN(volts) ? "no source reaches it" : volts;
     return { ...row, when, currentA: poles.current(shown), expectedV };

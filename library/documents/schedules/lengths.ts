@@ -1,15 +1,16 @@
-import { metresPerInch } from "../../model/read-run.ts";
+import { metresPerFoot, metresPerInch } from "../../model/length-limits.ts";
 import type { Run } from "../../model/run.ts";
 import { formatExact, formatRounded } from "../../rules/wording/format-number.ts";
-import { givenInFeet, metresPerFoot } from "../../rules/wording/property-paths.ts";
+import { givenInFeet } from "../../rules/wording/property-paths.ts";
 
 /** The unit in which a plan gives its lengths: all of its lists are for people who measure in it. */
 export type LengthUnit = "ft" | "m";
 
-/** Feet if at least as many runs are given in feet as in metres; a plan that mixes them has a finding. */
+/** Feet if at least as many runs are given in feet as in metres; a plan that mixes them has a finding. Runs without a length have no say. */
 export function lengthUnitOf(runs: readonly Run[]): LengthUnit {
-  const inFeet = runs.filter(givenInFeet).length;
-  return inFeet > 0 && 2 * inFeet >= runs.length ? "ft" : "m";
+  const given = runs.filter(({ lengthsFrom }) => lengthsFrom === "plan");
+  const inFeet = given.filter(givenInFeet).length;
+  return inFeet > 0 && 2 * inFeet >= given.length ? "ft" : "m";
 }
 
 /** As wire is sold: "25 ft", "50 m". */

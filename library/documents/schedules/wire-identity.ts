@@ -42,7 +42,8 @@ function likeOf({ size, lengthM, from, to }: Wire): string {
   const ratings = [from, to].flatMap(({ protection }) =>
     protection ? [`${formatExact(protection.ratingA)} A`] : [],
   );
-  return [sizeInWords(size), `${formatRounded(lengthM)} m`, ...ratings].join(", ");
+  const length = lengthM === undefined ? [] : [`${formatRounded(lengthM)} m`];
+  return [sizeInWords(size), ...length, ...ratings].join(", ");
 }
 
 /** Undefined for text that {@link identityInFile} could not have written. */

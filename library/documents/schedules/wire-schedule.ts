@@ -1,8 +1,9 @@
 import type { BenchSettings } from "../../model/bench-settings.ts";
+import { metresPerFoot } from "../../model/length-limits.ts";
 import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
 import { formatExact } from "../../rules/wording/format-number.ts";
-import { metresPerFoot } from "../../rules/wording/property-paths.ts";
 import { unconfirmed } from "../../rules/wording/source-in-words.ts";
+import { notKnown } from "../../rules/wording/unknown-length.ts";
 import { conductorColours } from "../../standards/conductor-colours.ts";
 import type { Cell, Table } from "../table.ts";
 import { type ColumnOf, forPeople, forPrograms, numbers, quantity, tableOf, words } from "../table-of.ts";
@@ -30,12 +31,12 @@ export function wireSchedule(wires: readonly NumberedWire[], bench: BenchSetting
         : []),
       inMetres(
         unit,
-        numbers("lengthM", "Planned, m", ({ wire }) => quantity(wire.lengthM)),
+        numbers("lengthM", "Planned, m", ({ wire }) => ifKnown(wire.lengthM, quantity)),
       ),
       ...(unit === "ft" ? [numbers("lengthFt", "Planned, ft", inFeet)] : []),
       inMetres(
         unit,
-        numbers("cutLengthM", "Cut length, m", ({ wire }) => lengthToCut(wire.cutLengthM)),
+        numbers("cutLengthM", "Cut length, m", ({ wire }) => ifKnown(wire.cutLengthM, lengthToCut)),
       ),
       ...(unit === "ft" ? [numbers("cutLengthFtIn", "Cut length, ft and in", inFeetAndInches)] : []),
       words("insulation", "Insulation", ({ wire }) => insulationInWords(wire)),
@@ -95,11 +96,15 @@ function cableInWords({ wire }: NumberedWire, wires: readonly NumberedWire[]): s
 }
 
 function inFeet({ wire: { lengthM } }: NumberedWire): Cell {
-  return quantity(lengthM / metresPerFoot);
+  return ifKnown(lengthM, (known) => quantity(known / metresPerFoot));
 }
 
 function inFeetAndInches({ wire: { cutLengthM } }: NumberedWire): Cell {
-  return feetAndInches(cutLengthM);
+  return ifKnown(cutLengthM, feetAndInches);
+}
+
+function ifKnown(lengthM: number | undefined, cell: (knownM: number) => Cell): Cell {
+  return lengthM === undefined ? notKnown : cell(lengthM);
 }
 
 /** "60 A fuse", at its beginning; "at to: 60 A fuse"; both. */
@@ -137,6 +142,8 @@ function notesFor(numbered: readonly NumberedWire[], bench: BenchSettings): stri
     notes.push(
       "Protection is at the end named under From, unless it says otherwise. A wire with a fuse or breaker in it is cut once more, at the device, and has two more ends there.",
     );
+  if (wires.some(({ lengthM }) => lengthM === undefined))
+    notes.push("Length not known: state it in the plan, or measure the real route.");
   if (numbered.some(hasOwnLabel)) notes.push("A wire without a label text here has its name on its labels.");
   if (wires.some(({ from, to }) => isUsual(from) || isUsual(to))) notes.push(usualFittingsNote);
   if (wires.some(bondsWithoutOwnColour)) {

@@ -45,10 +45,13 @@ export interface Wire {
   readonly size: Conductor;
   /** It is one of the two conductors of such a cable; the other one is of the same record. */
   readonly duplex: DuplexCable | undefined;
-  /** As planned, m. */
-  readonly lengthM: number;
-  /** With the build's slack and the allowance at both ends, rounded up to whole 10 mm (in feet: to whole inches), m. */
-  readonly cutLengthM: number;
+  /** As planned, m; undefined if it is not known. */
+  readonly lengthM: number | undefined;
+  /**
+   * With the build's slack and the allowance at both ends, rounded up to whole 10 mm (in feet: to whole inches), m; undefined if
+   * {@link lengthM} is.
+   */
+  readonly cutLengthM: number | undefined;
   /** The unit of the plan's lengths: all wires of a plan have the same. */
   readonly lengthUnit: LengthUnit;
   readonly insulationC: InsulationC;
@@ -209,10 +212,11 @@ function wiresOfLone(circuit: Run, bench: AtBench): Wire[] {
   ];
 }
 
-function madeOf(run: Run, lengthM: number, bench: AtBench) {
+function madeOf(run: Run, lengthM: number | undefined, bench: AtBench) {
   const { conductor: size, duplex, insulationC, insulationStated, label, name } = run;
+  const cutM = lengthM === undefined ? undefined : cutLengthM(lengthM, bench.lengthUnit, bench);
   return {
-    ...{ size, duplex, lengthM, cutLengthM: cutLengthM(lengthM, bench.lengthUnit, bench) },
+    ...{ size, duplex, lengthM, cutLengthM: cutM },
     lengthUnit: bench.lengthUnit,
     ...{ insulationC, insulationStated, label: label ?? name },
   };

@@ -1,5 +1,6 @@
 import { type BankLinks, bankLinksOf, type Link } from "../../analysis/bank-links.ts";
 import { thinnestSufficient } from "../../analysis/sizing.ts";
+import { metresPerInch } from "../../model/length-limits.ts";
 import { protectionDistances, ratingBetweenLoadAndConductor } from "../../standards/protection-rules.ts";
 import { sizedFixes, sizeInWords, whyNoSize } from "../fixes/sized-fix.ts";
 import { ownRequirement } from "../own-requirement.ts";
@@ -91,13 +92,12 @@ function tooThin({ conductor, ampacity }: Link, { fuseA }: BankLinks): Found<Val
 
 function tooLong({ conductor }: Link): Found<Values>[] {
   const { maxIn, source } = protectionDistances.fromBattery;
-  if (conductor.near || conductor.far || !exceeds(conductor.lengthM / metresPerInch, maxIn)) return [];
+  const { near, far, lengthM } = conductor;
+  if (near || far || lengthM === undefined || !exceeds(lengthM / metresPerInch, maxIn)) return [];
   const [property = "lengthM"] = Object.keys(conductor.run.lengthsGiven);
   const values: Values = { what: "length", maxIn, source: sourceInWords(source) };
   return [{ subject: conductor.name, at: atConductor(conductor, property), values }];
 }
-
-const metresPerInch = 0.0254;
 
 function joinedMiddles({ middles, strings }: BankLinks): Found<Values>[] {
   if (strings.some(({ top }) => top.chemistry !== "LiFePO4")) return [];

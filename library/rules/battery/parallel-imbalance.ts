@@ -2,6 +2,7 @@ import { sizesAbove } from "../../analysis/made-sizes.ts";
 import { estimatesOf } from "../../analysis/network/estimates.ts";
 import { parallelLeads, stringShares, stringsAreAlike } from "../../analysis/network/solver/string-shares.ts";
 import type { Bank } from "../../analysis/network/topology/network-topology.ts";
+import { isShareUnknown } from "../../analysis/network/unknown-shares.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import type { LengthProperty } from "../../model/run.ts";
 import { isAbove } from "../current-through.ts";
@@ -63,6 +64,8 @@ function finding({ network, result }: JudgedNetwork, bank: Bank): Found<Values>[
   const worst = shares?.strings.reduce((a, b) => (b.overPercent > a.overPercent ? b : a));
   const battery = network.parts[worst?.batteries.at(-1) ?? -1];
   if (!shares || !worst || !battery || !isAbove(worst.overPercent, limitPercent)) return [];
+  // How they share is unknown then: conductor/no-length reports it.
+  if (isShareUnknown(network, shares.scenario, battery.index)) return [];
   const leads = parallelLeads(network, bank);
   const alike = stringsAreAlike(network, bank);
   const fixes = leads && alike ? balancing(leads.positive, leads.negative) : [];
@@ -105,17 +108,20 @@ function balancing(...polarities: readonly (readonly NetworkConductor[])[]): Pro
     const comparable = leads.every(
       ({ role, run }) =>
         role === "cable" &&
+        run.lengthsFrom === "plan" &&
         run.conductor.system === first?.run.conductor.system &&
         run.conductor.parallel === first.run.conductor.parallel &&
         givenInFeet(run) === givenInFeet(first.run),
     );
     if (!first || !comparable) return [];
-    const longest = leads.reduce((a, b) => (b.lengthM > a.lengthM ? b : a));
+    const metres = ({ lengthM = 0 }: NetworkConductor) => lengthM;
+    const longest = leads.reduce((a, b) => (metres(b) > metres(a) ? b : a));
     const thickest = leads.reduce((a, b) => (sizesAbove(b.run.conductor, a.run.conductor) > 0 ? b : a));
     const [length, value] = Object.entries(longest.run.lengthsGiven)[0] as [LengthProperty, number];
     const before = changes.length;
-    for (const { record, run, lengthM } of leads) {
-      if (lengthM < longest.lengthM) changes.push({ do: "set", record, path: [length], value });
+    for (const lead of leads) {
+      const { record, run } = lead;
+      if (metres(lead) < metres(longest)) changes.push({ do: "set", record, path: [length], value });
       if (sizesAbove(thickest.run.conductor, run.conductor) > 0)
         changes.push(setSize(run, thickest.run.conductor));
     }
@@ -128,6 +134,8 @@ function balancing(...polarities: readonly (readonly NetworkConductor[])[]): Pro
 }
 
 function inWords({ name, run }: NetworkConductor): string {
-  const [length, value] = Object.entries(run.lengthsGiven)[0] ?? ["", 0];
-  return `${name}, ${formatExact(value)} ${length.endsWith("Ft") ? "ft" : "m"} of ${sizeInWords(run.conductor)}`;
+  const [length, value] = Object.entries(run.lengthsGiven)[0] ?? [];
+  const size = sizeInWords(run.conductor);
+  if (length === undefined || value === undefined) return `${name}, ${size}`;
+  return `${name}, ${formatExact(value)} ${length.endsWith("Ft") ? "ft" : "m"} of ${size}`;
 }

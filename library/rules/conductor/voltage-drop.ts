@@ -27,6 +27,7 @@ import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-num
 import { atConductor, listInWords, partInWords, scenarioInWords } from "../wording/part-in-words.ts";
 import { lengthInWords, sizePath } from "../wording/property-paths.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
+import { runsWithoutLength } from "../wording/unknown-length.ts";
 import { otherLevers, wayOut } from "../wording/way-out.ts";
 
 export const voltageDrop = defineRule<Values>({
@@ -58,7 +59,7 @@ export const voltageDrop = defineRule<Values>({
 function ofCircuits(plan: JudgedPlan): Found<Values>[] {
   return perRun(plan, ({ circuit, result: { drop } }) => {
     // A single conductor has no device at its end; its supply path is judged as a whole.
-    if (circuit.word === "cable") return [];
+    if (circuit.word === "cable" || !drop.judged) return [];
     const { minimumV } = circuit;
     const starved =
       minimumV !== undefined && !isInNetwork(plan, circuit) && exceeds(minimumV, drop.arrivingV);
@@ -110,7 +111,9 @@ function fixesOfCircuit(plan: JudgedPlan, circuit: Run): ProposedFix[] {
 function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
   const speaking = new Map(
     plan.circuits.flatMap(({ circuit, result: { drop } }) =>
-      circuit.word === "circuit" && !meetsDropLimit(drop) ? [[circuit.record, circuit] as const] : [],
+      circuit.word === "circuit" && drop.judged && !meetsDropLimit(drop)
+        ? [[circuit.record, circuit] as const]
+        : [],
     ),
   );
   return waysTooLong(judged).ways.flatMap(({ way, place }): Found<Values>[] => {
@@ -126,7 +129,9 @@ function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
     const losses = lossesOn(judged, way);
     const inParts = lostInParts(judged, way);
     const most = losses.map(({ conductor, dropV }) => ({ name: conductor.name, dropV }));
+    const withoutLength = runsWithoutLength(judged.network, way);
     const values: WayValues = {
+      ...(withoutLength.length > 0 && { withoutLength: listInWords(withoutLength, 3) }),
       device: partInWords(part),
       bank: partInWords(judged.network.parts[way.battery] ?? part),
       dropV: way.dropV,
@@ -251,12 +256,17 @@ function wayMessage(values: WayValues): string {
     values;
   const [percent, limit] = formatDistinctWithUnit(dropPercent, dropLimitPercent, "%");
   const most = lostMost.map(({ name, dropV: lostV }) => `${withUnit(lostV, "V")} in ${name}`);
-  return `${withUnit(dropV, "V")} are lost from the bank (${bank}) to ${device} ${scenario}, ${percent} of ${withUnit(systemV, "V")}${estimate}: ${listInWords(most)}; the limit is ${limit} (${values.limitSource}): ${values.wayOut}.`;
+  const atLeast = values.withoutLength === undefined ? "" : "At least ";
+  const unknown =
+    values.withoutLength === undefined ? "" : `, without ${values.withoutLength}, whose length is not known`;
+  return `${atLeast}${withUnit(dropV, "V")} are lost from the bank (${bank}) to ${device} ${scenario}, ${percent} of ${withUnit(systemV, "V")}${estimate}: ${listInWords(most)}${unknown}; the limit is ${limit} (${values.limitSource}): ${values.wayOut}.`;
 }
 
 type Values = CircuitValues | WayValues;
 
 interface WayValues {
+  /** The runs of unknown length on the path: the drop is at least the one given. Absent if there are none. */
+  readonly withoutLength?: string;
   readonly device: string;
   readonly bank: string;
   readonly dropV: number;

@@ -116,6 +116,7 @@ function words(values: Values): string {
 
 /** A run longer than any usual one that loses far too much, and is in order if its number is in a smaller unit. */
 function doubtfulLength({ circuit, result: { drop } }: JudgedRun): Found<Values>[] {
+  if (!drop.judged) return [];
   const oneWayM = drop.roundTripM / 2;
   if (!exceeds(oneWayM, longestUsualM)) return [];
   if (!exceeds(drop.dropPercent, timesDropLimit * drop.dropLimitPercent)) return [];

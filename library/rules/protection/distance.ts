@@ -1,8 +1,8 @@
 import { type DistanceLimit, protectionDistanceLimit } from "../../analysis/protection-distance.ts";
 import { withoutDust } from "../../analysis/rounding-dust.ts";
+import { metresPerInch } from "../../model/length-limits.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import { isDevice } from "../../model/part-roles.ts";
-import { metresPerInch } from "../../model/read-run.ts";
 import type { Run } from "../../model/run.ts";
 import { bareFromBattery, protectionDistances } from "../../standards/protection-rules.ts";
 import type { ProposedFix } from "../finding.ts";
@@ -130,6 +130,7 @@ function onLeads({ network, result }: JudgedNetwork): Found<Values>[] {
     const placed = deviceAt(end === "near" ? conductor.to : conductor.from);
     if (!placed) return [];
     const { run, lengthM } = conductor;
+    if (lengthM === undefined) return [];
     const given = givenInFeet(run)
       ? ({ distance: withoutDust(lengthM / metresPerInch), unit: "in" } as const)
       : ({ distance: withoutDust(lengthM * 1000), unit: "mm" } as const);

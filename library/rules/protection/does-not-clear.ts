@@ -45,6 +45,7 @@ export const doesNotClear = defineRule<Values>({
           device: placed.device,
           ...(end === placed.conductor ? {} : { end: conductorInWords(end) }),
           shortA: currentA,
+          ...(least.isAtMost && { orLess: true as const }),
           opens,
           source: sourceInWords(clearingTime.source),
           wayOut: wayOut(fixes, "shorten the path there, or use thicker conductors"),
@@ -60,9 +61,9 @@ export const doesNotClear = defineRule<Values>({
         ];
       }),
     ),
-  message({ device, end, shortA, opens, source, wayOut: way }) {
+  message({ device, end, shortA, orLess, opens, source, wayOut: way }) {
     const where = end ? `the far end of ${end}` : "its far end";
-    const short = `A short at ${where} may draw only ${withUnit(shortA, "A")}`;
+    const short = `A short at ${where} may draw only ${withUnit(shortA, "A")}${orLess ? " or less, because a length is not known" : ""}`;
     const which = theDevice(device).replace("The", "the");
     const recalled = opens.source ? unconfirmedAmong([opens.source]) : "";
     if (opens.openingS === undefined) {
@@ -78,6 +79,8 @@ interface Values {
   readonly end?: string;
   /** The minimum current that such a fault draws through the device, A. */
   readonly shortA: number;
+  /** A length is not known: the real one may be less. */
+  readonly orLess?: true;
   readonly opens: SlowClearing;
   readonly source: string;
   readonly wayOut: string;

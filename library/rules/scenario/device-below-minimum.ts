@@ -3,6 +3,7 @@ import { estimatesOf } from "../../analysis/network/estimates.ts";
 import type { NetworkResult } from "../../analysis/network-result.ts";
 import { isAccepted } from "../../analysis/sizing.ts";
 import { pathIn } from "../../analysis/supply-path-drop.ts";
+import { withoutLengthTo } from "../../analysis/unknown-lengths.ts";
 import type { Estimate } from "../../model/estimate.ts";
 import { sourceOfFigure } from "../../model/part-roles.ts";
 import { workedOutOnce } from "../../model/worked-out-once.ts";
@@ -46,6 +47,7 @@ export const deviceBelowMinimum = defineRule<Values>({
           device: partInWords(part),
           voltageV: worst.voltageV,
           estimate: estimateInWords(estimate),
+          ...(withoutLengthTo(judged, part).length > 0 && { atMost: true as const }),
           neededV,
           needs: needs[part.kind],
           source: sourceOf(part),
@@ -68,10 +70,10 @@ export const deviceBelowMinimum = defineRule<Values>({
         ];
       }),
     ),
-  message({ device, voltageV, estimate, neededV, needs: property, source, scenario, wayOut: way }) {
+  message({ device, voltageV, atMost, estimate, neededV, needs: property, source, scenario, wayOut: way }) {
     const [gets] = formatDistinctWithUnit(voltageV, neededV, "V");
     const from = source ? `, ${source}` : "";
-    return `Only ${gets} ${scenario} at ${device}${estimate}, which needs ${formatExact(neededV)} V (${property}${from}): ${way}.`;
+    return `${atMost ? "At most" : "Only"} ${gets} ${scenario} at ${device}${estimate}, which needs ${formatExact(neededV)} V (${property}${from}): ${way}.`;
   },
 });
 
@@ -87,6 +89,8 @@ function isGuessedStart(
 interface Values {
   readonly device: string;
   readonly voltageV: number;
+  /** A length on the way is not known: the real voltage is lower. */
+  readonly atMost?: true;
   readonly estimate: string;
   readonly neededV: number;
   readonly needs: Needs;

@@ -1,6 +1,6 @@
+import { metresPerFoot } from "../../model/length-limits.ts";
 import type { LengthProperty, Run } from "../../model/run.ts";
 import type { Change, ProposedFix } from "../finding.ts";
-import { metresPerFoot } from "./property-paths.ts";
 
 /**
  * Lengths of a plan read in a different unit from the one they are written in.

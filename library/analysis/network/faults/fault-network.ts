@@ -1,4 +1,5 @@
 import { disjointSets } from "../../../model/disjoint-sets.ts";
+import { longestM, shortestM } from "../../../model/length-limits.ts";
 import type { BatteryPart, Network, NetworkConductor, Part } from "../../../model/network.ts";
 import { givesEnergy } from "../../../model/part-roles.ts";
 import { workedOutOnce } from "../../../model/worked-out-once.ts";
@@ -19,10 +20,17 @@ export interface FaultNetwork {
   readonly hotOhm: Float64Array;
 }
 
-/** Built once for each graph. */
-export const faultNetwork: (wiring: NetworkGraph) => FaultNetwork = workedOutOnce(build);
+/** Built once for each graph. Conductors of unknown length have the shortest there may be: no real fault is greater. */
+export const faultNetwork: (wiring: NetworkGraph) => FaultNetwork = workedOutOnce((wiring: NetworkGraph) =>
+  build(wiring, shortestM),
+);
 
-function build({ network, branches, sectionJoins: joins }: NetworkGraph): FaultNetwork {
+/** The same with the longest there may be, which shows the faults that depend on an unknown length. */
+export const faultNetworkAtLongest: (wiring: NetworkGraph) => FaultNetwork = workedOutOnce(
+  (wiring: NetworkGraph) => build(wiring, longestM),
+);
+
+function build({ network, branches, sectionJoins: joins }: NetworkGraph, unknownM: number): FaultNetwork {
   const merged = disjointSets(network.terminals.length);
   for (const { a, b, ohm } of joins) if (ohm < leastOhm) merged.union(a, b);
   const nodeOf = new Int32Array(network.terminals.length);
@@ -41,10 +49,10 @@ function build({ network, branches, sectionJoins: joins }: NetworkGraph): FaultN
     hotOhm: ohmOfBranches(hotOhmOf),
   };
 
-  function ohmOfBranches(ohmOf: (conductor: NetworkConductor) => number): Float64Array {
+  function ohmOfBranches(ohmOf: (conductor: NetworkConductor, unknownM: number) => number): Float64Array {
     return Float64Array.from(branches, ({ ohm = 0 }, index) => {
       const conductor = network.conductors[index];
-      return conductor ? ohmOf(conductor) : Math.max(leastDeviceOhm, ohm);
+      return conductor ? ohmOf(conductor, unknownM) : Math.max(leastDeviceOhm, ohm);
     });
   }
 }
@@ -56,21 +64,21 @@ const leastOhm = 1e-9;
 const leastDeviceOhm = 1e-6;
 
 /** At 20 °C, for the maximum fault. */
-function coldOhmOf(conductor: NetworkConductor): number {
-  return Math.max(leastOhm, ohmAt(conductor, 20));
+function coldOhmOf(conductor: NetworkConductor, unknownM: number): number {
+  return Math.max(leastOhm, ohmAt(conductor, 20, unknownM));
 }
 
 /** At the insulation's rating (the table's column), or as hot as the place if that is hotter: for the minimum fault. */
-function hotOhmOf(conductor: NetworkConductor): number {
+function hotOhmOf(conductor: NetworkConductor, unknownM: number): number {
   const { columnC, ambientC } = ampacityOf(conductor.run);
-  return Math.max(leastOhm, ohmAt(conductor, Math.max(columnC, ambientC)));
+  return Math.max(leastOhm, ohmAt(conductor, Math.max(columnC, ambientC), unknownM));
 }
 
-function ohmAt({ run, lengthM }: NetworkConductor, temperatureC: number): number {
+function ohmAt({ run, lengthM }: NetworkConductor, temperatureC: number, unknownM: number): number {
   const wire = wireResistance(run.conductor);
   // The model accepts only sizes in the tables.
   if (!wire) throw new Error(`No resistance for ${JSON.stringify(run.conductor)}.`);
-  return (resistanceAt(wire.ohmPerM20C, temperatureC) * lengthM) / run.conductor.parallel;
+  return (resistanceAt(wire.ohmPerM20C, temperatureC) * (lengthM ?? unknownM)) / run.conductor.parallel;
 }
 
 /** A battery as a voltage behind a resistance. */

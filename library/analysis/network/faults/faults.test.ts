@@ -344,7 +344,7 @@ function drawn(
   network.conductors.forEach(({ from, to, near, far, lengthM, run }, conductor) => {
     if (grounded(from) && grounded(to)) return;
     const wire = wireResistance(run.conductor);
-    const ohm = resistanceAt(wire?.ohmPerM20C as number, ohmAtC(conductor)) * lengthM;
+    const ohm = resistanceAt(wire?.ohmPerM20C as number, ohmAtC(conductor)) * lengthM!;
     const [a, b] = [terminals + 2 * conductor, terminals + 2 * conductor + 1];
     branches.push({ a, b, ohm });
     const [atNear, atFar]: Branch[] = [

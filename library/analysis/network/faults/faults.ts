@@ -7,7 +7,7 @@ import { branchOf, graphInState, type NetworkGraph, networkGraph } from "../topo
 import type { NetworkTopology } from "../topology/network-topology.ts";
 import { netPolarities } from "../topology/polarity.ts";
 import { nearestSources } from "../topology/source-paths.ts";
-import { type FaultNetwork, faultNetwork } from "./fault-network.ts";
+import { type FaultNetwork, faultNetwork, faultNetworkAtLongest } from "./fault-network.ts";
 import { type Arriving, type MaxFaults, maxFaults } from "./max-fault.ts";
 import { type MinFault, type MinFaults, minFaults, returnAt } from "./min-fault.ts";
 import { feedingOf, type ProtectedZones, protectedZones } from "./protected-zones.ts";
@@ -35,7 +35,7 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
     : undefined;
   const fedByBattery = fedByBatteries(wiring);
   const fedByAny = feedingOf(wiring, zones, wiring.sources);
-  const least = leastInEveryPosition(wiring, topology);
+  const least = leastByLength(wiring, topology);
 
   const devices: DeviceFault[] = [];
   /** By device: its index in the result; −1 if it is left out. */
@@ -69,6 +69,7 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
     return {
       ...greatest,
       ...(atEnds.length > 0 && { leastA: Math.min(...atEnds) }),
+      ...([from, to].some(least.isAtMost) && { leastIsAtMost: true }),
       protectedBy: protecting[zones.zoneOf[conductor]!]!,
     };
   });
@@ -108,22 +109,52 @@ function returnShorts(wiring: NetworkGraph): readonly { conductor: number; posit
   });
 }
 
+/** The least with every unknown length as the shortest, and which of them a longer one would lower. */
+function leastByLength(
+  wiring: NetworkGraph,
+  topology: NetworkTopology,
+): LeastFaults & { isAtMost(terminal: number): boolean } {
+  const least = leastInEveryPosition(wiring, topology, faultNetwork);
+  if (wiring.network.conductors.every(({ lengthM }) => lengthM !== undefined))
+    return { ...least, isAtMost: () => false };
+  const atLongest = leastInEveryPosition(wiring, topology, faultNetworkAtLongest);
+  const isLess = (one: number | undefined, other: number | undefined) =>
+    one !== undefined && other !== undefined && one < other * lessThanRounding;
+  return {
+    terminals: least.terminals,
+    devices: least.devices.map((fault, device) => {
+      const longest = atLongest.devices[device]?.least;
+      return fault.least && isLess(longest?.currentA, fault.least.currentA)
+        ? { ...fault, least: { ...fault.least, isAtMost: true } }
+        : fault;
+    }),
+    isAtMost: (terminal) => isLess(atLongest.terminals[terminal], least.terminals[terminal]),
+  };
+}
+
+/** The same current of two solutions differs in its last digits. */
+const lessThanRounding = 1 - 1e-9;
+
 /**
  * By device: the least over all positions of relays and selector switches. Two banks side by side give more than either alone.
  */
-function leastInEveryPosition(closed: NetworkGraph, topology: NetworkTopology): LeastFaults {
+function leastInEveryPosition(
+  closed: NetworkGraph,
+  topology: NetworkTopology,
+  resistancesOf: typeof faultNetwork,
+): LeastFaults {
   const { network } = closed;
   const further = [...judgedPositions(network).values()].map((scenario) =>
     graphInState(network, (part) => (isJudgedInEveryPosition(part) ? stateIn(scenario, part) : asClosed)),
   );
   return further
-    .map((wiring) => leastIn(wiring, topology))
+    .map((wiring) => leastIn(wiring, topology, resistancesOf))
     .reduce(
       (least, other) => ({
         devices: least.devices.map((fault, device) => lesserFault(fault, other.devices[device]!)),
         terminals: least.terminals.map((one, terminal) => lesser(one, other.terminals[terminal])),
       }),
-      leastIn(closed, topology),
+      leastIn(closed, topology, resistancesOf),
     );
 }
 
@@ -146,8 +177,12 @@ function lesserFault(one: LeastFault, other: LeastFault): LeastFault {
   return other.least.currentA < one.least.currentA ? other : one;
 }
 
-function leastIn(wiring: NetworkGraph, { banks }: NetworkTopology): LeastFaults {
-  const resistances = faultNetwork(wiring);
+function leastIn(
+  wiring: NetworkGraph,
+  { banks }: NetworkTopology,
+  resistancesOf: typeof faultNetwork,
+): LeastFaults {
+  const resistances = resistancesOf(wiring);
   const least = minFaults(wiring, resistances, netPolarities(wiring), banks);
   const { devices, terminals } = wiring.network;
   if (!least) return { devices: devices.map(() => ({ least: undefined })), terminals: [] };

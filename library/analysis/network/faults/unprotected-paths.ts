@@ -1,6 +1,6 @@
 import { disjointSets } from "../../../model/disjoint-sets.ts";
+import { metresPerInch } from "../../../model/length-limits.ts";
 import type { ConductorEnd, NetworkConductor } from "../../../model/network.ts";
-import { metresPerInch } from "../../../model/read-run.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import { firstIndex } from "../../first-index.ts";
 import { protectionDistanceLimit } from "../../protection-distance.ts";
@@ -146,7 +146,12 @@ function isLead(
   const [from, both] = arriving;
   const { run, lengthM } = wiring.network.conductors[index]!;
   if (!from || both) return false;
-  if (withoutDust(lengthM / metresPerInch) > protectionDistanceLimit(run, from.end).maxIn) return false;
+  // One of unknown length is not judged: conductor/no-length reports it.
+  if (
+    lengthM !== undefined &&
+    withoutDust(lengthM / metresPerInch) > protectionDistanceLimit(run, from.end).maxIn
+  )
+    return false;
   const other = pointAt(wiring, index, from.end === "near" ? "far" : "near");
   const beyond = edgesAt(wiring.sections, other).filter((branch) => branch !== index);
   return (

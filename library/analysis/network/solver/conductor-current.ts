@@ -1,3 +1,4 @@
+import { shortestM } from "../../../model/length-limits.ts";
 import type { NetworkConductor } from "../../../model/network.ts";
 import { workedOutOnce } from "../../../model/worked-out-once.ts";
 import { ampacityOf } from "../../ampacity.ts";
@@ -13,6 +14,8 @@ import { resistanceAt, wireResistance } from "../../resistance.ts";
  * of the table's column. The equation combines the conductor's temperature, T = Ta + (Tr − Ta) · (I / I_max)², with
  * R = R20 · (1 + α · (T − 20)). Above I_max the steady temperature is unknown, and the column's counts, as for a circuit
  * alone. So the solver finds current and temperature in one step instead of alternating between them.
+ *
+ * A conductor of unknown length has the shortest there may be: voltages behind it are the greatest possible.
  */
 export interface ConductorLaw {
   readonly ambientOhm: number;
@@ -38,7 +41,7 @@ const lawOf = workedOutOnce((conductor: NetworkConductor) =>
 
 function conductorLaw({ run, lengthM }: NetworkConductor, ampacity: Ampacity): ConductorLaw {
   const wire = wireResistance(run.conductor);
-  const ohm20C = ((wire?.ohmPerM20C ?? Number.NaN) * lengthM) / run.conductor.parallel;
+  const ohm20C = ((wire?.ohmPerM20C ?? Number.NaN) * (lengthM ?? shortestM)) / run.conductor.parallel;
   const { ambientC } = ampacity;
   const ambientOhm = noLessThanLeast(resistanceAt(ohm20C, ambientC));
   if (!ampacity.judged) {

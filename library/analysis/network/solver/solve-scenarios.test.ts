@@ -127,7 +127,7 @@ describe("temperature and resistance of conductors", () => {
       expect(conductorC).toBeGreaterThan(ampacity.ambientC);
       expect(result.conductorC[conductor]! / conductorC).toBeCloseTo(1, 9);
       const ohm =
-        (resistanceAt(wireResistance(run.conductor)!.ohmPerM20C, conductorC) * lengthM) /
+        (resistanceAt(wireResistance(run.conductor)!.ohmPerM20C, conductorC) * lengthM!) /
         run.conductor.parallel;
       expect(result.conductorOhm[conductor]! / ohm).toBeCloseTo(1, 9);
       expect((result.terminalV[from]! - result.terminalV[to]!) / (ohm * currentA)).toBeCloseTo(1, 9);

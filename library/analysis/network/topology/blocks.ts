@@ -5,6 +5,8 @@ import { across, type Graph, spanningForest } from "./spanning-forest.ts";
  * for graph manipulation", Comm. ACM 16, 1973). A branch that is the only link between two parts is a block of its own.
  */
 export interface Blocks {
+  /** The edges of each block. */
+  readonly all: readonly (readonly number[])[];
   /**
    * All edges of the blocks on the paths between two nodes: a current that enters at one node and leaves at the other flows
    * in those and in no others. Empty if the nodes are not connected.
@@ -134,5 +136,5 @@ export function blocksOf(graph: Graph): Blocks {
     return found;
   }
 
-  return { between, connects, firstCrossings };
+  return { all: edgesOf, between, connects, firstCrossings };
 }

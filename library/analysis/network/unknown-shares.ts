@@ -1,0 +1,123 @@
+import type { Network, Scenario } from "../../model/network.ts";
+import { passesCurrentOn } from "../../model/part-roles.ts";
+import { descriptorOf } from "../../model/parts/index.ts";
+import { positionsKey, stateIn, switchesOf } from "../../model/switch-positions.ts";
+import { workedOutOnce } from "../../model/worked-out-once.ts";
+import type { SolvedScenario } from "../network-result.ts";
+import type { Blocks } from "./topology/blocks.ts";
+import { networkGraph } from "./topology/network-graph.ts";
+import { portsOf } from "./topology/ports.ts";
+import { blocksWhile, isSharedByUnknown, withSources } from "./topology/source-blocks.ts";
+
+/**
+ * Currents that divide by lengths of which one is unknown: between two cables side by side, or the leads of two batteries. How they
+ * divide is unknown too, so each of the ways counts as if it carried everything.
+ *
+ * The graph is passive between the poles of its batteries, so no way in a block carries more than enters the block: the sum over the
+ * devices on its other side, those that draw or those that charge, if that is more.
+ */
+export interface UnknownShares {
+  /** A solution with the greatest current that each conductor and each part may carry. The same object if no share is unknown. */
+  atMost(result: SolvedScenario): SolvedScenario;
+  /** Whether the current of a battery, by its part index, depends on an unknown length. */
+  isShared(scenario: Scenario, battery: number): boolean;
+  /** The conductors of unknown length that decide the current of a conductor, by their indices: itself, or others in its block. */
+  decidedBy(scenario: Scenario, conductor: number): readonly number[];
+}
+
+export const unknownSharesOf: (network: Network) => UnknownShares = workedOutOnce((network: Network) => {
+  const isUnknown = (edge: number) =>
+    edge < network.conductors.length && network.conductors[edge]!.lengthM === undefined;
+  if (network.conductors.every(({ lengthM }) => lengthM !== undefined))
+    return { atMost: (result) => result, isShared: () => false, decidedBy: () => [] };
+  const wiring = networkGraph(network);
+  const all = withSources(wiring);
+  const switches = switchesOf(network);
+  const known = new Map<string, SharedBlocks>();
+  const sharedIn = (scenario: Scenario): SharedBlocks => {
+    const key = positionsKey(switches, scenario);
+    let shared = known.get(key);
+    if (!shared) {
+      const states = new Map(switches.map((part) => [part.index, stateIn(scenario, part)] as const));
+      const blocks = blocksWhile(states, wiring, all);
+      shared = { blocks, shared: blocks.all.filter((block) => isSharedByUnknown(network, block)) };
+      known.set(key, shared);
+    }
+    return shared;
+  };
+  return {
+    atMost(result) {
+      const { blocks, shared } = sharedIn(network.scenarios[result.scenario]!);
+      if (shared.length === 0) return result;
+      const [conductorA, partA] = [[...result.conductorA], [...result.partA]];
+      for (const block of shared) {
+        const { drawnA, fedA } = currentsAcross(network, result, blocks, block[0]!);
+        const mostA = Math.max(drawnA, fedA);
+        for (const edge of block) {
+          if (edge < conductorA.length) conductorA[edge] = raised(conductorA[edge]!, mostA);
+          const source = all.sources[edge - wiring.edges.length];
+          if (source !== undefined && network.parts[source]!.kind === "battery")
+            partA[source] = raised(partA[source]!, partA[source]! < 0 ? fedA : drawnA);
+          for (const terminal of [all.graph.a[edge]!, all.graph.b[edge]!]) {
+            const { part } = network.terminals[terminal]!;
+            if (passesCurrentOn(network.parts[part]!)) partA[part] = raised(partA[part]!, mostA);
+          }
+        }
+      }
+      return { ...result, conductorA, partA };
+    },
+    isShared: (scenario, battery) =>
+      sharedIn(scenario).shared.some((block) =>
+        block.some(
+          (edge) => edge >= wiring.edges.length && all.sources[edge - wiring.edges.length] === battery,
+        ),
+      ),
+    decidedBy(scenario, conductor) {
+      const block = sharedIn(scenario).shared.find((edges) => edges.includes(conductor));
+      return block ? block.filter(isUnknown) : [conductor].filter(isUnknown);
+    },
+  };
+});
+
+/** Whether the share of a battery, by its part index, in the current of its bank depends on an unknown length. */
+export function isShareUnknown(network: Network, scenario: number, battery: number): boolean {
+  return unknownSharesOf(network).isShared(network.scenarios[scenario]!, battery);
+}
+
+interface SharedBlocks {
+  readonly blocks: Blocks;
+  /** Those in which a current divides by an unknown length. */
+  readonly shared: readonly (readonly number[])[];
+}
+
+/** The sums of the currents that devices draw and feed across the block of an edge, A. */
+function currentsAcross(
+  network: Network,
+  { partA, inputA }: SolvedScenario,
+  blocks: Blocks,
+  edge: number,
+): { readonly drawnA: number; readonly fedA: number } {
+  let [drawnA, fedA] = [0, 0];
+  for (const part of network.parts) {
+    if (part.kind === "battery") continue;
+    for (const { positive, negative, does } of portsOf(part)) {
+      const ownA = partA[part.index]!;
+      const currentA =
+        does === "feeds" ? Math.max(0, ownA) : Math.max(inputA[part.index]!, isConverter(part) ? 0 : -ownA);
+      if (!(currentA > 0) || !blocks.between(positive, negative).includes(edge)) continue;
+      if (does === "feeds") fedA += currentA;
+      else drawnA += currentA;
+    }
+  }
+  return { drawnA, fedA };
+}
+
+/** It draws its input current alone. */
+function isConverter(part: Network["parts"][number]): boolean {
+  return descriptorOf(part).role === "converter";
+}
+
+/** With its sign. */
+function raised(currentA: number, mostA: number): number {
+  return Math.abs(currentA) >= mostA ? currentA : currentA < 0 ? -mostA : mostA;
+}
