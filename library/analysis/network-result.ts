@@ -68,6 +68,7 @@ export interface ConductorWorst {
   /**
    * For its ampacity and the ratings of its devices: the constant powers of loads draw the current of the lowest voltage at which
    * they work, if that is more. Inverters and chargers count as in `worst`: the rules about their supply judge them at that voltage.
+   * With an unknown length in the network, they count like loads.
    */
   readonly design: WorstOf | undefined;
   /** The load that asks for the greatest rating of a device that must carry it for hours. */

@@ -6,6 +6,8 @@ export interface Estimate {
   readonly restV?: number;
   /** That voltage follows from a charge below the published list. */
   readonly belowList?: true;
+  /** It is all the current of several ways, because a length by which they share it is unknown. */
+  readonly undivided?: true;
   /** The internal resistance of the batteries is the usual one of their chemistry. */
   readonly internalResistance?: true;
 }

@@ -45,6 +45,7 @@ describe("a circuit in order", () => {
         systemV: 12,
         lowestV: 10.5,
         lengthsGiven: { oneWayFt: 15 },
+        lengthsFrom: "plan",
         positiveM: 15 * 0.3048,
         negativeM: 15 * 0.3048,
         conductor: { parallel: 1, system: "awg", awg: 4 },

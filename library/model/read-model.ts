@@ -6,7 +6,7 @@ import { readBuild } from "./read-build.ts";
 import { readCircuit } from "./read-circuit.ts";
 import { readNetwork, stopsNetwork } from "./read-network.ts";
 import { readPeriods } from "./read-periods.ts";
-import { noWays, type Ways } from "./read-run.ts";
+import type { Ways } from "./read-run.ts";
 import type { PlanRecord } from "./record.ts";
 import type { InvalidValue, Run } from "./run.ts";
 
@@ -19,7 +19,7 @@ import type { InvalidValue, Run } from "./run.ts";
  *
  * `ways`: the lengths along the ways of runs whose plan states none. A run without either has an unknown length.
  */
-export function readModel(records: readonly PlanRecord[], ways: Ways = noWays): PlanModel {
+export function readModel(records: readonly PlanRecord[], ways: Ways = new Map()): PlanModel {
   const build = readBuild(records);
   const read = readNetwork(records, build, { ways });
   const { network, unread: networkUnread, circuits: wired, withoutCircuits, invalid: refused } = read;

@@ -21,15 +21,7 @@ import { descriptorOfWord } from "./parts/index.ts";
 import { isObject } from "./plain-values.ts";
 import { placeDevices, type StatedConductor } from "./protective-devices.ts";
 import { type CircuitDefaults, circuitFrom, type ReadBuild, reliesOnMissed } from "./read-circuit.ts";
-import {
-  defaultVoltage,
-  dropLimitOf,
-  lengthOfOne,
-  noWays,
-  runOf,
-  type WayLengths,
-  type Ways,
-} from "./read-run.ts";
+import { defaultVoltage, dropLimitOf, lengthOfOne, runOf, type WayLengths, type Ways } from "./read-run.ts";
 import { builtInScenarios, readScenario, type ScenarioContext } from "./read-scenarios.ts";
 import type { PlanRecord } from "./record.ts";
 import type { CableRun, CircuitRun, InvalidValue, Refusal } from "./run.ts";
@@ -49,7 +41,7 @@ export function readNetwork(
   records: readonly PlanRecord[],
   build: ReadBuild,
   {
-    ways = noWays,
+    ways = new Map(),
     leftOut = new Set(),
   }: { readonly ways?: Ways; readonly leftOut?: ReadonlySet<number> } = {},
 ): ReadNetwork {

@@ -110,8 +110,6 @@ export interface WayLengths {
 /** By record of a run. Only a run whose plan states no length takes its lengths from there. */
 export type Ways = ReadonlyMap<number, WayLengths>;
 
-export const noWays: Ways = new Map();
-
 /** The reader of the values ensures at most one kind of length. */
 export function lengthsOfPair(values: CircuitValues, way: WayLengths | undefined): Lengths {
   const { oneWayFt, oneWayM, positiveFt, negativeFt, positiveM, negativeM } = values;

@@ -243,7 +243,7 @@ describe("what must be given", () => {
       partWords.map((word) => [word, Object.keys(sampleParts[word][0]).map((name) => `${name} is missing`)]),
     ),
     load: ["its draw is missing"],
-    cable: ["a length is missing", "a size is missing", "from is missing", "to is missing"],
+    cable: ["a size is missing", "from is missing", "to is missing"],
     scenario: ["name is missing"],
   };
 

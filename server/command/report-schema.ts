@@ -30,6 +30,8 @@ const estimate = z
     restV: z.number().optional(),
     belowList: z.literal(true).optional(),
     internalResistance: z.literal(true).optional(),
+    /** All the current of several ways, because a length by which they share it is not known. */
+    undivided: z.literal(true).optional(),
   })
   .optional();
 /** A greatest current: in a scenario, or of the named part alone, whether or not a scenario has it on. */

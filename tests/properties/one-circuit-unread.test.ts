@@ -9,7 +9,7 @@ import { folder, workspaceOf } from "../provenance/marked-plan.ts";
 import { sampled } from "../setup/sampled.ts";
 
 /*
- * A circuit that is not finished takes nothing from the rest of the plan: its length is taken away in builds of every kind, one circuit
+ * A circuit that is not finished takes nothing from the rest of the plan: its size is taken away in builds of every kind, one circuit
  * after the other, and the network is judged as if the circuit were not in the plan, with no finding that its absence causes.
  */
 
@@ -33,7 +33,7 @@ test("the rest of the network is judged, and nothing is reported that its absenc
     for (const [index, record] of records.entries()) {
       if (!isLeaf(record)) continue;
       tried++;
-      const unfinished = judge(records.with(index, withoutLength(record)), []);
+      const unfinished = judge(records.with(index, withoutSize(record)), []);
       const absent = judge(records.with(index, { ...record, input: lone }), []);
       const of = `${name}: ${unfinished.model.withoutCircuits[0]?.name}`;
       expect(unfinished.network, of).toBeDefined();
@@ -58,11 +58,8 @@ function isLeaf({ word, input }: PlanRecord): boolean {
   return word === "circuit" && from !== undefined && to === undefined;
 }
 
-function withoutLength(record: PlanRecord): PlanRecord {
-  const { oneWayFt, oneWayM, positiveFt, negativeFt, positiveM, negativeM, ...rest } = record.input as Record<
-    string,
-    unknown
-  >;
+function withoutSize(record: PlanRecord): PlanRecord {
+  const { gauge, mm2, ...rest } = record.input as Record<string, unknown>;
   return { ...record, input: rest };
 }
 

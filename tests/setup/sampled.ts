@@ -20,6 +20,7 @@ export const shares = {
   "editors of the short soak": 2,
   "reports in a browser": 3,
   "builds with an unfinished circuit": 12,
+  "plans without one length": 12,
   "energy worked out twice": 2,
 } as const;
 

@@ -21,6 +21,8 @@ export interface UnknownShares {
   atMost(result: SolvedScenario): SolvedScenario;
   /** Whether the current of a battery, by its part index, depends on an unknown length. */
   isShared(scenario: Scenario, battery: number): boolean;
+  /** The conductors, and the batteries and parts that pass current on, whose share some scenario leaves unknown. */
+  undivided(): Undivided;
   /** The conductors of unknown length that decide the current of a conductor, by their indices: itself, or others in its block. */
   decidedBy(scenario: Scenario, conductor: number): readonly number[];
 }
@@ -28,8 +30,15 @@ export interface UnknownShares {
 export const unknownSharesOf: (network: Network) => UnknownShares = workedOutOnce((network: Network) => {
   const isUnknown = (edge: number) =>
     edge < network.conductors.length && network.conductors[edge]!.lengthM === undefined;
-  if (network.conductors.every(({ lengthM }) => lengthM !== undefined))
-    return { atMost: (result) => result, isShared: () => false, decidedBy: () => [] };
+  if (!hasUnknownLength(network)) {
+    const none = { conductors: new Set<number>(), parts: new Set<number>() };
+    return {
+      atMost: (result) => result,
+      isShared: () => false,
+      undivided: () => none,
+      decidedBy: () => [],
+    };
+  }
   const wiring = networkGraph(network);
   const all = withSources(wiring);
   const switches = switchesOf(network);
@@ -45,6 +54,25 @@ export const unknownSharesOf: (network: Network) => UnknownShares = workedOutOnc
     }
     return shared;
   };
+  const within = (block: readonly number[]) => ({
+    conductors: block.filter((edge) => edge < network.conductors.length),
+    batteries: block.flatMap((edge) => {
+      const source = all.sources[edge - wiring.edges.length];
+      return source !== undefined && network.parts[source]!.kind === "battery" ? [source] : [];
+    }),
+    passing: block
+      .flatMap((edge) => [all.graph.a[edge]!, all.graph.b[edge]!])
+      .map((terminal) => network.terminals[terminal]!.part)
+      .filter((part) => passesCurrentOn(network.parts[part]!)),
+  });
+  let undivided: Undivided | undefined;
+  const findUndivided = (): Undivided => {
+    const found = network.scenarios.flatMap((scenario) => sharedIn(scenario).shared.map(within));
+    return {
+      conductors: new Set(found.flatMap(({ conductors }) => conductors)),
+      parts: new Set(found.flatMap(({ batteries, passing }) => [...batteries, ...passing])),
+    };
+  };
   return {
     atMost(result) {
       const { blocks, shared } = sharedIn(network.scenarios[result.scenario]!);
@@ -53,25 +81,17 @@ export const unknownSharesOf: (network: Network) => UnknownShares = workedOutOnc
       for (const block of shared) {
         const { drawnA, fedA } = currentsAcross(network, result, blocks, block[0]!);
         const mostA = Math.max(drawnA, fedA);
-        for (const edge of block) {
-          if (edge < conductorA.length) conductorA[edge] = raised(conductorA[edge]!, mostA);
-          const source = all.sources[edge - wiring.edges.length];
-          if (source !== undefined && network.parts[source]!.kind === "battery")
-            partA[source] = raised(partA[source]!, partA[source]! < 0 ? fedA : drawnA);
-          for (const terminal of [all.graph.a[edge]!, all.graph.b[edge]!]) {
-            const { part } = network.terminals[terminal]!;
-            if (passesCurrentOn(network.parts[part]!)) partA[part] = raised(partA[part]!, mostA);
-          }
-        }
+        const { conductors, batteries, passing } = within(block);
+        for (const conductor of conductors) conductorA[conductor] = raised(conductorA[conductor]!, mostA);
+        for (const battery of batteries)
+          partA[battery] = raised(partA[battery]!, partA[battery]! < 0 ? fedA : drawnA);
+        for (const part of passing) partA[part] = raised(partA[part]!, mostA);
       }
       return { ...result, conductorA, partA };
     },
     isShared: (scenario, battery) =>
-      sharedIn(scenario).shared.some((block) =>
-        block.some(
-          (edge) => edge >= wiring.edges.length && all.sources[edge - wiring.edges.length] === battery,
-        ),
-      ),
+      sharedIn(scenario).shared.some((block) => within(block).batteries.includes(battery)),
+    undivided: () => (undivided ??= findUndivided()),
     decidedBy(scenario, conductor) {
       const block = sharedIn(scenario).shared.find((edges) => edges.includes(conductor));
       return block ? block.filter(isUnknown) : [conductor].filter(isUnknown);
@@ -79,9 +99,18 @@ export const unknownSharesOf: (network: Network) => UnknownShares = workedOutOnc
   };
 });
 
+export function hasUnknownLength({ conductors }: Network): boolean {
+  return conductors.some(({ lengthM }) => lengthM === undefined);
+}
+
 /** Whether the share of a battery, by its part index, in the current of its bank depends on an unknown length. */
 export function isShareUnknown(network: Network, scenario: number, battery: number): boolean {
   return unknownSharesOf(network).isShared(network.scenarios[scenario]!, battery);
+}
+
+interface Undivided {
+  readonly conductors: ReadonlySet<number>;
+  readonly parts: ReadonlySet<number>;
 }
 
 interface SharedBlocks {

@@ -15,7 +15,7 @@ import type {
 import { estimatesOf } from "./estimates.ts";
 import type { LowVoltage } from "./low-voltage.ts";
 import type { NetworkTopology } from "./topology/network-topology.ts";
-import { unknownSharesOf } from "./unknown-shares.ts";
+import { hasUnknownLength, unknownSharesOf } from "./unknown-shares.ts";
 import { aloneCurrents } from "./worst-alone.ts";
 import { supplyPathsOf } from "./worst-case-paths.ts";
 
@@ -43,7 +43,9 @@ export function worstCaseOver({
   const lastingAsSolved = solved.filter(({ scenario }) => !network.scenarios[scenario]?.momentary);
   const lasting = lastingAsSolved.map(atMost);
   const momentary = solved.filter(({ scenario }) => network.scenarios[scenario]?.momentary).map(atMost);
-  const low = { loads: lowVoltage.loads.map(atMost), allDevices: lowVoltage.allDevices.map(atMost) };
+  const allAtLow = lowVoltage.allDevices.map(atMost);
+  // Inverters and chargers take more behind a long conductor, and an unknown length may be any.
+  const loadsAtLow = hasUnknownLength(network) ? allAtLow : lowVoltage.loads.map(atMost);
   const estimates = estimatesOf(network);
   const byScenario = new Map(lasting.map((result) => [result.scenario, result]));
   const estimatedAt = (part: number, worst: WorstInScenario | undefined) =>
@@ -71,6 +73,14 @@ export function worstCaseOver({
     for (const one of own) if (one) compare(one.currentA, forMinutes.has(one.alone) ? 0 : one.currentA);
     return most;
   };
+  const undivided = unknownSharesOf(network).undivided();
+  /** Marks a current that is the whole of several ways. */
+  const marked = (worst: WorstOf | undefined, currentIn: CurrentIn): WorstOf | undefined => {
+    const solvedA = greatest(lastingAsSolved, currentIn)?.currentA ?? 0;
+    return worst && worst.currentA > solvedA * moreThanRounding
+      ? { ...worst, estimate: { ...worst.estimate, undivided: true } }
+      : worst;
+  };
   const alone = aloneCurrents(network, topology, lasting);
   // A scenario that could not be solved may be the worst one; without any that lasts, a device alone is the worst.
   const isKnown = lasting.length > 0 || scenarios.length === momentary.length;
@@ -80,9 +90,11 @@ export function worstCaseOver({
       const currentIn: CurrentIn = ({ conductorA }) => Math.abs(conductorA[conductor]!);
       const { part } = network.terminals[from]!;
       const own = alone.conductors[conductor];
+      const mark = (worst: WorstOf | undefined) =>
+        undivided.conductors.has(conductor) ? marked(worst, currentIn) : worst;
       const least = {
-        worst: greaterOf(estimatedAt(part, greatest(lasting, currentIn)), own?.worst),
-        design: greaterOf(greatestAt(part, low.loads, currentIn), own?.design),
+        worst: mark(greaterOf(estimatedAt(part, greatest(lasting, currentIn)), own?.worst)),
+        design: mark(greaterOf(greatestAt(part, loadsAtLow, currentIn), own?.design)),
       };
       return {
         worst: ifKnown(least.worst),
@@ -95,10 +107,12 @@ export function worstCaseOver({
       const { index } = part;
       const fed: CurrentIn = ({ partA }) => fedOrPassedOn(part, partA[index]!);
       const drawn: CurrentIn = ({ partA, inputA }) => Math.max(inputA[index]!, drawnBy(part, partA[index]!));
-      const ofPart = isDevice(part) ? low.loads : low.allDevices;
+      const ofPart = isDevice(part) ? loadsAtLow : allAtLow;
       const [ownFed, ownDrawn] = [alone.feeds[index], alone.draws[index]];
-      const feeds = greaterOf(greatestAt(index, ofPart, fed), ownFed?.design);
-      const draws = greaterOf(greatestAt(index, ofPart, drawn), ownDrawn?.design);
+      const mark = (worst: WorstOf | undefined, currentIn: CurrentIn) =>
+        undivided.parts.has(index) ? marked(worst, currentIn) : worst;
+      const feeds = mark(greaterOf(greatestAt(index, ofPart, fed), ownFed?.design), fed);
+      const draws = mark(greaterOf(greatestAt(index, ofPart, drawn), ownDrawn?.design), drawn);
       return {
         feeds: ifKnown(feeds),
         draws: ifKnown(draws),

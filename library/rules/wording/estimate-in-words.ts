@@ -7,13 +7,14 @@ import { formatRounded } from "./format-number.ts";
  */
 export function estimateInWords(estimate: Estimate | undefined): string {
   if (!estimate) return "";
-  const { lowestV, restV, belowList, internalResistance } = estimate;
+  const { lowestV, restV, belowList, undivided, internalResistance } = estimate;
   const figures = [
     ...(lowestV === undefined ? [] : [`drawn at ${formatRounded(lowestV)} V`]),
     ...(restV === undefined
       ? []
       : [`${formatRounded(restV)} V at rest${belowList ? ", below the published list" : ""}`]),
     ...(internalResistance ? ["usual resistance"] : []),
+    ...(undivided ? ["all of it on this way, because a length is not known"] : []),
   ];
   return ` (estimated: ${figures.join(", ")})`;
 }

@@ -7,6 +7,7 @@ import { branchOf, graphInState, type NetworkGraph, networkGraph } from "../topo
 import type { NetworkTopology } from "../topology/network-topology.ts";
 import { netPolarities } from "../topology/polarity.ts";
 import { nearestSources } from "../topology/source-paths.ts";
+import { hasUnknownLength } from "../unknown-shares.ts";
 import { type FaultNetwork, faultNetwork, faultNetworkAtLongest } from "./fault-network.ts";
 import { type Arriving, type MaxFaults, maxFaults } from "./max-fault.ts";
 import { type MinFault, type MinFaults, minFaults, returnAt } from "./min-fault.ts";
@@ -115,8 +116,7 @@ function leastByLength(
   topology: NetworkTopology,
 ): LeastFaults & { isAtMost(terminal: number): boolean } {
   const least = leastInEveryPosition(wiring, topology, faultNetwork);
-  if (wiring.network.conductors.every(({ lengthM }) => lengthM !== undefined))
-    return { ...least, isAtMost: () => false };
+  if (!hasUnknownLength(wiring.network)) return { ...least, isAtMost: () => false };
   const atLongest = leastInEveryPosition(wiring, topology, faultNetworkAtLongest);
   const isLess = (one: number | undefined, other: number | undefined) =>
     one !== undefined && other !== undefined && one < other * lessThanRounding;
