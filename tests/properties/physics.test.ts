@@ -6,7 +6,7 @@ import { isMadeRating, nearestRatingAbove } from "../../library/analysis/made-ra
 import { madeSizes, sizesAbove } from "../../library/analysis/made-sizes.ts";
 import { meetsMinimumSize } from "../../library/analysis/minimum-size.ts";
 import { type Sizing, thinnestNeeded, thinnestSufficient } from "../../library/analysis/sizing.ts";
-import type { Measured, Protection, Run } from "../../library/model/run.ts";
+import type { Measured, Protection } from "../../library/model/run.ts";
 import { circuits, decimal } from "./arbitrary-circuit.ts";
 
 /** For two computations of the same number that may differ in the last bits of a binary fraction. */
