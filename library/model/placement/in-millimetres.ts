@@ -1,4 +1,4 @@
-import { metresPerFoot, metresPerInch } from "../read-run.ts";
+import { metresPerFoot, metresPerInch } from "../length-limits.ts";
 import type { Point, Rectangle } from "./layout.ts";
 
 type Written = Readonly<Record<string, unknown>>;
