@@ -18,12 +18,16 @@ const alone: Readonly<Record<string, string>> = {
     "counts steps with V8's precise coverage, which must start before the code it counts is loaded",
   "server/open-plans.test.ts": "mocks a module",
   "server/front/engine-watch.test.ts": "sets the clock",
-  "tests/difference/*.test.ts": "changes the current directory and the PATH",
+};
+
+/** The test files that affect their process, but not one another: they share processes among themselves, without the guard. */
+const apart: Readonly<Record<string, string>> = {
+  "tests/difference/*.test.ts": "changes the current directory and the PATH within a test",
   "{server/output/{report-pdf,label-pdf,drawing-files},tests/report/bench-edition}.test.ts":
     "reads PDF with pdf.js, which adds the built-ins of newer engines, and a browser's `self`, to its process",
 };
 
-const files = Object.keys(alone);
+const [filesAlone, filesApart] = [Object.keys(alone), Object.keys(apart)];
 
 const common = { root: house, resolve: { alias: { loomwright: `${house}library/plan/index.ts` } } };
 const propertySeed = "tests/setup/property-seed.ts";
@@ -51,7 +55,7 @@ export default defineConfig({
         test: {
           name: "shared",
           include: tests,
-          exclude: ["**/node_modules/**", ...files],
+          exclude: ["**/node_modules/**", ...filesAlone, ...filesApart],
           setupFiles: [propertySeed, keptEngine, "tests/setup/shared-process.ts"],
           isolate: false,
           testTimeout,
@@ -62,8 +66,19 @@ export default defineConfig({
         ...common,
         test: {
           name: "alone",
-          include: files,
+          include: filesAlone,
           setupFiles: [propertySeed, keptEngine],
+          testTimeout,
+          hookTimeout: testTimeout,
+        },
+      },
+      {
+        ...common,
+        test: {
+          name: "apart",
+          include: filesApart,
+          setupFiles: [propertySeed, keptEngine],
+          isolate: false,
           testTimeout,
           hookTimeout: testTimeout,
         },

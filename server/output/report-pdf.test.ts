@@ -3,6 +3,7 @@ import { SaxesParser } from "saxes";
 import { describe, expect, test } from "vitest";
 import type { Block, ReportContent } from "../../library/documents/report/report-content.ts";
 import type { Table } from "../../library/documents/table.ts";
+import { sampled } from "../../tests/setup/sampled.ts";
 import { type ReadPage, type ReadPdf, readPdf } from "./pdf.tester.ts";
 import { reportPdf } from "./report-pdf.ts";
 
@@ -509,26 +510,32 @@ describe("whatever stands in a report", () => {
       ...blocks,
     ]);
 
-  test("all of it is on paper, in order, between the margins; no heading stands alone at the foot", async () => {
-    await fc.assert(
-      fc.asyncProperty(fc.array(chapter, { minLength: 1, maxLength: 5 }), async (chapters) => {
-        const blocks = chapters.flat();
-        const pdf = await read(blocks);
-        expect(allSpoken(pdf)).toBe(said(report(blocks)));
-        for (const page of pdf.pages) {
-          expect(page.missingGlyphs).toBe(0);
-          const read = page.texts.filter(({ tag, text: drawn }) => tag !== "Artifact" && drawn.trim() !== "");
-          for (const { x, y, widthPt, text: drawn } of read) {
-            expect(x, drawn).toBeGreaterThanOrEqual(50.9);
-            expect(x + widthPt, drawn).toBeLessThanOrEqual(page.widthPt - 50.9);
-            expect(y, drawn).toBeLessThan(page.heightPt - 55);
+  test.each(sampled("random reports on paper", [20260101, 20260102, 20260103]))(
+    "all of it is on paper, in order, between the margins; no heading stands alone at the foot (seed %i)",
+    async (seed) => {
+      await fc.assert(
+        fc.asyncProperty(fc.array(chapter, { minLength: 1, maxLength: 5 }), async (chapters) => {
+          const blocks = chapters.flat();
+          const pdf = await read(blocks);
+          expect(allSpoken(pdf)).toBe(said(report(blocks)));
+          for (const page of pdf.pages) {
+            expect(page.missingGlyphs).toBe(0);
+            const read = page.texts.filter(
+              ({ tag, text: drawn }) => tag !== "Artifact" && drawn.trim() !== "",
+            );
+            for (const { x, y, widthPt, text: drawn } of read) {
+              expect(x, drawn).toBeGreaterThanOrEqual(50.9);
+              expect(x + widthPt, drawn).toBeLessThanOrEqual(page.widthPt - 50.9);
+              expect(y, drawn).toBeLessThan(page.heightPt - 55);
+            }
+            // A page that repeats a part of a figure has no text to read aloud.
+            if (footOf(page).some((drawn) => drawn.startsWith("part "))) continue;
+            expect(read.filter(({ tag }) => tag !== "TOCI").at(-1)?.tag).not.toMatch(/^H[23]$/);
           }
-          // A page that repeats a part of a figure has no text to read aloud.
-          if (footOf(page).some((drawn) => drawn.startsWith("part "))) continue;
-          expect(read.filter(({ tag }) => tag !== "TOCI").at(-1)?.tag).not.toMatch(/^H[23]$/);
-        }
-      }),
-      { numRuns: 20, seed: 20260101 },
-    );
-  }, 120_000);
+        }),
+        { numRuns: 7, seed },
+      );
+    },
+    120_000,
+  );
 });

@@ -3,6 +3,8 @@ import { mkdirSync, mkdtempSync, readFileSync, realpathSync, rmSync, writeFileSy
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { run } from "../../server/command/run.ts";
+import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
+import { sharedLayouts } from "../../server/output/shared-layouts.tester.ts";
 
 /** A git repository in a temporary folder, whose history a test writes. No user's git configuration affects it. */
 export interface ScriptedRepository {
@@ -44,6 +46,8 @@ export function scriptedRepository({ init = true } = {}): ScriptedRepository {
         err += text;
       },
       terminal: { colour: false, progress: false },
+      sandbox: sharedSandbox,
+      layouts: sharedLayouts,
     });
     return { code, out, err };
   };
@@ -56,9 +60,9 @@ export function scriptedRepository({ init = true } = {}): ScriptedRepository {
       write(file, text.replace(found, replacement));
     },
     commit(tag) {
-      git("add", "--all");
-      git("commit", "--quiet", "--allow-empty", "--message", tag);
-      git("tag", tag);
+      // One program to start, and not three: starting one takes longer than its work, from a process as large as that of a test.
+      const script = 'git add --all && git commit --quiet --allow-empty --message "$0" && git tag "$0"';
+      runProgram("sh", ["-c", script, tag], folder);
     },
     loomwright: (...words) => loomwrightIn("", ...words),
     remove: () => rmSync(folder, { recursive: true, force: true }),
@@ -67,8 +71,12 @@ export function scriptedRepository({ init = true } = {}): ScriptedRepository {
 
 /** With a fixed author and date: a history has the same commits on every machine. */
 export function runGit(folder: string, words: readonly string[]): string {
+  return runProgram("git", words, folder);
+}
+
+function runProgram(program: string, words: readonly string[], folder: string): string {
   try {
-    return execFileSync("git", words, {
+    return execFileSync(program, words, {
       cwd: folder,
       env: gitEnvironment(),
       encoding: "utf8",

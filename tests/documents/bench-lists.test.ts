@@ -8,6 +8,7 @@ import { isDevice } from "../../library/model/part-roles.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
 import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
 import { numberedWires } from "../../server/evaluate/files/kept-numbers.ts";
+import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
 
 // Properties of the lists of any plan: of every example, the faulty one too, and of every network of a careful builder.
 
@@ -15,7 +16,7 @@ const house = new URL("../../", import.meta.url);
 const folders = ["examples/", "tests/networks/correct/"].map((name) => new URL(name, house).href);
 const workspace = diskWorkspace(folders);
 // One plan never ends: it is judged as far as these many records.
-const checker = createChecker(workspace, { limits: { records: 2_000 } });
+const checker = createChecker(workspace, { sandbox: sharedSandbox, limits: { records: 2_000 } });
 afterAll(() => checker.dispose());
 
 const plans = checker.roots().map((root) => root.slice(house.href.length));

@@ -3,7 +3,7 @@ import { chmodSync, cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeF
 import { tmpdir } from "node:os";
 import { delimiter, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { afterAll, beforeEach, describe, expect, test } from "vitest";
 import { parseDocument } from "yaml";
 
 const example = fileURLToPath(new URL("../../examples/shared-builds", import.meta.url));
@@ -12,9 +12,12 @@ const command = fileURLToPath(new URL("../../server/dist/command.cjs", import.me
 const workflows = [".github/workflows/check-plans.yml", ".github/workflows/check-many-plans.yml"];
 const written = [...workflows, ".pre-commit-config.yaml"];
 
-let folder: string;
+/** One folder for all tests: the plans are the same in most, and their kept results serve the next test. */
+const folder = mkdtempSync(join(tmpdir(), "loomwright-shared-"));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
 beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), "loomwright-shared-"));
+  for (const made of ["repository", "bin"]) rmSync(join(folder, made), { recursive: true, force: true });
   cpSync(example, join(folder, "repository"), { recursive: true });
   // `npm ci` would have made this from the repository's own package.json: `npx loomwright` is the built command.
   mkdirSync(join(folder, "bin"));
@@ -24,8 +27,6 @@ beforeEach(() => {
   );
   chmodSync(join(folder, "bin/npx"), 0o755);
 });
-afterEach(() => rmSync(folder, { recursive: true, force: true }));
-
 describe.each(written)("%s", (file) => {
   test("is YAML without a complaint", () => {
     const document = parseDocument(readFileSync(join(example, file), "utf8"), {

@@ -3,13 +3,14 @@ import { fileURLToPath, pathToFileURL } from "node:url";
 import { afterAll, expect, test } from "vitest";
 import { createChecker } from "../../server/evaluate/checker.ts";
 import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
+import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
 
 // Small networks as a careful builder would make them: no rule may report anything for them. Adding a file adds a test.
 
 const folder = fileURLToPath(new URL("./correct/", import.meta.url));
 const plans = readdirSync(folder).filter((name) => name.endsWith(".ts"));
 
-const checker = createChecker(diskWorkspace([pathToFileURL(folder).href]));
+const checker = createChecker(diskWorkspace([pathToFileURL(folder).href]), { sandbox: sharedSandbox });
 afterAll(() => checker.dispose());
 
 /** Information that a correct network must get. 33 CFR 183.435(a): sixteen cells of LiFePO4 are 51.2 V. */

@@ -7,6 +7,7 @@ import type { PlanRecord, Word } from "../../library/model/record.ts";
 import { wordProperties } from "../../library/model/word-properties.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
 import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
+import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
 
 /*
  * Colours, labels, prices, slack, spools: any workshop data, however wrong, leaves every current, drop, temperature and finding
@@ -21,7 +22,9 @@ const plans = folders.flatMap((folder) =>
     .filter((name) => name.endsWith(".ts") && !name.endsWith("endless.ts"))
     .map((name): [name: string, uri: string] => [name, pathToFileURL(`${folder}${name}`).href]),
 );
-const checker = createChecker(diskWorkspace(folders.map((folder) => pathToFileURL(folder).href)));
+const checker = createChecker(diskWorkspace(folders.map((folder) => pathToFileURL(folder).href)), {
+  sandbox: sharedSandbox,
+});
 afterAll(() => checker.dispose());
 
 /** Both sound and unsound: the property tests find out which. */

@@ -7,6 +7,7 @@ import { type Judgement, judge } from "../../library/judge.ts";
 import type { PlanRecord } from "../../library/model/record.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
 import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
+import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
 
 /* For each of our plans: the suggestion is written into the records, and judged again separately. */
 
@@ -18,7 +19,9 @@ const plans = folders.flatMap((folder) =>
     .filter((name) => name.endsWith(".ts") && !name.endsWith("endless.ts"))
     .map((name): [name: string, uri: string] => [name, pathToFileURL(`${folder}${name}`).href]),
 );
-const checker = createChecker(diskWorkspace(folders.map((folder) => pathToFileURL(folder).href)));
+const checker = createChecker(diskWorkspace(folders.map((folder) => pathToFileURL(folder).href)), {
+  sandbox: sharedSandbox,
+});
 afterAll(() => checker.dispose());
 
 let suggestions = 0;

@@ -3,6 +3,7 @@ import { afterAll, describe, expect, test } from "vitest";
 import { layOut } from "../../library/documents/diagram/lay-out.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
 import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
+import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
 import type { PageSize } from "../../server/output/page-size.ts";
 import { readPdf } from "../../server/output/pdf.tester.ts";
 import { planReport } from "../../server/output/plan-report.ts";
@@ -12,7 +13,7 @@ import { reported, wordsOf } from "./reported-plan.ts";
 
 const examples = new URL("../../examples/", import.meta.url);
 const workspace = diskWorkspace([examples.href]);
-const checker = createChecker(workspace);
+const checker = createChecker(workspace, { sandbox: sharedSandbox });
 afterAll(() => checker.dispose());
 
 async function benchPages(file: string, page: PageSize) {

@@ -6,6 +6,7 @@ import { reportHtml } from "../../library/documents/report/report-html.ts";
 import { cssString } from "../../library/documents/report/report-style.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
 import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
+import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
 import { isAsSealed, sealed } from "../../server/output/seal.ts";
 import { reported, reportedOf } from "./reported-plan.ts";
 
@@ -50,7 +51,7 @@ function parse(html: string): Parsed {
 
 const examples = new URL("../../examples/", import.meta.url);
 const workspace = diskWorkspace([examples.href]);
-const checker = createChecker(workspace);
+const checker = createChecker(workspace, { sandbox: sharedSandbox });
 afterAll(() => checker.dispose());
 
 async function exampleContent(file: string): Promise<ReportContent> {

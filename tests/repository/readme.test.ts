@@ -7,6 +7,7 @@ import { fileURLToPath, pathToFileURL } from "node:url";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { createChecker } from "../../server/evaluate/checker.ts";
 import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
+import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
 import { scriptedRepository } from "../difference/scripted-repository.ts";
 import { planCompiler } from "../types/compiler.ts";
 
@@ -51,7 +52,7 @@ test("its plans compile, and nothing is found in them but what a plan so short l
     ).toEqual([]);
     writeFileSync(join(folder, `plan-${index}.ts`), text);
   }
-  const checker = createChecker(diskWorkspace([pathToFileURL(folder).href]));
+  const checker = createChecker(diskWorkspace([pathToFileURL(folder).href]), { sandbox: sharedSandbox });
   try {
     const roots = checker.roots();
     expect(roots).toHaveLength(plans.length);

@@ -18,13 +18,14 @@ const long = [
 ];
 
 /**
- * Begins with the files that each need a process of their own: a shared process ends when the next file does not share it. Then
- * come the long ones, even in a fresh clone, where Vitest does not know yet how long each file takes.
+ * Begins with the files that each need a process of their own, and with those that share theirs apart: a shared process ends when the
+ * next file does not share it. Then come the long ones, even in a fresh clone, where Vitest does not know yet how long each file takes.
  */
 export class LongFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
     const placeOf = ({ moduleId, project }: TestSpecification) => {
-      if (project.config.isolate) return -1;
+      if (project.name === "alone") return -2;
+      if (project.name === "apart") return -1;
       const place = long.findIndex((name) => moduleId.endsWith(`/${name}`));
       return place === -1 ? long.length : place;
     };

@@ -6,7 +6,7 @@
 export const shares = {
   "first drafts, repaired": 8,
   "first drafts, with offers": 8,
-  "prefixes of plans": 4,
+  "prefixes of plans": 8,
   "seeds of random edits": 3,
   "growth in words up to 400": 4,
   "growth up to 3,000": 3,
@@ -16,12 +16,16 @@ export const shares = {
   "moments at which a thread is held up": 4,
   "ways to close plans": 3,
   "texts that cannot be parsed": 3,
-  "formats of kept results": 2,
+  "formats of kept results": 4,
   "editors of the short soak": 2,
   "reports in a browser": 3,
   "builds with an unfinished circuit": 12,
   "plans without one length": 12,
   "energy worked out twice": 2,
+  "properties of one name": 4,
+  "odd characters": 4,
+  "random reports on paper": 3,
+  "repairs of builds with one mistake": 3,
 } as const;
 
 /** `LOOMWRIGHT_CASES`: which share, a whole number; or `all`. Set by `tests/vitest.config.ts`, if nothing else set it. */

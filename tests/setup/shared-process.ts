@@ -9,7 +9,8 @@ import { afterAll, expect, vi } from "vitest";
  * order of execution. Such an effect fails the file, with the way out.
  */
 
-const wayOut = "a file that needs this goes into the list `alone` of tests/vitest.config.ts, with the reason";
+const wayOut =
+  "a file that needs this goes into the list `alone` or `apart` of tests/vitest.config.ts, with the reason";
 
 function forbid(holder: object, names: readonly string[], of: string): void {
   for (const name of names)

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { createChecker } from "../../server/evaluate/checker.ts";
 import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
+import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
 import { planCompiler } from "../types/compiler.ts";
 
 const folder = new URL("../../library/templates/", import.meta.url);
@@ -18,7 +19,7 @@ test("each template is listed, with its words", () => {
 
 test.each(plans)("%s compiles, and the check finds nothing in it, not even information", async (file) => {
   expect(planCompiler().diagnostics(textOf(file))).toEqual([]);
-  const checker = createChecker(diskWorkspace([folder.href]));
+  const checker = createChecker(diskWorkspace([folder.href]), { sandbox: sharedSandbox });
   try {
     const plan = await checker.check(new URL(file, folder).href);
     if (plan.state !== "checked") throw new Error("half typed");

@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
+import { groupedBy } from "../../../library/analysis/grouped-by.ts";
 import type { Judgement } from "../../../library/judge.ts";
+import { sampled } from "../../setup/sampled.ts";
 import { type Case, cases, kindsOfCircuit } from "./cases.ts";
 import { judgedWith } from "./plans.ts";
 import { propertyPaths } from "./property-paths.ts";
@@ -23,8 +25,13 @@ test.each(Object.entries(kindsOfCircuit))("every property of a circuit has a cas
   expect(propertyPaths.filter((path) => path.startsWith("circuit.") && !known.has(path))).toEqual([]);
 });
 
+/** The cases of this run: of those with one property of one name, such as the price of each part, a share. */
+const ofThisRun = [...groupedBy(cases, ({ property }) => property.replace(/^\w+\./, "")).values()].flatMap(
+  (alike) => sampled("properties of one name", alike),
+);
+
 describe("a change of", () => {
-  test.each(cases.map((one) => [labelOf(one), one] as const))("%s", (_, one) => {
+  test.each(ofThisRun.map((one) => [labelOf(one), one] as const))("%s", (_, one) => {
     const { effect, plan, at, values, given } = one;
     const [before, after] = [values[0], values[1]].map((value) =>
       judgedWith(plan, given, { [at]: value }),

@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from "node:util";
 import { testWorld } from "../../../library/analysis/energy/world.tester.ts";
 import { type Judgement, judge } from "../../../library/judge.ts";
 import type { PlanRecord } from "../../../library/model/record.ts";
@@ -233,13 +234,26 @@ export function boatWithPeriod() {
 
 /** The judgement of a plan with other values; undefined leaves a property out. */
 export function judgedWith(plan: Plan, ...given: readonly Values[]): Judgement {
-  const before = judgedBefore.get(plan) ?? judge(recordsWith(plan, []), [], undefined, testWorld);
-  judgedBefore.set(plan, before);
-  return judge(recordsWith(plan, given), [], before, testWorld);
+  const written = asWritten.get(plan) ?? judgedAsWritten(plan);
+  asWritten.set(plan, written);
+  const records = recordsWith(plan, given);
+  return isDeepStrictEqual(records, written.records)
+    ? written.judgement
+    : judge(records, [], written.judgement, testWorld);
 }
 
-/** Of each plan as it is written: the judgement of one with other values reuses the results that are the same. */
-const judgedBefore = new WeakMap<Plan, Judgement>();
+function judgedAsWritten(plan: Plan): Written {
+  const records = recordsWith(plan, []);
+  return { records, judgement: judge(records, [], undefined, testWorld) };
+}
+
+interface Written {
+  readonly records: readonly PlanRecord[];
+  readonly judgement: Judgement;
+}
+
+/** By plan: the judgement of one with other values reuses the results that are the same. */
+const asWritten = new WeakMap<Plan, Written>();
 
 function recordsWith(plan: Plan, given: readonly Values[]): readonly PlanRecord[] {
   const names = Object.keys(plan);
