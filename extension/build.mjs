@@ -2,13 +2,14 @@
 // for new builds. Run after server/build.mjs and library/build.mjs: `node extension/build.mjs`.
 
 import { execFile } from "node:child_process";
+import { createHash } from "node:crypto";
 import { cp, mkdir, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
-import { brotliCompressSync, constants, gunzipSync } from "node:zlib";
+import { brotliCompressSync, brotliDecompressSync, constants, gunzipSync } from "node:zlib";
 import { build } from "esbuild";
 import { serverFiles } from "../server/build.mjs";
 import { writeNotices } from "../server/notices.mjs";
@@ -91,9 +92,29 @@ async function bundlePages() {
 async function copyServer() {
   for (const file of serverFiles) {
     const from = join(house, "server", "dist", file);
-    if (file === "resvg.wasm") await writeFile(join(dist, `${file}.br`), compressed(await readFile(from)));
+    if (file === "resvg.wasm") await writeFile(join(dist, `${file}.br`), await compressedOnce(from));
     else await cp(from, join(dist, file), { recursive: true });
   }
+}
+
+/** A file of a package, which no edit changes: its compressed form, the longest step of a build, is kept beside the packages. */
+async function compressedOnce(file) {
+  const content = await readFile(file);
+  const kept = join(
+    house,
+    "node_modules/.cache/loomwright",
+    `${createHash("sha256").update(content).digest("hex")}.br`,
+  );
+  try {
+    const before = await readFile(kept);
+    if (brotliDecompressSync(before).equals(content)) return before;
+  } catch {
+    // Not kept yet, or damaged.
+  }
+  const made = compressed(content);
+  await mkdir(dirname(kept), { recursive: true });
+  await writeFile(kept, made);
+  return made;
 }
 
 function compressed(content) {
