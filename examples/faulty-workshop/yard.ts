@@ -687,3 +687,14 @@ circuit({
   gauge: 8,
   protect: { ...classT, ratingA: 40 },
 });
+
+// conductor/no-length: the way to the lamp was never measured.
+const boathouse = sound("boathouse");
+circuit({
+  name: "lamp, boathouse",
+  from: boathouse.positive,
+  returnTo: boathouse.negative,
+  load: 5,
+  gauge: 10,
+  protect: { ...classT, ratingA: 10 },
+});
