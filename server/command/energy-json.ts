@@ -34,7 +34,7 @@ const monthSchema = z.strictObject({
 
 /** The least of one change with which the bank keeps up in every hour of the period, with the mean sun. */
 const leverSchema = z.strictObject({
-  change: z.enum(["bank", "array", "controller", "driving", "shore"]),
+  change: z.enum(["bank", "array", "array and controller", "controller", "driving", "shore"]),
   /** Of `now`, `least`, `most` and `step`; hours on each day of driving or shore power. */
   unit: z.enum(["Ah", "W", "A", "h a day"]),
   now: z.number(),

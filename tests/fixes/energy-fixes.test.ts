@@ -80,6 +80,19 @@ test("a size that no builder would choose is named, and is no fix", async () => 
   );
 });
 
+test("a larger controller current is a fix where it alone mends it", async () => {
+  const text = hut({ loadW: 85 })
+    .replace("capacityAh: 100", "capacityAh: 600")
+    .replace("maxPowerA: 9 }", "maxPowerA: 9, parallel: 12 }")
+    .replace("outputA: 30", "outputA: 20");
+  const { files, plan, checker, placed } = await runsShortIn(text);
+  const fixes = await checker.provenFixes(plan, placed!);
+  const larger = fixes.find(({ title }) => /^Use a controller of \d+ A, rounded up to 5 A$/.test(title));
+  expect(larger?.edits.map(({ newText }) => Number(newText))).toEqual([expect.any(Number)]);
+  const after = await checkFiles(applyEdits(files, larger!.edits));
+  expect(after.plan.findings.map(({ finding }) => finding.rule)).not.toContain("energy/runs-short");
+}, 60_000);
+
 test("in a polar winter no single change mends it, and the advice says which sizes were tried", async () => {
   const { plan, checker, placed } = await runsShortIn(hut({ place: "latitudeDeg: 70, longitudeDeg: -150" }));
   expect(await checker.provenFixes(plan, placed!)).toEqual([]);

@@ -28,16 +28,27 @@ function planeOf({ tiltDeg, facingDeg, horizonDeg }: ArrayAtBank, { latitudeDeg 
 /** The same object for the same array in the same light: an edit of a conductor changes its loss alone. */
 export function arrayByHour(array: ArrayAtBank, climate: Climate): ArrayByHour {
   const known = knownUnder(climate);
-  const { ratedW, maxPowerV, maxPowerA, tracking, efficiency, outputA, batteryV, dropV, unshaded } = array;
-  const onController = { ratedW, maxPowerV, maxPowerA, tracking, efficiency, outputA, batteryV, dropV };
-  const plane = planeOf(array, climate);
-  const key = JSON.stringify([onController, plane, unshaded]);
+  const key = JSON.stringify([onControllerOf(array), planeOf(array, climate), array.unshaded]);
   const before = known.arrays.get(key);
   if (before) return before;
   if (known.arrays.size >= mostKept) known.arrays.clear();
-  const made = { light: lightOn(plane, climate), ...outputOf(onController, array, climate) };
+  const made = arrayOnce(array, climate);
   known.arrays.set(key, made);
   return made;
+}
+
+/** {@link arrayByHour}, kept by nobody. */
+export function arrayOnce(array: ArrayAtBank, climate: Climate): ArrayByHour {
+  return {
+    light: lightOn(planeOf(array, climate), climate),
+    ...outputOf(onControllerOf(array), array, climate),
+  };
+}
+
+/** The figures that decide its output, without those of its name and its wiring. */
+function onControllerOf(array: ArrayAtBank): ArrayOnController {
+  const { ratedW, maxPowerV, maxPowerA, tracking, efficiency, outputA, batteryV, dropV } = array;
+  return { ratedW, maxPowerV, maxPowerA, tracking, efficiency, outputA, batteryV, dropV };
 }
 
 /** A figure that is typed passes a few of them. */

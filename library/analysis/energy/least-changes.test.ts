@@ -69,6 +69,22 @@ describe("the least of each lever is enough in the plan itself, and a step less 
     expect(isShort(hut({ ...short, panels: least! / 162 - 1 }))).toBe(true);
   });
 
+  test("an array on a controller that limits it: more modules help as far as they do in the plan itself", () => {
+    const short = { ah: 400, panels: 2, controllerA: 16 };
+    const { least } = leverOf(hut(short), "array");
+    expect(least).toBeGreaterThan(leverOf(hut({ ...short, controllerA: 300 }), "array").least!);
+    expect(isShort(hut({ ...short, panels: least! / 162 }))).toBe(false);
+    expect(isShort(hut({ ...short, panels: least! / 162 - 1 }))).toBe(true);
+  });
+
+  test("an array that no number of modules mends on its controller, with a controller that grows with it", () => {
+    const short = { ah: 400, panels: 2, controllerA: 10, loadW: 60 };
+    expect(leverOf(hut(short), "array").least).toBeUndefined();
+    const { least } = leverOf(hut(short), "array and controller");
+    const withBoth = (panels: number) => hut({ ...short, panels, controllerA: 500 });
+    expect(isShort(withBoth(least! / 162))).toBe(false);
+  });
+
   test("a controller, by 5 A", () => {
     const short = { ah: 400, panels: 12, controllerA: 20 };
     const { now, least } = leverOf(hut(short), "controller");
@@ -76,6 +92,25 @@ describe("the least of each lever is enough in the plan itself, and a step less 
     expect(least! % 5).toBe(0);
     expect(isShort(hut({ ...short, controllerA: least! }))).toBe(false);
     expect(isShort(hut({ ...short, controllerA: least! - 5 }))).toBe(true);
+  });
+
+  test("of two controllers, the one that limits", () => {
+    const second = `
+      const more = solarArray({ openCircuitV: 22, shortCircuitA: 10, maxPowerV: 18, maxPowerA: 9 });
+      const small = solarController({ maxInputV: 100, outputA: 30, outputV: 14.4 });
+      cable({ from: more.positive, to: small.solarPositive, lengthM: 1, gauge: "4/0" });
+      cable({ from: more.negative, to: small.solarNegative, lengthM: 1, gauge: "4/0" });
+      cable({ from: small.positive, to: plus.stud, lengthM: 1, gauge: "4/0", protectFarEnd: 150 });
+      cable({ from: small.negative, to: minus.stud, lengthM: 1, gauge: "4/0" });`;
+    const short = { ah: 400, panels: 11, controllerA: 20 };
+    const withBoth = (controllerA: number) => `${hut({ ...short, controllerA })}${second}`;
+    const controllers = leastChanges(bankOf(withBoth(20)))!.levers.filter(
+      ({ change }) => change === "controller",
+    );
+    expect(controllers.map(({ now }) => now)).toEqual([20]);
+    const { least } = controllers[0]!;
+    expect(isShort(withBoth(least!))).toBe(false);
+    expect(isShort(withBoth(least! - 5))).toBe(true);
   });
 
   test.each(["driving", "shore"])("hours of %s, by half an hour", (change) => {

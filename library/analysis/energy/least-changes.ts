@@ -31,12 +31,25 @@ export function leastChanges(
     return holdsWith(hours, tried);
   };
   const isEnough = holds({});
-  const levers = leversOf(hours).map(({ from, tried, ...lever }): Lever => {
+  const levers: Lever[] = [];
+  // Last, those that need another controller as well: an answer where the plan's own controllers leave none of a usual size.
+  const inOrder = [...leversOf(hours)].sort((one, other) => Number(isLast(one)) - Number(isLast(other)));
+  for (const { from, tried, ...lever } of inOrder) {
+    const modules = levers.find(({ change }) => change === "array");
+    if (isLast(lever) && modules?.least !== undefined && modules.least <= usualTimes * modules.now) continue;
     const least = leastStep({ ...lever, from }, isEnough, (size) => holds(tried(size)));
-    return { ...lever, least };
-  });
+    // Without a balance left, "not even the most" would be a guess.
+    if (least !== undefined || balances < mostBalances) levers.push({ ...lever, least });
+  }
   return isEnded ? undefined : { isEnough, levers, balances };
 }
+
+function isLast({ change }: Pick<Lever, "change">): boolean {
+  return change === "array and controller";
+}
+
+/** A bank or an array of more times its size is one that few builders would choose. Common practice, no source. */
+export const usualTimes = 3;
 
 /** For documents and fixes, which wait for it. */
 export const leastChangesOf = workedOutOnce((bank: BankEnergy): LeastChanges => leastChanges(bank)!);

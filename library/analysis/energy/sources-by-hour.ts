@@ -1,5 +1,5 @@
 import type { Period } from "../../model/read-periods.ts";
-import { type ArrayByHour, arrayByHour } from "./array-by-hour.ts";
+import { type ArrayByHour, arrayByHour, arrayOnce } from "./array-by-hour.ts";
 import { daysOfYear, meansByMonth, monthOfDay } from "./calendar.ts";
 import type { Climate } from "./climate.ts";
 import type { Days } from "./days-of-period.ts";
@@ -36,7 +36,7 @@ export function sourcesByHour(
 /** Without a source; never written to. */
 export const noSource = new Float64Array(daysOfYear * 24);
 
-export function sumOf(sources: readonly SourceByHour[]): Float64Array {
+export function sumOf(sources: readonly Pick<SourceByHour, "watts">[]): Float64Array {
   const [first, ...others] = sources;
   if (others.length === 0) return first?.watts ?? noSource;
   const sum = new Float64Array(daysOfYear * 24);
@@ -69,12 +69,34 @@ const known = new WeakMap<
   }
 >();
 
-function sourceOf(
-  { name, record, tracking, wiringLoss, ratedW }: ArrayAtBank,
-  byHour: ArrayByHour,
+/** Of arrays that somebody tries, W: kept by none of them, because the next try is another. */
+export function sunOn(
+  arrays: readonly ArrayAtBank[],
+  { climate, days }: Omit<During, "values">,
+): Float64Array {
+  return sumOf(arrays.map((array) => ({ watts: behindWires(array, arrayOnce(array, climate), days) })));
+}
+
+function sourceOf(array: ArrayAtBank, byHour: ArrayByHour, days: Days): SourceByHour {
+  const { name, record, tracking } = array;
+  const watts = behindWires(array, byHour, days);
+  return {
+    watts,
+    source: {
+      kind: "sun",
+      record,
+      name,
+      dailyWh: meansByMonth(watts, days.isIn),
+      ...monthsOf(byHour, days.isIn, tracking),
+    },
+  };
+}
+
+function behindWires(
+  { wiringLoss, ratedW }: ArrayAtBank,
+  { deliveredW }: Pick<ArrayByHour, "deliveredW">,
   { isIn }: Days,
-): SourceByHour {
-  const { deliveredW } = byHour;
+): Float64Array {
   const watts = new Float64Array(deliveredW.length);
   for (let day = 0; day < daysOfYear; day++) {
     if (!isIn[day]) continue;
@@ -83,16 +105,7 @@ function sourceOf(
       if (delivered > 0) watts[at] = delivered * (1 - Math.min(1, (wiringLoss * delivered) / ratedW));
     }
   }
-  return {
-    watts,
-    source: {
-      kind: "sun",
-      record,
-      name,
-      dailyWh: meansByMonth(watts, isIn),
-      ...monthsOf(byHour, isIn, tracking),
-    },
-  };
+  return watts;
 }
 
 /** Of an array, what its wiring does not change. */

@@ -41,6 +41,7 @@ export function leastChangesTable({ period }: PeriodEnergy, bank: BankEnergy, of
 export const leverWords = {
   bank: { name: "Bank", unit: "Ah", part: "batteries" },
   array: { name: "Solar array", unit: "W", part: "modules" },
+  "array and controller": { name: "Solar array with a controller to match", unit: "W", part: "modules" },
   controller: { name: "Output current of the solar controller", unit: "A", part: "" },
   driving: { name: "Driving", unit: "h a day", part: "" },
   shore: { name: "Shore power", unit: "h a day", part: "" },
@@ -73,9 +74,7 @@ function notesOf({ isEnough, levers }: LeastChanges, { withoutHours }: BankEnerg
           : "no single change mends it: combine them, use less, or leave out the months that run short."
     }`,
     ...(has("array")
-      ? [
-          "A larger array has a controller and conductors that grow with it; check the plan with its real sizes.",
-        ]
+      ? ["A larger array alone stays on the plan's own controllers and conductors, which limit it."]
       : []),
     ...(has("driving") && has("shore") ? [] : [missingChargers(has("driving"), has("shore"))]),
   ];

@@ -1,5 +1,5 @@
 import type { BankEnergy, PeriodEnergy } from "../../analysis/energy/energy-result.ts";
-import { leastChangesOf } from "../../analysis/energy/least-changes.ts";
+import { leastChangesOf, usualTimes } from "../../analysis/energy/least-changes.ts";
 import type { Lever } from "../../analysis/energy/levers.ts";
 import type { Change, ProposedFix } from "../finding.ts";
 import type { AskedAnswer } from "../rule.ts";
@@ -19,11 +19,11 @@ export function leastChangeFixes({ period }: PeriodEnergy, bank: BankEnergy): As
 }
 
 /**
- * Whether a builder would make such a change: a bank or array of up to three times its size, or hours that one can drive day after
+ * Whether a builder would make such a change: a bank or array of not many times its size, or hours that one can drive day after
  * day. Common practice, no source.
  */
 function isUsual({ change, now }: Lever, least: number): boolean {
-  if (change === "bank" || change === "array") return least <= 3 * now;
+  if (change === "bank" || change.startsWith("array")) return least <= usualTimes * now;
   return change !== "driving" || least <= mostDrivingH;
 }
 
@@ -38,7 +38,10 @@ function changesOf(lever: Lever, least: number, bank: BankEnergy, period: Period
     case "array":
       return largerArray(bank, lever, least);
     case "controller":
-      return largerController(bank, least);
+      return largerController(lever, least);
+    case "array and controller":
+      // No single change: the plan's own controller would hold it back.
+      return undefined;
     case "driving":
     case "shore":
       return moreHours(period, lever.change, least);
@@ -73,12 +76,11 @@ function largerArray({ hours }: BankEnergy, { step }: Lever, least: number): Mad
   };
 }
 
-function largerController({ hours }: BankEnergy, amps: number): Made {
-  const [array] = hours.flows.arrays;
-  if (!array) return undefined;
+function largerController({ controllerRecord }: Lever, amps: number): Made {
+  if (controllerRecord === undefined) return undefined;
   return {
     title: `Use a controller of ${formatRounded(amps)} A, rounded up to 5 A`,
-    changes: [{ do: "set", record: array.controllerRecord, path: ["outputA"], value: amps }],
+    changes: [{ do: "set", record: controllerRecord, path: ["outputA"], value: amps }],
   };
 }
 
@@ -108,7 +110,10 @@ function adviceOf(levers: readonly Lever[]): string {
     return `The least that mends it, each alone: ${least.join("; ")}.`;
   if (mending.length > 0)
     return `No single change of a usual size mends it; alone, it would take ${least.join(" or ")}: combine changes, use less, or leave out the months that run short.`;
-  const tried = levers.map((lever) => inWords(lever, lever.most));
+  // The same modules with a controller to match are the better try.
+  const isCovered = ({ change }: Lever) =>
+    change === "array" && levers.some((other) => other.change === "array and controller");
+  const tried = levers.filter((lever) => !isCovered(lever)).map((lever) => inWords(lever, lever.most));
   const notEven = tried.length > 0 ? `, not even ${tried.join(" or ")}` : "";
   return `No single change mends it${notEven}: combine them, use less, or leave out the months that run short.`;
 }
@@ -119,6 +124,8 @@ function inWords({ change }: Lever, size: number): string {
     case "bank":
       return `a bank of ${figure} Ah`;
     case "array":
+      return `${figure} W of modules`;
+    case "array and controller":
       return `${figure} W of modules with a controller to match`;
     case "controller":
       return `a controller of ${figure} A`;
