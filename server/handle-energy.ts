@@ -1,4 +1,7 @@
 import type { CancellationToken, Connection } from "vscode-languageserver";
+import { leastChangesInSteps } from "../library/analysis/energy/least-changes.ts";
+import { leastChangesInWords } from "../library/documents/energy/least-changes-table.ts";
+import type { Judgement } from "../library/judge.ts";
 import type { AnswerWiring } from "./answer-wiring.ts";
 import type { CheckedPlan, Edit } from "./evaluate/checked-plan.ts";
 import type { Checker } from "./evaluate/checker.ts";
@@ -6,7 +9,7 @@ import { fileName } from "./evaluate/files/file-name.ts";
 import { otherRecordsChanged } from "./evaluate/fixes/fix-effect.ts";
 import type { Uri } from "./evaluate/workspace.ts";
 import { changeOf, leversOf, type PlanLever, valueWithin } from "./language/energy-levers.ts";
-import { energyView } from "./language/energy-view.ts";
+import { bankShown, energyView } from "./language/energy-view.ts";
 import {
   type EnergyParams,
   type EnergyView,
@@ -37,9 +40,9 @@ export function answerEnergy(connection: Connection, wiring: AnswerWiring, guard
       if (!shown) return null;
       const { view } = shown;
       if (!view) return withoutFigures(shown, wiring);
-      if (!params.move) return energyView(view, params);
+      if (!params.move) return withLeast(view, params, view.plan.judgement, token);
       const tried = await tryMove(view, params.move, wiring, checker, token);
-      if (tried) return energyView(view, params, tried.judgement);
+      if (tried) return withLeast(view, params, tried.judgement, token);
       const asItIs = energyView(view, params);
       return { ...asItIs, notes: [...asItIs.notes, "With the lever there the plan could not be judged."] };
     }),
@@ -60,6 +63,32 @@ export function answerEnergy(connection: Connection, wiring: AnswerWiring, guard
       return { state: "edits", edits: edits.filter((edit) => edit !== undefined) };
     }),
   );
+}
+
+/** With the least single changes, if they are wanted. A cancelled request ends their search. */
+async function withLeast(
+  view: PlanInView,
+  params: EnergyParams,
+  judged: Judgement,
+  token: CancellationToken,
+): Promise<EnergyView> {
+  const answer = energyView(view, params, judged);
+  const { shown } = answer;
+  const bank = params.least ? bankShown(answer, judged) : undefined;
+  if (!shown || !bank) return answer;
+  if (bank.months.every(({ verdict }) => verdict === "not judged"))
+    return { ...answer, shown: { ...shown, least: { notes: [], rows: [] } } };
+  const steps = leastChangesInSteps(bank);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) {
+      const { notes, rows } = leastChangesInWords(step.value, bank);
+      return { ...answer, shown: { ...shown, least: { notes: notes.map(plainWords), rows } } };
+    }
+    // Messages that wait are heard between two balances, a cancellation among them.
+    await new Promise<void>((resume) => setImmediate(resume));
+    if (token.isCancellationRequested) return answer;
+  }
 }
 
 const changedMeanwhile = "The lever was not moved: the text changed meanwhile.";

@@ -99,6 +99,7 @@ const schemas: Readonly<Record<string, z.ZodType>> = {
     bank: placeInList.optional(),
     month: placeInList.optional(),
     move: leverMove.optional(),
+    least: z.boolean("true or false").optional(),
   }),
   [moveMethod]: ofDocument.extend({
     versions: z

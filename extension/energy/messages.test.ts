@@ -11,6 +11,7 @@ test.each([
   { type: "choose", period: "winter", bank: 1, month: 11 },
   { type: "move", lever: "3 capacityAh", value: 120.5 },
   { type: "letGo", number: 2, lever: "3 capacityAh", value: 120 },
+  { type: "least", wanted: true },
   { type: "refused", why: "a script" },
 ])("takes $type as it is, and nothing that was put beside it", (said) => {
   expect(readFromPage({ ...said, more: "of it", uri: "file:///etc/passwd" })).toEqual(said);
@@ -28,6 +29,7 @@ test.each([
   { type: "move", lever: "3", value: "4" },
   { type: "move", lever: "x".repeat(10_001), value: 4 },
   { type: "letGo", lever: "3", value: 4 },
+  { type: "least", wanted: "yes" },
   { type: "refused" },
 ])("refuses %j", (said) => {
   expect(readFromPage(said)).toBeUndefined();

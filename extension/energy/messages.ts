@@ -34,6 +34,8 @@ export type FromPage =
   | { readonly type: "letGo"; readonly number: number; readonly lever: string; readonly value: number }
   /** It was let go where it was. */
   | { readonly type: "leaveAsIs" }
+  /** Whether the least single changes are in sight. */
+  | { readonly type: "least"; readonly wanted: boolean }
   | { readonly type: "undo" }
   | { readonly type: "redo" }
   /** Give the focus back to the text. */
@@ -44,7 +46,7 @@ export type FromPage =
 /** Messages from a page are untrusted: undefined unless the message has exactly this shape. */
 export function readFromPage(said: unknown): FromPage | undefined {
   if (typeof said !== "object" || said === null) return undefined;
-  const { type, period, bank, month, number, lever, value, why } = said as Record<string, unknown>;
+  const { type, period, bank, month, number, lever, value, wanted, why } = said as Record<string, unknown>;
   switch (type) {
     case "ready":
     case "leaveAsIs":
@@ -60,6 +62,8 @@ export function readFromPage(said: unknown): FromPage | undefined {
       return isShort(lever) && Number.isFinite(value) && isPlace(number)
         ? { type, number, lever, value: value as number }
         : undefined;
+    case "least":
+      return typeof wanted === "boolean" ? { type, wanted } : undefined;
     case "refused":
       return isShort(why) ? { type, why } : undefined;
     default:

@@ -26,6 +26,10 @@ const body = `<header>
 <h2 id="levers-title">Try other numbers</h2>
 <p id="how">A lever shows its effect while it moves, and changes its number in the text when it is let go. With the keyboard: arrow keys move it, Enter writes it, Escape leaves it as it was.</p>
 <div id="rows"></div>
+<details id="least"><summary>The least single change that keeps up</summary>
+<p id="least-notes" aria-live="polite"></p>
+<table id="least-rows"></table>
+</details>
 </section>
 <section id="week" aria-labelledby="week-title">
 <h2 id="week-title"></h2>

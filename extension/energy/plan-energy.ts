@@ -69,6 +69,8 @@ export function createPlanEnergy(
   let moved: LeverMove | undefined;
   let asking: CancellationTokenSource | undefined;
   let outdated = true;
+  /** The page shows the least single changes, and asks for them again when it is loaded. */
+  let least = false;
 
   const post = (message: ToPage): void => void webview.webview.postMessage(message);
   const trouble = (message: string): void => post({ type: "say", about: "figures", message });
@@ -95,7 +97,12 @@ export function createPlanEnergy(
     try {
       const client = await session.client();
       if (!client) return trouble(stopped);
-      const params = { ...(await documentOf(client, root)), ...asked, ...(move ? { move } : {}) };
+      const params = {
+        ...(await documentOf(client, root)),
+        ...asked,
+        ...(least && { least }),
+        ...(move ? { move } : {}),
+      };
       const method = "loomwright/energy" satisfies typeof energyMethod;
       const answer = await client.sendRequest<EnergyView | null>(method, params, token);
       if (token.isCancellationRequested) return;
@@ -162,6 +169,10 @@ export function createPlanEnergy(
       case "choose":
         asked = { period: said.period, bank: said.bank, ...(said.month < 12 ? { month: said.month } : {}) };
         void follow();
+        return;
+      case "least":
+        least = said.wanted;
+        if (least) void follow();
         return;
       case "move":
         moved = { lever: said.lever, value: said.value };

@@ -1,6 +1,6 @@
 import { bestTilt } from "../../library/analysis/energy/best-tilt.ts";
 import { daysOfYear, meansByMonth } from "../../library/analysis/energy/calendar.ts";
-import type { BankEnergy, PeriodEnergy } from "../../library/analysis/energy/energy-result.ts";
+import { type BankEnergy, isShort, type PeriodEnergy } from "../../library/analysis/energy/energy-result.ts";
 import { sunOfYear } from "../../library/analysis/energy/hours-of-sun.ts";
 import {
   about,
@@ -9,6 +9,7 @@ import {
   verdictGlyphs,
 } from "../../library/documents/energy/verdict-in-words.ts";
 import { monthNames } from "../../library/model/use-properties.ts";
+import { leastChangeFixes } from "../../library/rules/fixes/least-change-fixes.ts";
 import type { JudgedPlan } from "../../library/rules/rule.ts";
 import { banksInWords } from "../../library/rules/wording/banks-in-words.ts";
 import { sourceInWords } from "../../library/rules/wording/source-in-words.ts";
@@ -119,10 +120,12 @@ function verdictsInWords(energy: PeriodEnergy): string {
   if (!energy.climate) return "not judged, because its place is not clear.";
   if (energy.banks.length === 0) return "not judged: no bank feeds a load or is charged by the sun.";
   return energy.banks
-    .map(
-      (bank) =>
-        `${markdownWords(banksInWords(bank))}\n\n${summaryOf(energy, bank).map(markdownWords).join(" ")}`,
-    )
+    .map((bank) => {
+      const runsShort = bank.months.some(({ verdict }) => isShort(verdict));
+      const advice = runsShort ? leastChangeFixes(energy, bank).advice : undefined;
+      const words = [...summaryOf(energy, bank), ...(advice === undefined ? [] : [advice])];
+      return `${markdownWords(banksInWords(bank))}\n\n${words.map(markdownWords).join(" ")}`;
+    })
     .join("\n\n");
 }
 

@@ -61,6 +61,11 @@ export function energyView(
   };
 }
 
+/** The bank of an answer. */
+export function bankShown({ periods, shown }: EnergyView, judged: Judgement): BankEnergy | undefined {
+  return shown && judged.energy[Math.max(0, periods.indexOf(shown.period))]?.banks[shown.bank];
+}
+
 function whyNone({ model, energy }: Judgement, asked: PeriodEnergy | undefined): string {
   if (model.periods.length === 0)
     return "The plan has no period: period() states where and when you live with it, and use how long each load runs.";

@@ -174,6 +174,8 @@ export interface EnergyParams {
   readonly month?: number;
   /** The figures as if this lever had been moved. No text is changed. */
   readonly move?: LeverMove;
+  /** The least single changes are wanted too: they cost as much as several keystrokes. */
+  readonly least?: boolean;
 }
 
 export interface LeverMove {
@@ -206,6 +208,16 @@ export interface EnergyView {
     /** For the screen. */
     readonly week: { readonly svg: string; readonly title: string; readonly description: string };
     readonly levers: readonly EnergyLever[];
+    /** If they are wanted: the single changes with which the bank keeps up, in words, and sentences about all of them. */
+    readonly least?: {
+      readonly notes: readonly string[];
+      readonly rows: readonly {
+        readonly change: string;
+        readonly now: string;
+        readonly least: string;
+        readonly step: string;
+      }[];
+    };
   };
 }
 

@@ -121,6 +121,7 @@ test.each([
   ["loomwright/document", "document", { textDocument, document: "poem", force: false }],
   ["loomwright/document", "path", { textDocument, document: "lists", path: "lists", force: false }],
   ["loomwright/energy", "bank", { textDocument, bank: -1 }],
+  ["loomwright/energy", "least", { textDocument, least: "yes" }],
   ["loomwright/energy", "move", { textDocument, move: { lever: "1", value: "2" } }],
   ["loomwright/diagram", "view", { textDocument, view: "round" }],
 ])("%s refuses a value of %s that means nothing", async (method, name, params) => {

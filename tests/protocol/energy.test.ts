@@ -64,6 +64,34 @@ describe("figures with a lever moved", () => {
   });
 });
 
+describe("the least single changes", () => {
+  test("are worked out only if they are wanted, of the plan as it would be with a lever moved too", async () => {
+    const editor = await start();
+    const before = await ask(editor);
+    expect(before.shown!.least).toBeUndefined();
+    const { least } = (await ask(editor, { least: true })).shown!;
+    expect(least!.rows.map(({ change, now }) => [change, now])).toEqual([
+      ["Bank", "100 Ah"],
+      ["Solar array", "200 W"],
+      ["Shore power", "2 h a day"],
+      ["Solar array with a controller to match", "200 W"],
+    ]);
+    const move = { lever: leverOf(before, "house: capacity").id, value: 300 };
+    expect((await ask(editor, { move, least: true })).shown!.least!.rows[0]!.now).toBe("300 Ah");
+  });
+
+  test("can be cancelled while they are searched for", async () => {
+    const editor = await start();
+    await ask(editor);
+    const source = new CancellationTokenSource();
+    const params = { textDocument: { uri: editor.uri("hut.ts") }, least: true };
+    const asked = editor.connection.sendRequest("loomwright/energy", params, source.token);
+    setTimeout(() => source.cancel(), 1);
+    await expect(asked).rejects.toMatchObject({ code: LSPErrorCodes.RequestCancelled });
+    expect((await ask(editor, { least: true })).shown!.least!.rows).not.toEqual([]);
+  });
+});
+
 describe("a lever that is let go", () => {
   const letGo = (editor: ScriptedEditor, view: EnergyView, move: { lever: string; value: number }) =>
     editor.ask<MoveAnswer>("loomwright/moveLever", "hut.ts", { versions: versionsOf(view), move });

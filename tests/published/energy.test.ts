@@ -13,7 +13,7 @@ import { daysOfMonths } from "../../library/analysis/energy/calendar.ts";
 import type { Climate } from "../../library/analysis/energy/climate.ts";
 import type { BankEnergy } from "../../library/analysis/energy/energy-result.ts";
 import { irradianceOn } from "../../library/analysis/energy/hours-of-sun.ts";
-import { leastChanges } from "../../library/analysis/energy/least-changes.ts";
+import { leastChangesOf } from "../../library/analysis/energy/least-changes.ts";
 import { worksheet } from "../../library/analysis/energy/worksheet.ts";
 import { dailyMeans, testWorld } from "../../library/analysis/energy/world.tester.ts";
 import { judge } from "../../library/judge.ts";
@@ -322,7 +322,7 @@ describe("EN-E2E-1: from a place to the months, within 3 % and the state of char
     } as unknown as BankEnergy;
   };
   const leastOf = (bank: BankEnergy, change: string) =>
-    leastChanges(bank)!.levers.find((lever) => lever.change === change)!.least!;
+    leastChangesOf(bank).levers.find((lever) => lever.change === change)!.least!;
 
   test.each([
     ["flat", 0],

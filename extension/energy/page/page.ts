@@ -69,6 +69,7 @@ function start(): void {
     drawMonths(find("months"), shown, (month) => choose({ month }));
     find("summary").replaceChildren(...shown.summary.map(paragraph));
     levers.show(shown.levers, energy.current);
+    drawLeast(shown.least);
     drawWeek(shown);
   };
 
@@ -88,6 +89,14 @@ function start(): void {
     find("chart").replaceChildren(picture);
   };
 
+  const least = find<HTMLDetailsElement>("least");
+  const drawLeast = (found: NonNullable<EnergyView["shown"]>["least"]) => {
+    const notes = found?.notes.join(" ") ?? "Working it out…";
+    // The same words are not read aloud again with each keystroke.
+    if (find("least-notes").textContent !== notes) find("least-notes").textContent = notes;
+    drawTable(find("least-rows"), ["One change", "Now", "Least", "In steps of"], found?.rows ?? []);
+  };
+  least.addEventListener("toggle", () => port.postMessage({ type: "least", wanted: least.open }));
   periods.addEventListener("change", () => choose({ period: periods.value, bank: 0 }));
   banks.addEventListener("change", () => choose({ bank: banks.selectedIndex }));
   find("undo").addEventListener("click", () => act({ type: "undo" }));
@@ -126,6 +135,39 @@ function offer(list: HTMLSelectElement, names: readonly string[], chosen: number
   if (names.join("\n") !== [...list.options].map(({ text }) => text).join("\n"))
     list.replaceChildren(...names.map((name) => new Option(name, name)));
   list.selectedIndex = chosen;
+}
+
+/** Rows of words, the first of each as its heading. */
+function drawTable(
+  table: HTMLElement,
+  titles: readonly string[],
+  rows: readonly {
+    readonly change: string;
+    readonly now: string;
+    readonly least: string;
+    readonly step: string;
+  }[],
+): void {
+  const cell = (kind: "td" | "th", text: string, scope?: "col" | "row") => {
+    const made = document.createElement(kind);
+    made.textContent = text;
+    if (scope) made.setAttribute("scope", scope);
+    return made;
+  };
+  const line = (cells: readonly HTMLElement[]) => {
+    const row = document.createElement("tr");
+    row.append(...cells);
+    return row;
+  };
+  const [head, body] = [document.createElement("thead"), document.createElement("tbody")];
+  head.append(line(titles.map((title) => cell("th", title, "col"))));
+  body.append(
+    ...rows.map(({ change, now, least, step }) =>
+      line([cell("th", change, "row"), cell("td", now), cell("td", least), cell("td", step)]),
+    ),
+  );
+  table.hidden = rows.length === 0;
+  table.replaceChildren(head, body);
 }
 
 function paragraph(text: string): HTMLElement {

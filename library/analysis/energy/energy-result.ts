@@ -99,6 +99,11 @@ export interface SourceEnergy {
  */
 export type Verdict = "not judged" | "keeps up" | "barely" | "runs short" | "not on average";
 
+/** The bank does not keep up. */
+export function isShort(verdict: Verdict): boolean {
+  return verdict === "runs short" || verdict === "not on average";
+}
+
 export interface MonthEnergy {
   /** From 0. */
   readonly month: number;

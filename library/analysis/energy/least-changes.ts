@@ -16,32 +16,28 @@ export const mostBalances = 50;
 
 /**
  * The least change of each kind, by bisection on the hourly balance. It costs as much as several keystrokes, and is worked out only when
- * it is asked for. `goOn` is asked before each balance; false ends the search, and the answer is undefined.
+ * it is asked for. It pauses before each balance: who has waited in vain takes no further step.
  */
-export function leastChanges(
-  { hours }: BankEnergy,
-  goOn: () => boolean = () => true,
-): LeastChanges | undefined {
+export function* leastChangesInSteps({ hours }: BankEnergy): Generator<undefined, LeastChanges> {
   let balances = 0;
-  let isEnded = false;
-  const holds = (tried: Tried): boolean => {
-    isEnded ||= !goOn();
-    if (isEnded || balances >= mostBalances) return false;
+  function* holds(tried: Tried): Generator<undefined, boolean> {
+    if (balances >= mostBalances) return false;
+    yield;
     balances++;
     return holdsWith(hours, tried);
-  };
-  const isEnough = holds({});
+  }
+  const isEnough = yield* holds({});
   const levers: Lever[] = [];
   // Last, those that need another controller as well: an answer where the plan's own controllers leave none of a usual size.
   const inOrder = [...leversOf(hours)].sort((one, other) => Number(isLast(one)) - Number(isLast(other)));
   for (const { from, tried, ...lever } of inOrder) {
     const modules = levers.find(({ change }) => change === "array");
     if (isLast(lever) && modules?.least !== undefined && modules.least <= usualTimes * modules.now) continue;
-    const least = leastStep({ ...lever, from }, isEnough, (size) => holds(tried(size)));
+    const least = yield* leastStep({ ...lever, from }, isEnough, (size) => holds(tried(size)));
     // Without a balance left, "not even the most" would be a guess.
     if (least !== undefined || balances < mostBalances) levers.push({ ...lever, least });
   }
-  return isEnded ? undefined : { isEnough, levers, balances };
+  return { isEnough, levers, balances };
 }
 
 function isLast({ change }: Pick<Lever, "change">): boolean {
@@ -52,7 +48,13 @@ function isLast({ change }: Pick<Lever, "change">): boolean {
 export const usualTimes = 3;
 
 /** For documents and fixes, which wait for it. */
-export const leastChangesOf = workedOutOnce((bank: BankEnergy): LeastChanges => leastChanges(bank)!);
+export const leastChangesOf = workedOutOnce((bank: BankEnergy): LeastChanges => {
+  const steps = leastChangesInSteps(bank);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+});
 
 /** The balance of a bank with another size of it, or other sources. */
 function holdsWith(hours: HoursAtBank, tried: Tried): boolean {
@@ -65,11 +67,11 @@ function holdsWith(hours: HoursAtBank, tried: Tried): boolean {
  * The least multiple of the step that is enough. It is doubled from the present size, because a larger bank with a reserve in percent is
  * not better in every case; then by bisection. The size that is returned was tried.
  */
-function leastStep(
+function* leastStep(
   { now, from, most, step }: Pick<TriedLever, "now" | "from" | "most" | "step">,
   isEnough: boolean,
-  holds: (size: number) => boolean,
-): number | undefined {
+  holds: (size: number) => Generator<undefined, boolean>,
+): Generator<undefined, number | undefined> {
   const last = Math.floor(most / step + nearly);
   let enough = Math.ceil(now / step - nearly);
   let tooSmall = Math.ceil(from / step - nearly) - 1;
@@ -78,14 +80,14 @@ function leastStep(
     for (let size = Math.max(1, tooSmall); ; tooSmall = size) {
       if (size >= last) return undefined;
       size = Math.min(last, 2 * size);
-      if (!holds(size * step)) continue;
+      if (!(yield* holds(size * step))) continue;
       enough = size;
       break;
     }
   }
   while (enough - tooSmall > 1) {
     const middle = Math.floor((enough + tooSmall) / 2);
-    if (holds(middle * step)) enough = middle;
+    if (yield* holds(middle * step)) enough = middle;
     else tooSmall = middle;
   }
   return enough * step;

@@ -15,10 +15,19 @@ export interface SunOfDay {
 export const sunOfDays: readonly SunOfDay[] = Array.from({ length: daysOfYear }, (_, day) => {
   const b = (2 * Math.PI * day) / daysOfYear;
   return {
-    declination: seriesAt(sunSeries.declination, b),
+    declination: declinationAt(day),
     outsideW: solarConstant.wattsPerM2 * seriesAt(sunSeries.distance, b),
   };
 });
+
+/**
+ * Declination of the sun, radians, by the series of Spencer.
+ *
+ * @param day From 0 at the beginning of the year in Greenwich, with a fraction; the balance takes whole days, as the published daily sums do.
+ */
+export function declinationAt(day: number): number {
+  return seriesAt(sunSeries.declination, (2 * Math.PI * day) / daysOfYear);
+}
 
 /** c₀ + c₁ cos b + c₂ sin b + c₃ cos 2b + … */
 function seriesAt([constant, ...terms]: readonly [number, ...number[]], b: number): number {

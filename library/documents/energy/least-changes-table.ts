@@ -37,6 +37,30 @@ export function leastChangesTable({ period }: PeriodEnergy, bank: BankEnergy, of
   ];
 }
 
+/** A change in words: its name, its size now, the least that keeps up, and the step. */
+export interface LeastChangeInWords {
+  readonly change: string;
+  readonly now: string;
+  readonly least: string;
+  readonly step: string;
+}
+
+/** The answer for the view: its rows, and sentences about all of them. */
+export function leastChangesInWords(
+  answer: LeastChanges,
+  bank: BankEnergy,
+): { readonly notes: readonly string[]; readonly rows: readonly LeastChangeInWords[] } {
+  return {
+    notes: notesOf(answer, bank),
+    rows: answer.levers.map((lever) => ({
+      change: leverWords[lever.change].name,
+      now: sizeInWords(lever, lever.now),
+      least: leastInWords(lever),
+      step: stepInWords(lever),
+    })),
+  };
+}
+
 /** The trade's word for each, its unit, and the plan's own part of which there may be more. */
 export const leverWords = {
   bank: { name: "Bank", unit: "Ah", part: "batteries" },

@@ -1,5 +1,10 @@
 import { bankModel } from "../../analysis/energy/bank-of-plan.ts";
-import type { BankEnergy, MonthEnergy, PeriodEnergy, Verdict } from "../../analysis/energy/energy-result.ts";
+import {
+  type BankEnergy,
+  isShort,
+  type MonthEnergy,
+  type PeriodEnergy,
+} from "../../analysis/energy/energy-result.ts";
 import { monthNames } from "../../model/use-properties.ts";
 import { banksInWords } from "../../rules/wording/banks-in-words.ts";
 import { formatRounded } from "../../rules/wording/format-number.ts";
@@ -123,10 +128,6 @@ function reservesOf({ batteries, months }: BankEnergy): readonly number[] {
     months.map(({ bankC }) => bankC),
   );
   return reserveWh.map((wh) => (fullWh > 0 ? wh / fullWh : 0));
-}
-
-function isShort(verdict: Verdict): boolean {
-  return verdict === "runs short" || verdict === "not on average";
 }
 
 /** As many as leave room between their labels. */

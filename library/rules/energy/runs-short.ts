@@ -1,4 +1,9 @@
-import type { BankEnergy, MonthEnergy, PeriodEnergy } from "../../analysis/energy/energy-result.ts";
+import {
+  type BankEnergy,
+  isShort,
+  type MonthEnergy,
+  type PeriodEnergy,
+} from "../../analysis/energy/energy-result.ts";
 import { monthNames } from "../../model/use-properties.ts";
 import { clearnessSource } from "../../standards/world.ts";
 import { leastChangeFixes } from "../fixes/least-change-fixes.ts";
@@ -72,10 +77,6 @@ interface Values {
   readonly worst: { readonly month: string; readonly useWh: number; readonly sourcesWh: number };
   /** The balance itself, for the fixes. */
   readonly of: { readonly energy: PeriodEnergy; readonly bank: BankEnergy };
-}
-
-function isShort(verdict: MonthEnergy["verdict"]): boolean {
-  return verdict === "runs short" || verdict === "not on average";
 }
 
 function valuesOf(energy: PeriodEnergy, bank: BankEnergy, short: readonly MonthEnergy[]): Values {

@@ -45,24 +45,41 @@ async function open(options: Parameters<typeof openEnergyPage>[1] = {}): Promise
 const themes = {
   light: { "--vscode-editor-foreground": "#1f1f1f", "--vscode-editor-background": "#ffffff" },
   dark: { "--vscode-editor-foreground": "#d4d4d4", "--vscode-editor-background": "#1e1e1e" },
+  "high-contrast": {
+    "--vscode-editor-foreground": "#ffffff",
+    "--vscode-editor-background": "#000000",
+    "--vscode-contrastBorder": "#6fc3df",
+    "--vscode-contrastActiveBorder": "#f38518",
+  },
 };
 
 describe("a person who hears the page or uses the keyboard alone", () => {
   const axe = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
 
-  test.each(["light", "dark"] as const)("axe-core finds nothing wrong in a %s theme", async (theme) => {
-    const { page } = await open({ theme: { kind: `vscode-${theme}`, colours: themes[theme] } });
-    // Evaluated by the driver, and so not subject to the page's policy.
-    await page.evaluate(readFileSync(axe, "utf8"));
-    const violations = await page.evaluate(async () => {
-      const { axe } = globalThis as unknown as {
-        axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-      };
-      const found = await axe.run();
-      return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).slice(0, 3)}`);
-    });
-    expect(violations).toEqual([]);
-  });
+  test.each(["light", "dark", "high-contrast"] as const)(
+    "axe-core finds nothing wrong in a %s theme",
+    async (theme) => {
+      const view = await open({ theme: { kind: `vscode-${theme}`, colours: themes[theme] } });
+      const { page } = view;
+      await page.getByText("The least single change that keeps up").click();
+      await view.send({
+        type: "energy",
+        number: 2,
+        root: "file:///hut.ts",
+        energy: await ask({ least: true }),
+      });
+      // Evaluated by the driver, and so not subject to the page's policy.
+      await page.evaluate(readFileSync(axe, "utf8"));
+      const violations = await page.evaluate(async () => {
+        const { axe } = globalThis as unknown as {
+          axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+        };
+        const found = await axe.run();
+        return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).slice(0, 3)}`);
+      });
+      expect(violations).toEqual([]);
+    },
+  );
 
   test("arrow keys move a lever and show its effect, Enter writes it, Escape leaves it", async () => {
     const { page, said } = await open();
@@ -102,6 +119,22 @@ describe("a person who hears the page or uses the keyboard alone", () => {
     await page.keyboard.press("Escape");
     expect(await said("leave")).toHaveLength(1);
   });
+});
+
+test("the least single changes are asked for when they are opened, and are shown as a table", async () => {
+  const view = await open();
+  const { page, said } = view;
+  const summary = page.getByText("The least single change that keeps up");
+  expect(await said("least")).toEqual([]);
+  await summary.focus();
+  await page.keyboard.press("Enter");
+  await page.getByText("Working it out…").waitFor();
+  expect(await said("least")).toEqual([{ type: "least", wanted: true }]);
+  await view.send({ type: "energy", number: 2, root: "file:///hut.ts", energy: await ask({ least: true }) });
+  const rows = page.locator("#least-rows tbody tr");
+  expect((await rows.allTextContents())[0]).toMatch(/^Bank100 Ah(not even )?[\d,]+ Ah/);
+  await summary.press("Enter");
+  expect(await said("least")).toHaveLength(2);
 });
 
 test("a word and a sign for each month; its worst week is chosen by its name, and the choice keeps the focus", async () => {
