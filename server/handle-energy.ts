@@ -1,6 +1,4 @@
 import type { CancellationToken, Connection } from "vscode-languageserver";
-import { leastChangesInSteps } from "../library/analysis/energy/least-changes.ts";
-import { leastChangesInWords } from "../library/documents/energy/least-changes-table.ts";
 import type { Judgement } from "../library/judge.ts";
 import type { AnswerWiring } from "./answer-wiring.ts";
 import type { CheckedPlan, Edit } from "./evaluate/checked-plan.ts";
@@ -9,7 +7,7 @@ import { fileName } from "./evaluate/files/file-name.ts";
 import { otherRecordsChanged } from "./evaluate/fixes/fix-effect.ts";
 import type { Uri } from "./evaluate/workspace.ts";
 import { changeOf, leversOf, type PlanLever, valueWithin } from "./language/energy-levers.ts";
-import { bankShown, energyView } from "./language/energy-view.ts";
+import { energyView, withLeastInSteps } from "./language/energy-view.ts";
 import {
   type EnergyParams,
   type EnergyView,
@@ -73,18 +71,11 @@ async function withLeast(
   token: CancellationToken,
 ): Promise<EnergyView> {
   const answer = energyView(view, params, judged);
-  const { shown } = answer;
-  const bank = params.least ? bankShown(answer, judged) : undefined;
-  if (!shown || !bank) return answer;
-  if (bank.months.every(({ verdict }) => verdict === "not judged"))
-    return { ...answer, shown: { ...shown, least: { notes: [], rows: [] } } };
-  const steps = leastChangesInSteps(bank);
+  if (!params.least) return answer;
+  const steps = withLeastInSteps(answer, judged);
   for (;;) {
     const step = steps.next();
-    if (step.done) {
-      const { notes, rows } = leastChangesInWords(step.value, bank);
-      return { ...answer, shown: { ...shown, least: { notes: notes.map(plainWords), rows } } };
-    }
+    if (step.done) return step.value;
     // Messages that wait are heard between two balances, a cancellation among them.
     await new Promise<void>((resume) => setImmediate(resume));
     if (token.isCancellationRequested) return answer;

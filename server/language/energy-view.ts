@@ -1,6 +1,8 @@
 import type { BankEnergy, PeriodEnergy } from "../../library/analysis/energy/energy-result.ts";
+import { leastChangesInSteps } from "../../library/analysis/energy/least-changes.ts";
 import { worstMonth, worstWeek } from "../../library/analysis/energy/worst-week.ts";
 import { energyChart } from "../../library/documents/energy/energy-chart.ts";
+import { leastChangesInWords } from "../../library/documents/energy/least-changes-table.ts";
 import {
   about,
   summaryOf,
@@ -61,9 +63,15 @@ export function energyView(
   };
 }
 
-/** The bank of an answer. */
-export function bankShown({ periods, shown }: EnergyView, judged: Judgement): BankEnergy | undefined {
-  return shown && judged.energy[Math.max(0, periods.indexOf(shown.period))]?.banks[shown.bank];
+/** An answer with the least single changes of its bank. Between two steps, each a balance, the search may be given up. */
+export function* withLeastInSteps(answer: EnergyView, judged: Judgement): Generator<undefined, EnergyView> {
+  const { periods, shown } = answer;
+  const bank = shown && judged.energy[Math.max(0, periods.indexOf(shown.period))]?.banks[shown.bank];
+  if (!bank) return answer;
+  if (bank.months.every(({ verdict }) => verdict === "not judged"))
+    return { ...answer, shown: { ...shown, least: { notes: [], rows: [] } } };
+  const { notes, rows } = leastChangesInWords(yield* leastChangesInSteps(bank), bank);
+  return { ...answer, shown: { ...shown, least: { notes: notes.map(plainWords), rows } } };
 }
 
 function whyNone({ model, energy }: Judgement, asked: PeriodEnergy | undefined): string {
