@@ -151,7 +151,7 @@ HOUR_ANGLES = [math.radians(15 * (hour + 0.5 - 12)) for hour in range(24)]
 
 
 def planes_of_day(latitude, day, clearness, scale, planes):
-    """[4, 5] Wh/m2 of each hour on each plane (tilt, compass direction)."""
+    """[4, 5] Wh/m2 of each hour on each plane (tilt, compass direction, heights of the horizon or None)."""
     set_at, tilt_of_sun = sunset(latitude, day), declination(day)
     global_wh = clearness * outside_wh(latitude, day) * scale
     diffuse_wh = global_wh * diffuse_share(clearness, set_at)
@@ -176,7 +176,11 @@ def planes_of_day(latitude, day, clearness, scale, planes):
         up = math.sin(latitude) * math.sin(tilt_of_sun) + math.cos(latitude) * math.cos(tilt_of_sun) * math.cos(w)
         held = max(up, LEAST_COS_ZENITH)
         anisotropy = min(1, beam_wh / (SOLAR_CONSTANT * distance(day) * held))
-        for plane, (tilt, facing) in enumerate(planes):
+        for plane, (tilt, facing, horizon) in enumerate(planes):
+            if horizon and is_behind(horizon, east, north, up):
+                # Neither beam nor the light around the sun; the ground has the rest of the sky's.
+                hours[plane][hour] = sky_wh * ((1 - anisotropy) * (1 + math.cos(tilt)) / 2 + ALBEDO * (1 - math.cos(tilt)) / 2)
+                continue
             if tilt == 0:
                 hours[plane][hour] = all_wh
                 continue
@@ -189,6 +193,14 @@ def planes_of_day(latitude, day, clearness, scale, planes):
                 + all_wh * ALBEDO * (1 - math.cos(tilt)) / 2
             )
     return hours
+
+
+def is_behind(horizon, east, north, up):
+    """[5] Straight lines between the heights in eight directions, from north clockwise."""
+    direction = math.degrees(math.atan2(east, north)) % 360 / 45
+    before, part = int(direction), direction % 1
+    height = horizon[before % 8] * (1 - part) + horizon[(before + 1) % 8] * part
+    return math.degrees(math.asin(max(-1, min(1, up)))) < height
 
 
 # Days, hours and the running of devices (6 to 8).
@@ -279,6 +291,7 @@ class Plan:
         self.charge_w = battery.get("maxChargeA", USUAL_CHARGE_PER_H[battery["chemistry"]] * battery["capacityAh"]) * self.rest_v
         self.lowest_c = battery.get("lowestC", -math.inf)
         self.cut_off_c = battery.get("chargeCutOffC", None if lead else 0)
+        self.standby_w = battery.get("standbyW", 0)
         self.loads = self.read_loads()
 
     def read_loads(self):
@@ -338,7 +351,7 @@ class Plan:
 
     def use_w(self, *at):
         """[8 to 10] At the poles of the bank, with the losses of the hour in shared wires."""
-        drawn_w = all_a = squares = 0
+        drawn_w, all_a, squares = self.standby_w, 0, 0
         for own_ohm, drawing in self.loads:
             part_a = part_squares = 0
             for use, watts, amps, standby_w in drawing:
@@ -419,6 +432,14 @@ class Plan:
         """[14] At full power, the voltage of the bank included."""
         return amperes * (self.rest_v + amperes * self.ohm)
 
+    def generator_w(self, at, given, month):
+        """[14] Its average of the month, at most its full power, less the loss of the way to the bank."""
+        way = next(r["input"] for r in self.records if r["word"] == "circuit" and r["input"]["from"]["part"] == at)
+        bank_w = self.charger_w(given["outputA"])
+        full_w = bank_w + given["outputA"] ** 2 * self.loop_ohm(way, given["outputA"])
+        held_w = min(given["averageWByMonth"][month], full_w)
+        return held_w * (1 - (1 - bank_w / full_w) * held_w / full_w)
+
 
 # The balance (15 to 20).
 
@@ -487,10 +508,13 @@ def answers(records):
 
     arrays = list(plan.arrays())
     planes = [
-        (math.radians(a.get("tiltDeg", 0)), math.radians(a.get("facingDeg", 180 if latitude >= 0 else 0))) for a, *_ in arrays
+        (math.radians(a.get("tiltDeg", 0)), math.radians(a.get("facingDeg", 180 if latitude >= 0 else 0)), a.get("horizonDegByDirection"))
+        for a, *_ in arrays
     ]
     engine_w = sum(plan.charger_w(g["ratedA"]) * g.get("continuousPercent", 80) / 100 for _, g in plan.of("alternator"))
-    shore_w = sum(plan.charger_w(g["outputA"]) for _, g in plan.of("shoreCharger"))
+    shore_w = sum(plan.charger_w(g["outputA"]) for _, g in plan.of("shoreCharger") if "averageWByMonth" not in g)
+    averages = [(at, g) for at, g in plan.of("shoreCharger") if "averageWByMonth" in g]
+    generator_w = [sum(plan.generator_w(at, g, month) for at, g in averages) for month in range(12)]
 
     def hours_of(number):
         month = MONTH_OF[number - 1]
@@ -503,7 +527,7 @@ def answers(records):
             at = (calendar, number, hour, latitude, ahead_h)
             engine = engine_w * running(period["driving"], *at) if "driving" in period else 0
             shore = shore_w * running(period["shore"], *at) if "shore" in period else 0
-            yield month, sun, engine, shore, plan.use_w(*at)
+            yield month, sun, engine, shore, generator_w[month], plan.use_w(*at)
 
     bank = Bank(plan, bank_c)
     stretches = [[hour for number in days for hour in hours_of(number)] for days in calendar.stretches]
@@ -518,27 +542,28 @@ def balance(bank, stretches, start, is_year, sun_share):
     for hours in stretches:
         stored = start
         for counts in [False, True] if is_year else [True]:
-            for month, sun, engine, shore, use in hours:
-                gives = sum(sun) * sun_share + engine + shore
+            for month, sun, engine, shore, generator, use in hours:
+                gives = sum(sun) * sun_share + engine + shore + generator
                 stored, spilled, missing, lost = bank.hour(stored, month, gives, use)
                 if counts:
-                    add_hour(months.setdefault(month, empty_month(len(sun))), bank, month, (sun, engine, shore, use), (stored, spilled, missing, lost))
+                    add_hour(months.setdefault(month, empty_month(len(sun))), bank, month, (sun, engine, shore, generator, use), (stored, spilled, missing, lost))
     return months
 
 
 def empty_month(arrays):
-    sums = ("hours", "use", "engine", "shore", "notTaken", "missing", "lost", "belowReserve", "without", "highest")
+    sums = ("hours", "use", "engine", "shore", "generator", "notTaken", "missing", "lost", "belowReserve", "without", "highest")
     return {**dict.fromkeys(sums, 0), "sun": [0] * arrays, "lowest": math.inf}
 
 
 def add_hour(figures, bank, month, flows, results):
-    sun, engine, shore, use = flows
+    sun, engine, shore, generator, use = flows
     stored, spilled, missing, lost = results
     figures["hours"] += 1
     figures["use"] += use
     figures["sun"] = [a + b for a, b in zip(figures["sun"], sun)]
     figures["engine"] += engine
     figures["shore"] += shore
+    figures["generator"] += generator
     figures["notTaken"] += spilled
     figures["missing"] += missing
     figures["lost"] += lost
@@ -558,7 +583,7 @@ def month_of(month, figures, in_poor_year, bank):
         "verdict": verdict_of(figures, in_poor_year, bank),
         "use": use,
         "sun": [wh / days for wh in figures["sun"]],
-        **{name: figures[name] / days for name in ("engine", "shore", "notTaken", "missing", "lost")},
+        **{name: figures[name] / days for name in ("engine", "shore", "generator", "notTaken", "missing", "lost")},
         **{name: figures[name] for name in ("lowest", "highest", "belowReserve", "without")},
         "autonomy": usable / use if use else None,
     }
@@ -567,7 +592,7 @@ def month_of(month, figures, in_poor_year, bank):
 def verdict_of(figures, in_poor_year, bank):
     """[20]"""
     if figures["belowReserve"] or figures["without"]:
-        gives = sum(figures["sun"]) + figures["engine"] + figures["shore"]
+        gives = sum(figures["sun"]) + figures["engine"] + figures["shore"] + figures["generator"]
         return "not on average" if gives * bank.eta < figures["use"] else "runs short"
     return "barely" if in_poor_year["belowReserve"] or in_poor_year["without"] else "keeps up"
 
@@ -713,8 +738,22 @@ def drawn(seed):
     if plan.maybe(0.1) and abs(period["latitudeDeg"]) < 45:
         latitude = math.radians(period["latitudeDeg"])
         period["irradiation"] = [round(draw.uniform(0.25, 0.7) * mean_outside_wh(latitude, m) / 1000, 2) for m in range(12)]
+    with_more(plan, battery)
     plan.add("period", **period)
     return plan.records
+
+
+def with_more(plan, battery):
+    """Hills, standby and generators, from chances of their own: the rest of the plan is the same with and without them."""
+    draw = plan.draw = random.Random(f"more {plan.records}")
+    for record in list(plan.records):
+        if record["word"] == "solarArray" and plan.maybe(0.3):
+            record["input"]["horizonDegByDirection"] = [draw.choice([0, 0, 5, 12, 30]) for _ in range(8)]
+    if plan.maybe(0.25):
+        plan.records[battery]["input"]["standbyW"] = draw.choice([0.3, 1, 4])
+    if plan.maybe(0.25):
+        charger = plan.add("shoreCharger", outputA=draw.choice([5, 15]), averageWByMonth=[draw.choice([0, 8, 30, 400]) for _ in range(12)])
+        plan.source_circuit(charger, "positive", "negative", draw.choice([{"gauge": 6}, {"mm2": 16}]), battery)
 
 
 def rounded(value):
@@ -735,7 +774,7 @@ if __name__ == "__main__":
         months = answers(plan)
         # Figures are compared by the use of a day: an array that gives a hundred times as much says nothing.
         most = max(month["use"] for month in months)
-        if all(sum(month["sun"]) + month["engine"] + month["shore"] < 30 * most for month in months):
+        if all(sum(month["sun"]) + month["engine"] + month["shore"] + month["generator"] < 30 * most for month in months):
             cases.append({"seed": seed, "records": plan, "months": rounded(months)})
         seed += 1
     file = HERE / "oracle-energy.json" if len(sys.argv) == 1 else Path(sys.argv[3])

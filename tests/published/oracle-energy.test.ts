@@ -35,6 +35,7 @@ interface Month {
   readonly sun: readonly number[];
   readonly engine: number;
   readonly shore: number;
+  readonly generator: number;
   readonly notTaken: number;
   readonly missing: number;
   readonly lost: number;
@@ -57,6 +58,8 @@ describe("energy worked out twice", () => {
     const text = JSON.stringify(records);
     for (const property of ["irradiation", "clockAheadH", "notUsed", "everyDays", "daysOfWeek", "tracking"])
       expect(text).toContain(`"${property}"`);
+    for (const property of ["horizonDegByDirection", "averageWByMonth", "standbyW"])
+      expect(text.split(`"${property}"`).length).toBeGreaterThan(25);
     const latitudes = records.flatMap(({ input }) =>
       "latitudeDeg" in input ? [Number(input.latitudeDeg)] : [],
     );
@@ -88,7 +91,7 @@ describe("energy worked out twice", () => {
         if (a === b || Math.abs((a ?? Number.NaN) - (b ?? Number.NaN)) <= within) return;
         off.push(`${expected.month} ${name}: ${a}, second engine ${b}`);
       };
-      for (const name of ["use", "engine", "shore", "notTaken", "missing", "lost"] as const)
+      for (const name of ["use", "engine", "shore", "generator", "notTaken", "missing", "lost"] as const)
         same(name, ours[name], expected[name], perDay);
       expected.sun.forEach((wh, array) => {
         same(`sun ${array}`, ours.sun[array]!, wh, perDay);
@@ -128,6 +131,7 @@ function figuresOf({ sources }: BankEnergy, { month, ...of }: MonthEnergy): Mont
     sun: given("sun"),
     engine: given("engine")[0] ?? 0,
     shore: given("shore")[0] ?? 0,
+    generator: given("generator")[0] ?? 0,
     notTaken: of.spilledWh,
     missing: of.unmetWh,
     lost: of.lostWh,

@@ -132,6 +132,10 @@ export function irradianceOn(climate: Climate, plane: Plane): Float64Array {
       made[at] = sky + (diffuse * groundReflectance.share * (1 - tilt)) / 2;
       continue;
     }
+    if (plane.tiltDeg === 0) {
+      made[at] = global;
+      continue;
+    }
     made[at] =
       (global - diffuse) * toPlane +
       skyDiffuse(diffuse, { aroundSun, toPlane, tilt }) +
