@@ -52,6 +52,60 @@ describe("draw", () => {
     expect(out).toContain("14 AWG · 8 ft · 3 A<");
   });
 
+  describe("--view board", () => {
+    const hut = `import { busBar, surface } from "loomwright";
+const board = surface({ name: "board", size: { widthMm: 600, heightMm: 400 } });
+busBar({ name: "bar", size: { widthMm: 200, heightMm: 40 }, at: { on: board, leftMm: 50, topMm: 60 } });
+`;
+    const lid = `surface({ name: "lid", size: { widthMm: 300, heightMm: 300 }, orientation: "ceiling" });\n`;
+
+    test("the front view of the only surface is an SVG on standard output", async () => {
+      write("hut.ts", hut);
+      const { code, out, err } = await loomwright("draw", "--view", "board");
+      expect({ code, err }).toEqual({ code: 0, err: "" });
+      expect(out).toContain("<title>hut.ts, front view of board</title>");
+    });
+
+    test("of several surfaces, standard output and an SVG hold the one that is named", async () => {
+      write("hut.ts", hut + lid);
+      const unnamed = await loomwright("draw", "--view", "board");
+      expect(unnamed.code).toBe(2);
+      expect(unnamed.err).toContain('name a surface with --surface, "board", "lid"');
+      const inFile = await loomwright("draw", "--view", "board", "--out", "hut.svg");
+      expect(inFile.code).toBe(2);
+      expect(inFile.err).toContain("an SVG or PNG holds one surface");
+      expect(existsSync(join(folder, "hut.svg"))).toBe(false);
+      const { code, out } = await loomwright("draw", "--view", "board", "--surface", "lid");
+      expect(code).toBe(0);
+      expect(out).toContain("front view of lid</title>");
+      const unknown = await loomwright("draw", "--view", "board", "--surface", "led");
+      expect(unknown.code).toBe(2);
+      expect(unknown.err).toContain('no surface called "led". It has "board", "lid".');
+    });
+
+    test("a folder gets a file for each surface, and a PDF a page for each", async () => {
+      write("hut.ts", hut + lid);
+      const { code, out } = await loomwright("draw", "--view", "board", "--out", "drawings");
+      expect(code).toBe(0);
+      expect(out).toContain("drawings/hut.board-1.svg: the front view of board in hut.ts\n");
+      expect(readFileSync(join(folder, "drawings/hut.board-2.svg"), "utf8")).toContain("front view of lid");
+      expect((await loomwright("draw", "--view", "board", "--out", "hut.pdf")).code).toBe(0);
+      const pdf = readFileSync(join(folder, "hut.pdf"), "latin1");
+      expect(pdf.match(/\/Type \/Page\b/g)).toHaveLength(2);
+    });
+
+    test("a plan without a surface has none, and options of another view are refused", async () => {
+      write("cart.ts", cart);
+      const none = await loomwright("draw", "--view", "board");
+      expect(none.code).toBe(2);
+      expect(none.err).toContain("the plan has no surface");
+      expect((await loomwright("draw", "--view", "board", "--colours")).err).toContain(
+        "--colours is not for",
+      );
+      expect((await loomwright("draw", "--conductors")).err).toContain("--conductors is for --view board");
+    });
+  });
+
   describe("the revision in the title block", () => {
     const revisionIn = (svg: string) => /revision: ([^<]*)</.exec(svg)?.[1];
     const git = (...words: string[]) =>
@@ -182,7 +236,7 @@ describe("draw", () => {
   });
 
   test.each([
-    [["--view", "plan"], "--view is wiring or one-line"],
+    [["--view", "plan"], "--view is wiring, one-line or board"],
     [
       ["--out", "cart.gif"],
       "--out takes a file that ends in .svg, .png or .pdf, or a folder, not 'cart.gif'",

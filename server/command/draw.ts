@@ -12,6 +12,7 @@ import { readRevision } from "./asked-revision.ts";
 import { askedScenario } from "./asked-scenario.ts";
 import { eachCheckedPlan, type OpenedPlan } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
+import { drawBoards } from "./draw-boards.ts";
 import { DrawingTarget } from "./drawing-target.ts";
 import type { ExitCode, Host } from "./host.ts";
 import { interruptible } from "./interruption.ts";
@@ -19,34 +20,59 @@ import { printable } from "./terminal.ts";
 import { reportUnreadNumbers } from "./unread-numbers.ts";
 import { oneOfWords, UsageError } from "./usage.ts";
 
-/** `loomwright draw`: the diagram of each plan, on standard output or as files. */
+/** `loomwright draw`: the diagram or the front views of each plan, on standard output or as files. */
 export const draw: Command = {
   name: "draw",
   usage: [
     { words: "[file]", does: "draw the wiring diagram as SVG on standard output" },
+    { words: "[file] --view board", does: "draw the front view of a surface with the parts on it, to scale" },
     {
       words: "[files or folders] --out PATH",
       does: "draw to a file that ends in .svg, .png or .pdf, or a file for each plan into a folder",
     },
   ],
-  takes: ["view", "colours", "scenario", "out", "page", "revision", "commit", "force"],
+  takes: [
+    "view",
+    "surface",
+    "conductors",
+    "colours",
+    "scenario",
+    "out",
+    "page",
+    "revision",
+    "commit",
+    "force",
+  ],
   run(names, given, outside) {
-    const view = oneOfWords("view", given.view, ["wiring", "one-line"]);
+    const view = oneOfWords("view", given.view, ["wiring", "one-line", "board"]);
+    for (const option of view === "board" ? notOfBoards : onlyOfBoards)
+      if (given[option] !== undefined)
+        throw new UsageError(`--${option} is ${view === "board" ? "not for" : "for"} --view board.`);
     const target = given.out === undefined ? undefined : new DrawingTarget(given.out, outside.cwd);
     if (given.page !== undefined && target?.kind !== "pdf")
       throw new UsageError("--page is for a PDF: give a file that ends in .pdf with --out.");
     // A PDF without a stated page is a sheet as large as its drawing.
     const page =
       given.page === undefined ? undefined : oneOfWords("page", given.page, ["A4", "Letter", "A3"]);
-    const layouts = outside.layouts ?? createLayouts();
     const { scenario, colours = false, force = false } = given;
     const revision = readRevision(given);
+    if (view === "board") {
+      const { surface, conductors = false } = given;
+      const asked = { surface, conductors, target, page, revision, force };
+      return interruptible(outside, (signal) =>
+        eachCheckedPlan(names, outside, (opened) => drawBoards(opened, asked, outside, signal)),
+      );
+    }
+    const layouts = outside.layouts ?? createLayouts();
     const asked: Asked = { view, colours, target, page, scenario, revision, force, layouts };
     return interruptible(outside, (signal) =>
       eachCheckedPlan(names, outside, (opened) => drawPlan(opened, asked, outside, signal)),
     ).finally(() => layouts.dispose());
   },
 };
+
+const onlyOfBoards = ["surface", "conductors"] as const;
+const notOfBoards = ["colours", "scenario"] as const;
 
 interface Asked {
   readonly view: View;

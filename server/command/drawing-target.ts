@@ -9,7 +9,8 @@ import { UsageError } from "./usage.ts";
 /** The destination of drawings: the named file, or the named folder with an SVG for each. */
 export class DrawingTarget {
   readonly kind: DrawingKind;
-  readonly #toFile: boolean;
+  /** It names a file, not a folder. */
+  readonly toFile: boolean;
   readonly #names = new PlanFileNames();
 
   constructor(
@@ -22,15 +23,15 @@ export class DrawingTarget {
     if (ending !== undefined && kind === undefined)
       throw new UsageError(`--out takes a file that ends in .svg, .png or .pdf, or a folder, not '${out}'.`);
     this.kind = kind ?? "svg";
-    this.#toFile = kind !== undefined;
+    this.toFile = kind !== undefined;
   }
 
   /** Relative to where the command runs; or the reason why there is none. */
   async pathFor(
     { file, of }: Pick<OpenedPlan, "file" | "of">,
-    view: View | "energy",
+    view: View | "energy" | `board-${number}`,
   ): Promise<string | { readonly path: string; readonly why: string }> {
-    if (this.#toFile) {
+    if (this.toFile) {
       if (of === 1) return this.out;
       throw new UsageError(
         `--out names one file, and there are ${of} plans: name one plan, or a folder with --out.`,

@@ -23,8 +23,10 @@ export const options = {
   },
   out: { type: "string", value: "PATH", help: "the file or folder to write to" },
   force: { type: "boolean", help: "write also over a file that Loomwright did not make" },
-  view: { type: "string", value: "VIEW", help: "one-line or wiring" },
+  view: { type: "string", value: "VIEW", help: "one-line, wiring or board" },
   colours: { type: "boolean", help: "draw each conductor in the colour of its insulation" },
+  surface: { type: "string", value: "NAME", help: "with --view board, only this surface" },
+  conductors: { type: "boolean", help: "with --view board, draw the conductors along their ways" },
   scenario: { type: "string", value: "NAME", help: "the scenario whose currents and voltages are shown" },
   period: { type: "string", value: "NAME", help: "only this period of the plan" },
   month: {

@@ -7,21 +7,31 @@ import { finishedPdf, marked, newPdf, type Paper, structure } from "./pdf-file.t
  * the drawing. With one, the sheet is turned to make the drawing larger, and the drawing is scaled down to fit between margins of
  * 10 mm, which any printer can keep.
  */
-export async function drawingPdf(
+export function drawingPdf(
   drawing: DrawingToPrint,
   { page }: { readonly page: PageSize | undefined },
 ): Promise<Paper> {
-  const pdf = await newPdf(drawing.title);
-  const { width, height, ptPerPx } = sheet(drawing, page);
-  pdf.doc.addPage({ size: [width, height], margin: 0 });
-  const element = structure(pdf, pdf.root, "Figure", { alt: pdf.drawable(drawing.description) });
-  marked(pdf, { element, tag: "Figure" }, () =>
-    drawSvg(pdf, drawing, {
-      x: (width - drawing.widthPx * ptPerPx) / 2,
-      y: (height - drawing.heightPx * ptPerPx) / 2,
-      ptPerPx,
-    }),
-  );
+  return drawingsPdf([drawing], { title: drawing.title, page });
+}
+
+/** Several drawings, each on a page of its own as {@link drawingPdf} makes it. */
+export async function drawingsPdf(
+  drawings: readonly DrawingToPrint[],
+  { title, page }: { readonly title: string; readonly page: PageSize | undefined },
+): Promise<Paper> {
+  const pdf = await newPdf(title);
+  for (const drawing of drawings) {
+    const { width, height, ptPerPx } = sheet(drawing, page);
+    pdf.doc.addPage({ size: [width, height], margin: 0 });
+    const element = structure(pdf, pdf.root, "Figure", { alt: pdf.drawable(drawing.description) });
+    marked(pdf, { element, tag: "Figure" }, () =>
+      drawSvg(pdf, drawing, {
+        x: (width - drawing.widthPx * ptPerPx) / 2,
+        y: (height - drawing.heightPx * ptPerPx) / 2,
+        ptPerPx,
+      }),
+    );
+  }
   return finishedPdf(pdf);
 }
 

@@ -114,6 +114,18 @@ function textPiece(text: string, given: Readonly<Record<string, string>>, measur
   const width = measure(text, given["font-weight"] === "bold") * sizePx;
   const x = Number(given.x) - width * (shares[given["text-anchor"] ?? "start"] ?? 0);
   const y = Number(given.y);
+  // Turned by a quarter to the left around its foot.
+  if (given.transform) {
+    const start = Number(given.y) + width * (shares[given["text-anchor"] ?? "start"] ?? 0);
+    const foot = Number(given.x);
+    const box = {
+      top: start - width,
+      bottom: start,
+      left: foot - 0.76 * sizePx,
+      right: foot + 0.24 * sizePx,
+    };
+    return { text, box };
+  }
   // From the foot of a "g" to the top of an "E": accents on capitals reach higher, into room that the row above leaves.
   return { text, box: { left: x, right: x + width, top: y - 0.76 * sizePx, bottom: y + 0.24 * sizePx } };
 }
@@ -123,10 +135,7 @@ const shares: Readonly<Record<string, number>> = { start: 0, middle: 0.5, end: 1
 function segmentsOf(name: string, given: Readonly<Record<string, string>>): Segment[] {
   const number = (key: string) => Number(given[key]);
   if (name === "path") {
-    const points = [...given.d!.matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)].map(
-      ([, x, y]) => [Number(x), Number(y)] as const,
-    );
-    return points.slice(1).map((to, index) => ({ from: points[index]!, to, of: `path ${given.d}` }));
+    return given.d!.split(/(?=M)/).flatMap((line) => segmentsOfLine(line, given));
   }
   if (name !== "rect" && name !== "circle") return [];
   const [left, top, right, bottom] =
@@ -150,6 +159,26 @@ function segmentsOf(name: string, given: Readonly<Record<string, string>>): Segm
     .map((to, index) => ({ from: corners[index]!, to, of: `${name} at ${left} ${top}` }));
 }
 
+function segmentsOfLine(line: string, given: Readonly<Record<string, string>>): Segment[] {
+  const points = [...line.matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)].map(
+    ([, x, y]) => [Number(x), Number(y)] as const,
+  );
+  const half = Number(given["stroke-width"]) / 2;
+  return points.slice(1).flatMap((to, index) => {
+    const from = points[index]!;
+    const of = `path ${given.d}`;
+    if (!(half > widestLine / 2)) return [{ from, to, of }];
+    // A band is seen by its edges.
+    const length = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1;
+    const [x, y] = [(-(to[1] - from[1]) / length) * half, ((to[0] - from[0]) / length) * half];
+    return [1, -1].map((side) => ({
+      from: [from[0] + side * x, from[1] + side * y] as const,
+      to: [to[0] + side * x, to[1] + side * y] as const,
+      of,
+    }));
+  });
+}
+
 function overlap(one: Rect, other: Rect): boolean {
   return (
     one.left < other.right - slack &&
@@ -158,6 +187,9 @@ function overlap(one: Rect, other: Rect): boolean {
     other.top < one.bottom - slack
   );
 }
+
+/** Of a line of a symbol, px. */
+const widestLine = 5;
 
 /** Coordinates are rounded to a hundredth. */
 const slack = 0.02;

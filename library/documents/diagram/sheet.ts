@@ -4,7 +4,8 @@ import type { PlacedGraph } from "./graph.ts";
 import { drawLegend, legendOf } from "./legend.ts";
 import type { Schematic } from "./schematic.ts";
 import { fontFamily, px, type SvgWriter, textPx } from "./svg-writer.ts";
-import { cutToWidth, linesOfText } from "./text-measure.ts";
+import { linesOfText } from "./text-measure.ts";
+import { blockWidthPx, titleBlock } from "./title-block.ts";
 import { xmlText } from "./xml-text.ts";
 
 export interface SheetContent {
@@ -41,7 +42,11 @@ export function sheet(pen: SvgWriter, content: SheetContent): Omit<Drawing, "not
   const legendBox = { x: 0, y: bottomTop, width: width - 2 * marginPx - blockWidthPx - gapPx, height: 0 };
   const drawnLegend = onPaper ? drawLegend(pen, legend, legendBox) : nothingDrawn;
   const block = onPaper
-    ? titleBlock(pen, content, { x: width - 2 * marginPx - blockWidthPx, y: bottomTop })
+    ? titleBlock(
+        pen,
+        { title: content.title, facts: factsOf(content) },
+        { x: width - 2 * marginPx - blockWidthPx, y: bottomTop },
+      )
     : nothingDrawn;
   const height = bottomTop + Math.max(drawnLegend.height, block.height) + 2 * marginPx;
   const name = `${content.title}, ${viewWords[content.view]}`;
@@ -76,7 +81,6 @@ const nothingDrawn = { svg: "", height: 0 };
 const marginPx = 24;
 const gapPx = 28;
 const linePx = 16;
-const blockWidthPx = 300;
 /** Narrow plans get a sheet that still holds a legend beside the title block. */
 const leastWidthPx = 760;
 
@@ -96,51 +100,11 @@ function descriptionOf({ schematic, view, scenario }: SheetContent): string {
   return [said, state, ...notices].filter(Boolean).join(" ");
 }
 
-function titleBlock(
-  pen: SvgWriter,
-  { title, view, inColours, scenario, revision, sheetNumber }: SheetContent,
-  { x, y }: { readonly x: number; readonly y: number },
-): { readonly svg: string; readonly height: number } {
-  const room = blockWidthPx - 20;
-  const facts: readonly (readonly [text: string, bold: boolean])[] = [
-    [cutToWidth(title, room, 13, "bold"), true],
-    [`${viewWords[view]}${inColours ? ", in conductor colours" : ""}`, false],
-    [
-      cutToWidth(scenario === undefined ? "no scenario chosen" : `scenario: ${scenario}`, room, textPx),
-      false,
-    ],
-    ...(revision === undefined ? [] : [[cutToWidth(`revision: ${revision}`, room, textPx), false] as const]),
-    ...(sheetNumber ? [[`sheet ${sheetNumber.number} of ${sheetNumber.of}`, false] as const] : []),
+function factsOf({ view, inColours, scenario, revision, sheetNumber }: SheetContent): readonly string[] {
+  return [
+    `${viewWords[view]}${inColours ? ", in conductor colours" : ""}`,
+    scenario === undefined ? "no scenario chosen" : `scenario: ${scenario}`,
+    ...(revision === undefined ? [] : [`revision: ${revision}`]),
+    ...(sheetNumber ? [`sheet ${sheetNumber.number} of ${sheetNumber.of}`] : []),
   ];
-  const rows = [...facts, ...linesOfText(caution, room, textPx).map((text) => [text, false] as const)];
-  const height = rows.length * linePx + 22;
-  const rule = (at: number) =>
-    pen.line(
-      [
-        { x, y: y + at },
-        { x: x + blockWidthPx, y: y + at },
-      ],
-      "fine",
-    );
-  return {
-    height,
-    svg: pen.group(
-      { classes: ["loomwright-title-block"] },
-      pen.rect({ x, y, width: blockWidthPx, height }),
-      rule(linePx + 9),
-      rule(facts.length * linePx + 15),
-      ...rows.map(([text, bold], index) =>
-        pen.text(
-          { x: x + 10, y: y + 17 + index * linePx + (index >= facts.length ? 10 : index > 0 ? 5 : 0) },
-          text,
-          {
-            ...(bold ? { weight: "bold", sizePx: 13 } : { faint: true }),
-          },
-        ),
-      ),
-    ),
-  };
 }
-
-const caution =
-  "Loomwright is a planning aid. Batteries can deliver thousands of amperes: disconnect before work. Local codes rule.";

@@ -13,11 +13,15 @@ export interface SvgWriter {
   line(points: readonly Point[], stroke?: Stroke): string;
   /** A conductor in the colour of its insulation, with a stripe if there are two, between two lines of ink. */
   insulated(points: readonly Point[], stroke: Stroke, colours: readonly InsulationColour[]): string;
+  /** A band of a width between two edges: all edges of crossing bands first, then their insides, and the bands join. */
+  band(points: readonly Point[], widthPx: number, draws: "edges" | "inside"): string;
   /** Closed and filled. */
   solid(points: readonly Point[]): string;
   /** Closed, and filled with a pattern; a picture that uses one holds `definitions`. */
   filled(points: readonly Point[], fill: Fill): string;
-  /** The patterns of `filled`, for the beginning of a picture. */
+  /** Boxes filled with a pattern, without an outline. */
+  hatched(boxes: readonly Box[], fill: Fill): string;
+  /** The patterns of `filled` and `hatched`, for the beginning of a picture. */
   readonly definitions: string;
   rect(box: Box, stroke?: Stroke): string;
   circle(centre: Point, radius: number, inside?: "empty" | "filled", stroke?: Stroke): string;
@@ -25,8 +29,8 @@ export interface SvgWriter {
   group(about: GroupWords, ...content: readonly string[]): string;
 }
 
-/** `positive`, `negative`, `pair`, `unknown`: conductors. The others are of symbols. */
-type Stroke =
+/** `positive`, `negative`, `pair`, `unknown`: conductors. `edge`, `hidden`, `dotted`, `chain`: of front views. The others are of symbols. */
+export type Stroke =
   | "thin"
   | "fine"
   | "thick"
@@ -36,7 +40,12 @@ type Stroke =
   | "pair"
   | "link"
   | "unknown"
-  | "mark";
+  | "mark"
+  | "edge"
+  | "hidden"
+  | "dotted"
+  | "chain"
+  | "extension";
 
 interface TextStyle {
   readonly sizePx?: number;
@@ -44,6 +53,8 @@ interface TextStyle {
   readonly anchor?: "start" | "middle" | "end";
   /** Less important. */
   readonly faint?: boolean;
+  /** It reads from below to above. */
+  readonly turned?: boolean;
 }
 
 interface GroupWords {
@@ -51,6 +62,10 @@ interface GroupWords {
   readonly classes: readonly string[];
   /** `data-element`; absent if it cannot be pointed at. */
   readonly id?: string;
+  /** `id` of the element, unique in its picture. */
+  readonly elementId?: string;
+  /** Attributes whose names begin with `data-`, such as the index of a record. */
+  readonly data?: Readonly<Record<string, number>>;
   readonly title?: string;
   readonly description?: string;
 }
@@ -60,7 +75,7 @@ export const textPx = 11;
 
 /**
  * `paper`: black on white. `screen`: the page may set these custom properties on anything around the picture; otherwise the
- * page's text colour applies: --loomwright-ink, --loomwright-faint, --loomwright-positive, --loomwright-negative,
+ * page's text colour applies: --loomwright-ink, --loomwright-paper (its background), --loomwright-faint, --loomwright-positive, --loomwright-negative,
  * --loomwright-mark, and --loomwright-colour-red and the like in the colour edition. Classes: loomwright-part, loomwright-conductor, loomwright-protection on elements that can be pointed at
  * (with `data-element`), with loomwright-error, -warning, -info, -hint, -accepted for their findings;
  * loomwright-polarity-positive, -negative, -pair, -link, -unknown on conductors and on loomwright-mounting; loomwright-legend, loomwright-title-block and
@@ -89,9 +104,18 @@ export function createPen(medium: "paper" | "screen"): SvgWriter {
         stripe ? path(paintOf(stripe), 3, dash ? stripesOf(dash) : "6 8") : "",
       ].join("");
     },
+    band: (points, widthPx, draws) => {
+      const isEdges = draws === "edges";
+      const [paint, width] = isEdges ? [colours.ink, widthPx + 1] : [colours.paper, widthPx - 1];
+      return `<path d="${pathOf(points)}" fill="none" stroke="${paint}" stroke-width="${px(width)}"/>`;
+    },
     solid: (points) => `<path d="${pathOf(points)}Z" fill="${colours.ink}"/>`,
     filled: (points, fill) =>
       `<path d="${pathOf(points)}Z" fill="${fillReference(fill, colours.ink)}" stroke="${colours.ink}" stroke-width="0.6"/>`,
+    hatched: (boxes, fill) =>
+      boxes.length === 0
+        ? ""
+        : `<path d="${boxes.map((box) => `${pathOf(cornersOf(box))}Z`).join("")}" fill="${fillReference(fill, colours.ink)}"/>`,
     definitions: fillDefinitions(colours.ink),
     rect: ({ x, y, width, height }, stroke = "thin") =>
       `<rect x="${px(x)}" y="${px(y)}" width="${px(width)}" height="${px(height)}" ${strokeOf(stroke)}/>`,
@@ -99,12 +123,20 @@ export function createPen(medium: "paper" | "screen"): SvgWriter {
       const look = inside === "filled" ? `fill="${colours.ink}"` : strokeOf(stroke);
       return `<circle cx="${px(x)}" cy="${px(y)}" r="${px(radius)}" ${look}/>`;
     },
-    text: ({ x, y }, text, { sizePx = textPx, weight = "regular", anchor = "start", faint = false } = {}) =>
+    text: (
+      { x, y },
+      text,
+      { sizePx = textPx, weight = "regular", anchor = "start", faint = false, turned = false } = {},
+    ) =>
       `<text x="${px(x)}" y="${px(y)}" font-size="${sizePx}"${weight === "bold" ? ' font-weight="bold"' : ""}${
         anchor === "start" ? "" : ` text-anchor="${anchor}"`
-      } fill="${faint ? colours.faint : colours.ink}">${xmlText(text)}</text>`,
-    group: ({ classes: names, id, title, description }, ...content) => {
-      const pointed = id === undefined ? "" : ` data-element="${xmlText(id)}"`;
+      }${turned ? ` transform="rotate(-90 ${px(x)} ${px(y)})"` : ""} fill="${faint ? colours.faint : colours.ink}">${xmlText(text)}</text>`,
+    group: ({ classes: names, id, elementId, data = {}, title, description }, ...content) => {
+      const pointed = [
+        elementId === undefined ? "" : ` id="${xmlText(elementId)}"`,
+        id === undefined ? "" : ` data-element="${xmlText(id)}"`,
+        ...Object.entries(data).map(([name, value]) => ` data-${name}="${value}"`),
+      ].join("");
       const role = title === undefined ? "" : ` role="img" aria-label="${xmlText(title)}"`;
       const words = [
         title === undefined ? "" : `<title>${xmlText(title)}</title>`,
@@ -120,10 +152,11 @@ export function px(value: number): string {
   return String(Math.round(value * 100) / 100 + 0);
 }
 
-type Colour = "ink" | "faint" | "positive" | "negative" | "mark";
+type Colour = "ink" | "paper" | "faint" | "positive" | "negative" | "mark";
 
 const onPaper: Readonly<Record<Colour, string>> = {
   ink: "#000000",
+  paper: "#ffffff",
   faint: "#444444",
   positive: "#000000",
   negative: "#000000",
@@ -132,6 +165,7 @@ const onPaper: Readonly<Record<Colour, string>> = {
 
 const onScreen: Readonly<Record<Colour, string>> = {
   ink: "var(--loomwright-ink, currentColor)",
+  paper: "var(--loomwright-paper, Canvas)",
   faint: "var(--loomwright-faint, currentColor)",
   positive: "var(--loomwright-positive, currentColor)",
   negative: "var(--loomwright-negative, currentColor)",
@@ -151,7 +185,21 @@ const strokes: Readonly<
   link: { width: 1.6, colour: "positive" },
   unknown: { width: 1.6, dash: "9 3 2 3", colour: "ink" },
   mark: { width: 1.6, colour: "mark" },
+  edge: { width: 2.2, colour: "ink" },
+  hidden: { width: 0.9, dash: "5 3", colour: "ink" },
+  dotted: { width: 0.9, dash: "1 3", colour: "ink" },
+  chain: { width: 0.9, dash: "10 3 2 3", colour: "ink" },
+  extension: { width: 0.35, colour: "faint" },
 };
+
+function cornersOf({ x, y, width, height }: Box): readonly Point[] {
+  return [
+    { x, y },
+    { x: x + width, y },
+    { x: x + width, y: y + height },
+    { x, y: y + height },
+  ];
+}
 
 /** "7 4" becomes "3.5 7.5". */
 function stripesOf(dash: string): string {

@@ -50,6 +50,8 @@ export interface Surroundings {
 export interface Surface extends FromRecord, Surroundings {
   readonly width: number;
   readonly height: number;
+  /** The unit in which the plan writes its size; its drawing has the same. */
+  readonly writtenIn: "mm" | "in";
   readonly orientation: SurfaceOrientation;
   /** Index in {@link Layout.compartments}. */
   readonly compartment?: number;

@@ -1,0 +1,211 @@
+import type { Box } from "../diagram/drawing.ts";
+import type { Point } from "../diagram/graph.ts";
+import type { SvgWriter } from "../diagram/svg-writer.ts";
+import { linesOfText, textWidth, type Weight } from "../diagram/text-measure.ts";
+import { contains, crosses, grown, nearestIn, overlaps } from "./boxes.ts";
+
+/** Lines of text as one block. */
+export interface Label {
+  readonly lines: readonly LabelLine[];
+  readonly width: number;
+  readonly height: number;
+}
+
+interface LabelLine {
+  readonly text: string;
+  readonly weight: Weight;
+  readonly sizePx: number;
+}
+
+export interface PlacedLabel {
+  readonly label: Label;
+  readonly box: Box;
+  /** It reads from below to above. */
+  readonly turned: boolean;
+  /** From the label to the thing that it names, if it is outside of it. */
+  readonly leader?: readonly [Point, Point];
+}
+
+/** A heading in bold and lines below it, none wider than `mostPx`; a word that is wider is cut. */
+export function labelOf(heading: string, below: readonly string[], sizePx: number, mostPx = ledOutPx): Label {
+  const lines = [
+    // Bold letters are up to a fifth wider.
+    ...linesOfText(heading, mostPx / boldFactor, sizePx).map(
+      (text) => ({ text, weight: "bold", sizePx }) as const,
+    ),
+    ...below.flatMap((line) =>
+      linesOfText(line, mostPx, sizePx - 1).map(
+        (text) => ({ text, weight: "regular", sizePx: sizePx - 1 }) as const,
+      ),
+    ),
+  ];
+  return {
+    lines,
+    width: lines.reduce(
+      (most, { text, sizePx: size, weight }) => Math.max(most, textWidth(text, size, weight)),
+      0,
+    ),
+    height: lines.reduce((sum, line) => sum + leading(line), 0),
+  };
+}
+
+const boldFactor = 1.2;
+const ledOutPx = 150;
+
+/** The labels with which a thing is named within itself, the best one first. None of them cuts a word. */
+export function labelsWithin(heading: string, below: readonly string[], roomPx: number): readonly Label[] {
+  return [11, 10, 9, 8].flatMap((sizePx) => {
+    const widest = [...heading.split(" ").map((word) => textWidth(word, sizePx, "bold") * 1.05)];
+    if (widest.some((width) => width > roomPx / boldFactor)) return [];
+    const label = labelOf(heading, below, sizePx, roomPx);
+    return label.width <= roomPx ? [label] : [];
+  });
+}
+
+function leading({ sizePx }: LabelLine): number {
+  return sizePx + 2;
+}
+
+export function drawLabel(pen: SvgWriter, { label, box, turned, leader }: PlacedLabel): string {
+  let down = 0;
+  const texts = label.lines.map((line) => {
+    const foot = down + line.sizePx * 0.85;
+    down += leading(line);
+    const style = { sizePx: line.sizePx, weight: line.weight } as const;
+    if (turned)
+      return pen.text({ x: box.x + foot, y: box.y + box.height / 2 }, line.text, {
+        ...style,
+        anchor: "middle",
+        turned,
+      });
+    const isBeside = leader !== undefined;
+    return pen.text({ x: isBeside ? box.x : box.x + box.width / 2, y: box.y + foot }, line.text, {
+      ...style,
+      anchor: isBeside ? "start" : "middle",
+    });
+  });
+  return `${leader ? pen.line(leader, "fine") + pen.circle(leader[1], 1.3, "filled") : ""}${texts.join("")}`;
+}
+
+/** Finds room for labels: none covers a thing, another label, or the leader of another one. */
+export class LabelPlacer {
+  readonly #taken: { readonly box: Box; readonly owner: number | undefined }[] = [];
+  readonly #leaders: (readonly [Point, Point])[] = [];
+
+  /** @param board The picture of the surface; labels without room on it are in a column on its right. */
+  constructor(private readonly board: Box) {}
+
+  /** @param owner The body that the box belongs to: its own label may be in it. */
+  take(box: Box, owner?: number): void {
+    this.#taken.push({ box, owner });
+  }
+
+  /** Where no fine line may be: a neighbour whose edge is in line hides nothing of it. */
+  get hiding(): readonly Box[] {
+    return this.#taken.map(({ box, owner }) => grown(box, owner === undefined ? 1 : -1));
+  }
+
+  get taken(): readonly Box[] {
+    return this.#taken.map(({ box }) => box);
+  }
+
+  /** The first label that has room within a box, as near to its middle as possible. */
+  within(room: Box, labels: readonly Label[], owner: number, turned = false): PlacedLabel | undefined {
+    const others = this.#taken.filter((one) => one.owner !== owner && !contains(one.box, room));
+    for (const label of labels) {
+      const [width, height] = turned ? [label.height, label.width] : [label.width, label.height];
+      const [freeX, freeY] = [room.width - width, room.height - height];
+      if (freeX < 0 || freeY < 0) continue;
+      for (const [right, down] of fromTheMiddle) {
+        const box = { x: room.x + freeX * right, y: room.y + freeY * down, width, height };
+        if (
+          !this.#isFree(
+            box,
+            others.map((one) => one.box),
+            1,
+          )
+        )
+          continue;
+        this.take(box);
+        return { label, box, turned };
+      }
+    }
+    return undefined;
+  }
+
+  /** Beside a thing, with a line that leads to it. There is always room. */
+  beside(target: Box, label: Label): PlacedLabel {
+    const placed =
+      this.#near(target, label, true) ?? this.#near(target, label, false) ?? this.#inColumn(target, label);
+    this.take(placed.box);
+    if (placed.leader) this.#leaders.push(placed.leader);
+    return placed;
+  }
+
+  #near(target: Box, { width, height, ...label }: Label, isStrict: boolean): PlacedLabel | undefined {
+    for (let away = 8; away <= farthestPx; away += 8) {
+      const [left, right] = [target.x - away - width, target.x + target.width + away];
+      const [above, below] = [target.y - away - height, target.y + target.height + away];
+      const middleX = target.x + (target.width - width) / 2;
+      const middleY = target.y + (target.height - height) / 2;
+      const corners = [
+        [right, middleY],
+        [left, middleY],
+        [middleX, below],
+        [middleX, above],
+        [right, above],
+        [right, below],
+        [left, above],
+        [left, below],
+      ] as const;
+      for (const [x, y] of corners) {
+        const box = { x, y, width, height };
+        if (!contains(this.board, box) || !this.#isFree(box, this.taken, 2)) continue;
+        const leader = leaderTo(target, box);
+        const between = this.#taken.filter(
+          (one) => !overlaps(one.box, target) && (isStrict || one.owner === undefined),
+        );
+        if (between.some((one) => crosses(...leader, one.box))) continue;
+        return { label: { width, height, ...label }, box, turned: false, leader };
+      }
+    }
+    return undefined;
+  }
+
+  #inColumn(target: Box, label: Label): PlacedLabel {
+    const { width, height } = label;
+    const x = this.board.x + this.board.width + columnGapPx;
+    let y = target.y + (target.height - height) / 2;
+    while (!this.#isFree({ x, y, width, height }, this.taken, 3)) y += 4;
+    const box = { x, y, width, height };
+    return { label, box, turned: false, leader: leaderTo(target, box) };
+  }
+
+  #isFree(box: Box, others: readonly Box[], gap: number): boolean {
+    return (
+      !others.some((other) => overlaps(box, other, gap)) &&
+      !this.#leaders.some((leader) => crosses(...leader, box))
+    );
+  }
+}
+
+const farthestPx = 240;
+const columnGapPx = 24;
+
+/** Shares of the free room left and above of a label, the middle first. */
+const fromTheMiddle = [0.5, 0.25, 0.75, 0.1, 0.9, 0, 1].flatMap((down) =>
+  [0.5, 0.25, 0.75, 0, 1].map((right) => [right, down] as const),
+);
+
+/** From a label to a point just within the thing. */
+function leaderTo(target: Box, label: Box): readonly [Point, Point] {
+  const inset = Math.min(4, target.width / 2, target.height / 2);
+  const inner = {
+    ...{ x: target.x + inset, y: target.y + inset },
+    width: target.width - 2 * inset,
+    height: target.height - 2 * inset,
+  };
+  const middle = { x: label.x + label.width / 2, y: label.y + label.height / 2 };
+  const end = nearestIn(inner, middle);
+  return [nearestIn(label, end), end];
+}
