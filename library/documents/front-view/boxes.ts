@@ -34,17 +34,6 @@ export function commonBox(one: Box, other: Box): Box | undefined {
   return width > 0 && height > 0 ? { x, y, width, height } : undefined;
 }
 
-/** The box that holds both. */
-export function aroundBoth(one: Box, other: Box): Box {
-  const x = Math.min(one.x, other.x);
-  const y = Math.min(one.y, other.y);
-  return {
-    ...{ x, y },
-    width: Math.max(one.x + one.width, other.x + other.width) - x,
-    height: Math.max(one.y + one.height, other.y + other.height) - y,
-  };
-}
-
 export function aroundPoints(points: readonly Point[]): Box {
   const xs = points.map(({ x }) => x);
   const ys = points.map(({ y }) => y);

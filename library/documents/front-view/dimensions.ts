@@ -91,7 +91,7 @@ function byPlace(marked: readonly Marked[]): readonly Marked[] {
 }
 
 /** The places, moved by as little as possible until neighbours are at least a gap apart, in their order. */
-export function spreadApart(wanted: readonly number[], gap: number): readonly number[] {
+function spreadApart(wanted: readonly number[], gap: number): readonly number[] {
   // Neighbours that touch move together, around the mean of the places that they want.
   const groups: { readonly count: number; readonly sum: number }[] = [];
   const startOf = ({ count, sum }: { readonly count: number; readonly sum: number }) =>
