@@ -11,7 +11,7 @@ import type { FoundHere } from "../diagram/schematic.ts";
 import { createPen, type Stroke, type SvgWriter } from "../diagram/svg-writer.ts";
 import { aroundPoints, commonBox, contains, grown, middleOf, overlaps, without } from "./boxes.ts";
 import { dimensions, type Marked } from "./dimensions.ts";
-import { frontSheet } from "./front-sheet.ts";
+import { frontSheet, type Unplaced } from "./front-sheet.ts";
 import type { FrontElement, FrontView, FrontViewOptions } from "./front-view.ts";
 import { drawLabel, LabelPlacer, labelOf, labelsWithin, type PlacedLabel } from "./labels.ts";
 import { type LanePiece, lineInLanes, piecesOf, placeOnPath } from "./lanes.ts";
@@ -672,15 +672,6 @@ class FrontDrawing {
     );
     return { body, id, description, kind, classes: classesOf("loomwright-part", found) };
   }
-}
-
-/** A part without a place, for the list below the drawing. */
-export interface Unplaced {
-  readonly body: Body;
-  readonly id: string;
-  readonly description: string;
-  readonly kind: MarkKind | undefined;
-  readonly classes: readonly string[];
 }
 
 interface Mark {

@@ -1,3 +1,4 @@
+import type { Body } from "../../model/placement/layout.ts";
 import { counted } from "../../rules/wording/format-number.ts";
 import type { Box } from "../diagram/drawing.ts";
 import { bySeverity, drawMark, type MarkKind, markPx, markWords } from "../diagram/finding-mark.ts";
@@ -7,11 +8,19 @@ import { fontFamily, px, type SvgWriter, textPx } from "../diagram/svg-writer.ts
 import { cutToWidth, linesOfText, textWidth } from "../diagram/text-measure.ts";
 import { blockWidthPx, titleBlock } from "../diagram/title-block.ts";
 import { xmlText } from "../diagram/xml-text.ts";
-import type { Unplaced } from "./draw-front-view.ts";
 import type { FrontElement, FrontView, FrontViewOptions } from "./front-view.ts";
 import { lengthOnTape, type TapeUnit } from "./lengths-on-tape.ts";
 import type { Scale } from "./scale.ts";
 import type { SurfaceContent } from "./surface-content.ts";
+
+/** A part without a place, for the list below the drawing. */
+export interface Unplaced {
+  readonly body: Body;
+  readonly id: string;
+  readonly description: string;
+  readonly kind: MarkKind | undefined;
+  readonly classes: readonly string[];
+}
 
 interface FrontSheet {
   /** The surface with everything on it, in px from its top left corner, and the dimensions beyond its edges. */
