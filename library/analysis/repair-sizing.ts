@@ -344,13 +344,21 @@ function withCalmedLoad(run: Run, judged: Judged | undefined): Run {
 
 /** The legs of a path, each with the drop at its calmed current. */
 function calmedLegs(judged: Judged, way: WayDemand["way"]): readonly Leg[] {
+  const known = knownLegs(judged.result);
+  const before = known.get(way);
+  if (before) return before;
   const calmed = calmedCurrents(judged);
-  return legsOf(judged, way).map((leg) => {
+  const legs = legsOf(judged, way).map((leg): Leg => {
     const calmedA = calmed.get(leg.run.record) ?? leg.currentA;
     if (calmedA >= leg.currentA) return leg;
     return { ...leg, dropAt: (conductor) => (leg.dropAt(conductor) * calmedA) / leg.currentA };
   });
+  known.set(way, legs);
+  return legs;
 }
+
+/** By supply path: the sizes for the whole plan need them, and so does each path's repair, once or twice. */
+const knownLegs = workedOutOnce((_: NetworkResult) => new WeakMap<WayDemand["way"], readonly Leg[]>());
 
 /** Keeps results by run and by the demands on it: an edit elsewhere leaves both as they were. */
 function keptByDemands<Demands extends readonly unknown[], Result>(
