@@ -7,6 +7,7 @@ import type { FaultResult } from "./analysis/network-result.ts";
 import { placementOf } from "./analysis/placement/placement.ts";
 import { runsWithCurrents } from "./analysis/runs-with-currents.ts";
 import type { Network } from "./model/network.ts";
+import { thingsOfLayout } from "./model/placement/things-of-layout.ts";
 import type { PlanModel } from "./model/plan-model.ts";
 import { readModel } from "./model/read-model.ts";
 import type { PlanProblem, PlanRecord } from "./model/record.ts";
@@ -165,11 +166,17 @@ function runsInNetwork(judged: JudgedNetwork | undefined): readonly Run[] {
   return judged ? runsWithCurrents(judged.network, judged.result.conductors) : [];
 }
 
-function acceptedReasons({ circuits, network, remains }: PlanModel): ReadonlyMap<number, Run["accept"]> {
+function acceptedReasons({
+  circuits,
+  network,
+  remains,
+  layout,
+}: PlanModel): ReadonlyMap<number, Run["accept"]> {
   const reasons = new Map(circuits.map(({ record, accept }) => [record, accept]));
   const { conductors, parts } = network ?? remains?.sketch ?? { conductors: [], parts: [] };
   for (const { record, run } of conductors) reasons.set(record, run.accept);
   for (const { record, accept } of parts) if (!reasons.has(record)) reasons.set(record, accept);
+  for (const { record, accept } of thingsOfLayout(layout)) reasons.set(record, accept);
   return reasons;
 }
 

@@ -2,6 +2,7 @@ import type { PlannedCompartment } from "./compartment.ts";
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { GiveOnlyOneOf } from "./give-only-one-of.ts";
 import type { SurfacePoint } from "./place.ts";
+import type { AcceptedFindings } from "./rule-id.ts";
 import type { PlannedSurface } from "./surface.ts";
 
 /**
@@ -109,6 +110,15 @@ interface ChannelOptions {
    * Example: `name: "Main trunking"`
    */
   readonly name?: string;
+  /**
+   * Findings that you accept for this channel: the rule's id, and your reason. They are then shown as accepted, with the reason,
+   * everywhere.
+   *
+   * Left out: taken as none.
+   *
+   * Example: `accept: { "placement/channel-fill": "the maker permits 60 %" }`
+   */
+  readonly accept?: AcceptedFindings;
   /**
    * The kind of way: "trunking", "conduit", "bundle" (tied along a beam) or "hole".
    *

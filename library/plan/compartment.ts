@@ -1,4 +1,5 @@
 import { frozenPlanData } from "./frozen-copy.ts";
+import type { AcceptedFindings } from "./rule-id.ts";
 
 /**
  * A closed space with equipment or batteries in it: a locker, an engine space, a battery box. Surfaces in it share its air.
@@ -28,6 +29,15 @@ export interface CompartmentInput {
    * Example: `name: "Bench locker"`
    */
   readonly name?: string;
+  /**
+   * Findings that you accept for this compartment: the rule's id, and your reason. They are then shown as accepted, with the reason,
+   * everywhere.
+   *
+   * Left out: taken as none.
+   *
+   * Example: `accept: { "placement/battery-ventilation": "a fan runs while the charger does" }`
+   */
+  readonly accept?: AcceptedFindings;
   /**
    * Temperature of the air in it on the hottest day in use, °C. -50 to 200. It applies to the channels and conductors in it.
    *

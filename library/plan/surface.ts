@@ -1,6 +1,7 @@
 import type { PlannedCompartment } from "./compartment.ts";
 import { frozenPlanData } from "./frozen-copy.ts";
 import type { FlatSize, SurfaceArea } from "./place.ts";
+import type { AcceptedFindings } from "./rule-id.ts";
 
 /**
  * A surface that equipment is fastened to: a board, a wall, a floor, the underside of a lid. Places on it are measured from its top
@@ -31,6 +32,15 @@ export interface SurfaceInput {
    * Example: `name: "Board behind the bench"`
    */
   readonly name?: string;
+  /**
+   * Findings that you accept for this surface: the rule's id, and your reason. They are then shown as accepted, with the reason,
+   * everywhere.
+   *
+   * Left out: taken as none.
+   *
+   * Example: `accept: { "placement/conductor-clearance": "a heat shield is between them" }`
+   */
+  readonly accept?: AcceptedFindings;
   /**
    * Its width and height, in millimetres or inches. Always needed.
    *

@@ -49,6 +49,17 @@ import { wrongPort } from "./network/wrong-port.ts";
 import { fuseFamily } from "./panel/fuse-family.ts";
 import { panelRating } from "./panel/rating.ts";
 import { partRating } from "./part/rating.ts";
+import { batteryVentilationTooSmall } from "./placement/battery-ventilation.ts";
+import { bendTooTight } from "./placement/bend-radius.ts";
+import { channelFill } from "./placement/channel-fill.ts";
+import { compartmentHeat } from "./placement/compartment-heat.ts";
+import { conductorClearance } from "./placement/conductor-clearance.ts";
+import { grommetMissing } from "./placement/grommet.ts";
+import { noWayForConductor } from "./placement/no-way.ts";
+import { conductorsShareChannel } from "./placement/shared-channel.ts";
+import { statedLength } from "./placement/stated-length.ts";
+import { supportsMissing } from "./placement/supports.ts";
+import { throughUnused } from "./placement/through.ts";
 import { acceptWithoutReason } from "./plan/accept-without-reason.ts";
 import { cannotRun } from "./plan/cannot-run.ts";
 import { invalidValue } from "./plan/invalid-value.ts";
@@ -138,6 +149,17 @@ export const rules: readonly Rule<unknown>[] = [
   fuseFamily,
   panelRating,
   partRating,
+  batteryVentilationTooSmall,
+  bendTooTight,
+  channelFill,
+  compartmentHeat,
+  conductorClearance,
+  grommetMissing,
+  noWayForConductor,
+  conductorsShareChannel,
+  statedLength,
+  supportsMissing,
+  throughUnused,
   acceptWithoutReason,
   cannotRun,
   invalidValue,

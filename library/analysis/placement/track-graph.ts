@@ -38,6 +38,8 @@ export interface TrackEdge {
   readonly lengthMm: number;
   /** Index of the channel; absent for an open stretch. */
   readonly channel?: number;
+  /** Its ends along that channel, from the beginning of the channel, mm: at `from` and at `to`. */
+  readonly alongMm?: readonly [number, number];
   /** Index of the surface that it is on; absent for a channel between surfaces, and beyond a free end. */
   readonly surface?: number;
   /** From `from` to `to`, on that surface. */
@@ -273,6 +275,7 @@ class GraphBuilder {
         const lengthMm = to.alongMm - from.alongMm;
         this.#edges.push({
           ...{ from: from.node, to: to.node, lengthMm, channel },
+          alongMm: [from.alongMm, to.alongMm],
           ...(course.kind === "along" && {
             surface: course.surface,
             path: partOfPath(course.path, from.alongMm, to.alongMm),

@@ -21,10 +21,12 @@ export interface Way {
   readonly stretches: readonly Stretch[];
 }
 
-interface Stretch {
+export interface Stretch {
   readonly lengthMm: number;
   /** Index of the channel; absent in the open. */
   readonly channel?: number;
+  /** Where it enters and leaves that channel, from the beginning of the channel, mm. */
+  readonly alongMm?: readonly [number, number];
   /** Index of the surface; absent between surfaces. */
   readonly surface?: number;
   /** On that surface. */
@@ -59,7 +61,12 @@ function togetherWith(lead: Lead, leads: readonly Lead[], ways: readonly (Way | 
 }
 
 function reversed(stretch: Stretch): Stretch {
-  return { ...stretch, ...(stretch.path && { path: [...stretch.path].reverse() }) };
+  const { path, alongMm } = stretch;
+  return {
+    ...stretch,
+    ...(path && { path: [...path].reverse() }),
+    ...(alongMm && { alongMm: [alongMm[1], alongMm[0]] }),
+  };
 }
 
 class WayFinder {
@@ -83,10 +90,16 @@ class WayFinder {
     );
   }
 
-  /** Only along the channels that the plan names, with open stretches of any length; without channels, in the open. */
+  /**
+   * Only along the channels that the plan names, with open stretches of any length only if no other way exists: they would lead past the
+   * channels. Without channels, in the open.
+   */
   #through(lead: Lead, channels: readonly number[]): Way | NoWay {
+    const only = new Set(channels);
     const found =
-      channels.length === 0 ? this.#inTheOpen(lead) : this.#completeSearch().between(lead, new Set(channels));
+      channels.length === 0
+        ? this.#inTheOpen(lead)
+        : (this.#usual.between(lead, only) ?? this.#completeSearch().between(lead, only));
     return found ?? { state: "no way" };
   }
 
@@ -186,7 +199,7 @@ class Search {
         const edge = edges[index]!;
         if (only && edge.channel !== undefined && !only.has(edge.channel)) continue;
         const there = edge.from === node ? edge.to : edge.from;
-        const through = distance + edge.lengthMm;
+        const through = distance + edge.lengthMm * (edge.channel === undefined ? inTheOpenFactor : 1);
         if (!done[there] && through < distances[there]!) {
           distances[there] = through;
           steps[there] = { edge: index };
@@ -197,6 +210,9 @@ class Search {
     return steps;
   }
 }
+
+/** Of ways of equal length, the one with more of it in channels: there a conductor is held and protected. */
+const inTheOpenFactor = 1 + 1e-9;
 
 /** The edge by which the shortest way reaches a node. */
 interface Step {
@@ -211,6 +227,8 @@ function wayAlong(edges: readonly (readonly [TrackEdge, boolean])[]): Way {
     lengthMm += edge.lengthMm;
     const { channel, surface } = edge;
     const path = edge.path && (isForward ? edge.path : [...edge.path].reverse());
+    const alongMm =
+      edge.alongMm && ([edge.alongMm[isForward ? 0 : 1], edge.alongMm[isForward ? 1 : 0]] as const);
     const last = stretches.at(-1);
     if (
       last &&
@@ -222,11 +240,13 @@ function wayAlong(edges: readonly (readonly [TrackEdge, boolean])[]): Way {
         ...last,
         lengthMm: last.lengthMm + edge.lengthMm,
         ...(path && last.path && { path: [...last.path, ...path.slice(1)] }),
+        ...(alongMm && last.alongMm && { alongMm: [last.alongMm[0], alongMm[1]] }),
       };
     } else if (edge.lengthMm > 0) {
       stretches.push({
         lengthMm: edge.lengthMm,
         ...(channel !== undefined && { channel }),
+        ...(alongMm && { alongMm }),
         ...(surface !== undefined && { surface }),
         ...(path && { path }),
       });

@@ -45,6 +45,13 @@ export const ruleGroups: readonly RuleGroup[] = [
     looksAt: "scenarios",
   },
   {
+    title: "Places and ways",
+    heldAgainst:
+      "room, air and reach of parts, ways and lengths of conductors, channels, supports, ventilation",
+    folders: ["placement"],
+    looksAt: "plan",
+  },
+  {
     title: "Connections",
     heldAgainst: "a supply and a return for every current, no short-circuited source, one bond to metal",
     folders: ["network"],

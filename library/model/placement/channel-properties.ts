@@ -1,4 +1,4 @@
-import { ambient } from "../part-properties.ts";
+import { accept, ambient } from "../part-properties.ts";
 import { amount, listOf, listsOnly, oneOf, text, yesOrNo } from "../property.ts";
 import type { PropertyTable } from "../property-table.ts";
 import { propertyTable, type ValuesOf } from "../property-table.ts";
@@ -32,6 +32,7 @@ const insideTable = propertyTable(
 
 const properties = {
   name: text("a name, as text"),
+  accept,
   on: listsOnly(reference("a surface of this plan, such as board")),
   path: listsOnly(
     listOf(pathPoint.table, {

@@ -1,4 +1,4 @@
-import { ambient } from "../part-properties.ts";
+import { accept, ambient } from "../part-properties.ts";
 import { amount, listOf, listsOnly, oneOf, text, yesOrNo } from "../property.ts";
 import { propertyTable, type ValuesOf } from "../property-table.ts";
 
@@ -16,6 +16,7 @@ const opening = listsOnly(amount("an area", "cm²", { from: 0, upTo: 10_000 }));
 
 const properties = {
   name: text("a name, as text"),
+  accept,
   ambientC: listsOnly(ambient),
   engineSpace: listsOnly(yesOrNo()),
   walls: listsOnly(

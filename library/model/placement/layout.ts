@@ -34,7 +34,12 @@ interface FromRecord {
   readonly name: string;
 }
 
-export interface Compartment extends FromRecord, Surroundings {
+/** The findings that the plan accepts for it: rule id to the reason. */
+interface WithAccepted {
+  readonly accept: Readonly<Record<string, string>>;
+}
+
+export interface Compartment extends FromRecord, WithAccepted, Surroundings {
   readonly walls?: readonly { readonly material: WallMaterial; readonly areaM2: number }[];
   readonly outsideC?: number;
   readonly inletCm2?: number;
@@ -47,7 +52,7 @@ export interface Surroundings {
   readonly engineSpace?: boolean;
 }
 
-export interface Surface extends FromRecord, Surroundings {
+export interface Surface extends FromRecord, WithAccepted, Surroundings {
   readonly width: number;
   readonly height: number;
   /** The unit in which the plan writes its size; its drawing has the same. */
@@ -73,7 +78,7 @@ export interface Fixture extends Rectangle {
   readonly index: number;
 }
 
-export interface Channel extends FromRecord, Surroundings {
+export interface Channel extends FromRecord, WithAccepted, Surroundings {
   readonly way: ChannelWay;
   readonly course: AlongSurface | Between;
   readonly inside?: ChannelInside;
@@ -164,6 +169,8 @@ export interface Lead extends FromRecord {
   readonly through?: readonly number[];
   /** It lies in one sheath with the other conductor of its circuit: both take one way. */
   readonly paired: boolean;
+  /** Equal wires in parallel, of which each has its own insulation. */
+  readonly wires: number;
   readonly outsideMm?: number;
 }
 

@@ -3,6 +3,7 @@ import { displayName } from "../display-name.ts";
 import { readNetworkRecords } from "../network-records.ts";
 import { isObject } from "../plain-values.ts";
 import type { Properties, PropertyTable, ValuesOf } from "../property-table.ts";
+import { acceptedIn } from "../read-run.ts";
 import { readValues } from "../read-values.ts";
 import { isPlacementWord, type PlacementWord, type PlanRecord } from "../record.ts";
 import type { InvalidValue } from "../run.ts";
@@ -90,6 +91,7 @@ const compartmentFrom: Make<CompartmentValues, Compartment> = (values, from) => 
   const { ambientC, engineSpace, walls, outsideC, inletCm2, outletCm2 } = values;
   return {
     ...from,
+    accept: acceptedIn(values.accept),
     ...surroundings({ ambientC, engineSpace }),
     ...(walls && walls.length > 0 && { walls: walls as NonNullable<Compartment["walls"]> }),
     ...(outsideC !== undefined && { outsideC }),
@@ -119,6 +121,7 @@ function surfaceFrom(compartments: readonly Compartment[]): Make<SurfaceValues, 
     const { ambientC, engineSpace, bilgeWaterMm, carriesKg, keepFree = [], outOfReach = [] } = values;
     return {
       ...from,
+      accept: acceptedIn(values.accept),
       width: size.width,
       height: size.height,
       writtenIn: values.size?.widthIn === undefined ? "mm" : "in",
@@ -164,6 +167,7 @@ function channelFrom(
     const inside = insideOf(values.inside);
     return {
       ...from,
+      accept: acceptedIn(values.accept),
       way: values.way ?? "trunking",
       course,
       ...surroundings({ ambientC, engineSpace }, compartments[own ?? -1], surface),

@@ -24,6 +24,7 @@ export function readLeads(found: NetworkRecords, context: LayoutContext): readon
     return {
       ...draft,
       ...{ index, from, to, paired: draft.role !== "cable" && (values.sheathed ?? false) !== false },
+      wires: values.parallel ?? 1,
       ...(through && { through }),
       ...(values.outsideMm !== undefined && { outsideMm: values.outsideMm }),
     };

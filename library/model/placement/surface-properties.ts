@@ -1,4 +1,4 @@
-import { ambient } from "../part-properties.ts";
+import { accept, ambient } from "../part-properties.ts";
 import { amount, listOf, listsOnly, oneOf, text, yesOrNo } from "../property.ts";
 import { propertyTable, type ValuesOf } from "../property-table.ts";
 import { reference } from "../terminal-property.ts";
@@ -10,6 +10,7 @@ const area = "[{ leftMm: 0, topMm: 300, widthMm: 1_200, heightMm: 40 }]";
 
 const properties = {
   name: text("a name, as text"),
+  accept,
   size: flatSize,
   orientation: listsOnly(oneOf(orientations, "is not one of the orientations")),
   compartment: listsOnly(reference("a compartment of this plan, such as locker")),

@@ -76,7 +76,7 @@ function quantityInWords({ value, unit, rounded }: Quantity): string {
 }
 
 /** "the cable feed"; "the positive conductor of Fridge", "the return of Fridge" of a circuit. */
-export function conductorInWords({ name, role }: NetworkConductor): string {
+export function conductorInWords({ name, role }: Pick<NetworkConductor, "name" | "role">): string {
   if (role === "cable") return /\bcable\b/i.test(name) ? `the ${name}` : `the cable ${name}`;
   return role === "positive" ? `the positive conductor of ${name}` : `the return of ${name}`;
 }

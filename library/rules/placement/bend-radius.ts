@@ -1,0 +1,52 @@
+import { channelBends, type TightBend } from "../../analysis/placement/channel-bends.ts";
+import { bendRadius } from "../../standards/conductor-ways.ts";
+import { defineRule, type Found } from "../rule.ts";
+import { formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
+import { conductorInWords } from "../wording/part-in-words.ts";
+import { atRecord, relatedLead } from "../wording/placement-in-words.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
+
+export const bendTooTight = defineRule<Values>({
+  id: "placement/bend-radius",
+  title: "Bend too tight for a conductor",
+  severity: "warning",
+  why: "In a bend that is too tight the insulation thins out on its outside, and strands break.",
+  sources: [bendRadius.source],
+  fixable: false,
+  acceptable: true,
+  // Needs the bends of the channels. Silent about conductors without outsideMm.
+  check({ placement }): Found<Values>[] {
+    if (!placement) return [];
+    const { channels, leads } = placement.layout;
+    return channelBends(placement).tight.map((bend) => {
+      const channel = channels[bend.channel]!;
+      const lead = leads[bend.lead]!;
+      return {
+        subject: channel.name,
+        at: atRecord(channel, bend.by.what === "radius" ? "bendRadiusMm" : "path"),
+        values: {
+          ...bend,
+          conductor: conductorInWords(lead),
+          isPulled: channel.way === "conduit",
+          source: sourceInWords(bendRadius.source),
+        },
+        related: [relatedLead(lead)],
+      };
+    });
+  },
+  message({ conductor, outsideMm, times, leastRadiusMm, isPulled, by, source }) {
+    const reason = `${times} times its ${withUnit(outsideMm, "mm")}${isPulled ? ", as it is pulled through" : ""} (${source}; its data sheet comes first)`;
+    if (by.what === "radius") {
+      const [radius, least] = formatDistinctWithUnit(by.radiusMm, leastRadiusMm, "mm");
+      return `Bends of ${radius} are too tight for ${conductor}: it needs ${least}, ${reason}.`;
+    }
+    const [apart, needed] = formatDistinctWithUnit(by.apartMm, by.neededMm, "mm");
+    return `Two corners ${apart} apart leave no room to bend ${conductor}: it needs ${needed} between them for a radius of ${withUnit(leastRadiusMm, "mm")}, ${reason}.`;
+  },
+});
+
+interface Values extends Pick<TightBend, "outsideMm" | "times" | "leastRadiusMm" | "by"> {
+  readonly conductor: string;
+  readonly isPulled: boolean;
+  readonly source: string;
+}
