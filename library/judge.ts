@@ -5,6 +5,7 @@ import { topologyOf } from "./analysis/network/topology/topology.ts";
 import { aloneCurrents } from "./analysis/network/worst-alone.ts";
 import type { FaultResult } from "./analysis/network-result.ts";
 import { placementOf } from "./analysis/placement/placement.ts";
+import { waysOfRuns } from "./analysis/placement/run-ways.ts";
 import { runsWithCurrents } from "./analysis/runs-with-currents.ts";
 import type { Network } from "./model/network.ts";
 import { thingsOfLayout } from "./model/placement/things-of-layout.ts";
@@ -36,7 +37,7 @@ export function judge(
   before?: Judgement,
   world?: () => World,
 ): Judgement {
-  const model = readModel(records);
+  const model = readModel(records, waysOfRuns);
   const judged = judgedPlan(model, model.network ?? model.remains?.sound, problems, before?.network);
   const plan = { ...judged, energy: energyOf(model, judged.network, world) };
   const reasons = acceptedReasons(model);

@@ -1,4 +1,4 @@
-import type { Conductor, Run } from "../model/run.ts";
+import type { Conductor, PlaceOfRun, Run } from "../model/run.ts";
 import { workedOutOnce } from "../model/worked-out-once.ts";
 import type { InsulationC } from "../plan/sizes.ts";
 import { ambientCorrection } from "../standards/ambient-nfpa70.ts";
@@ -21,7 +21,30 @@ import { withoutDust } from "./rounding-dust.ts";
  * Factors for a condition that the plan states are listed even if they are 1; bundling only if it reduces the ampacity.
  * Not above n · I_table in the column of the coolest terminal whose rating is stated: NFPA 70, 110.14(C).
  */
-export const ampacityOf: (circuit: Run) => Ampacity = workedOutOnce((circuit) => {
+export const ampacityOf: (circuit: Run) => Ampacity = workedOutOnce((circuit) =>
+  ampacityAt(inDecidingPlace(circuit)),
+);
+
+/**
+ * A run with the surroundings of the place on its way that decides its ampacity: of each, those along that stretch alone. The run itself
+ * if its surroundings are the same everywhere.
+ */
+export const inDecidingPlace: (circuit: Run) => Run = workedOutOnce((circuit) => {
+  const { places, ...rest } = circuit;
+  if (!places) return circuit;
+  const there = places.map((place) => ({ ...rest, ...surroundingsOf(place) }) as Run);
+  const ampacities = there.map((run) => {
+    const ampacity = ampacityAt(run);
+    return ampacity.judged ? ampacity.byInsulationA : Number.NEGATIVE_INFINITY;
+  });
+  return there[ampacities.indexOf(Math.min(...ampacities))] ?? circuit;
+});
+
+function surroundingsOf({ name: place, engineSpace, ambientC, ambientStated }: PlaceOfRun) {
+  return { place, engineSpace, ambientC, ambientStated };
+}
+
+function ampacityAt(circuit: Run): Ampacity {
   const { conductor } = circuit;
   const basis = bases[conductor.system];
   const column = basis.columns.findLast(({ ratedC }) => ratedC <= circuit.insulationC);
@@ -57,9 +80,10 @@ export const ampacityOf: (circuit: Run) => Ampacity = workedOutOnce((circuit) =>
     parallel: conductor.parallel,
     factors,
     ambientC: place.ambientC,
+    ...(circuit.place !== undefined && { place: circuit.place }),
     source,
   };
-});
+}
 
 /**
  * An ampacity after its factors, all parallel wires together: n · I_table · k₁ · k₂ …, A. Factors multiply, as in

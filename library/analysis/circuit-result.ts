@@ -28,6 +28,8 @@ export type Ampacity =
       readonly factors: readonly AmpacityFactor[];
       /** Ambient for which the figure holds, °C (the engine space's if that applies). */
       readonly ambientC: number;
+      /** The place on its way that decides; absent if its surroundings are the same everywhere. */
+      readonly place?: string;
       readonly source: Citation;
     }
   | {

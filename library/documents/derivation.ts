@@ -126,10 +126,10 @@ function ampacitySteps({ circuit: { conductor }, result: { ampacity } }: JudgedR
         : ["none, because no table gives it", `${wire} at ${withUnit(ampacity.columnC, "°C")}`];
     return [{ title, formula, withNumbers, result: "not judged", sources: [source] }];
   }
-  const { factors, tableA, columnC, parallel, byInsulationA, terminal } = ampacity;
+  const { factors, tableA, columnC, parallel, byInsulationA, terminal, place } = ampacity;
   const factorNumbers = factors.map(({ factor }) => ` × ${formatRounded(factor)}`).join("");
   return [
-    ...factors.map((factor) => factorStep(factor, columnC)),
+    ...factors.map((factor) => factorStep(factor, columnC, place)),
     {
       title,
       formula: `ampacity = table × wires in parallel${factors.length > 0 ? " × factors" : ""}; table: ${wire}, column of ${withUnit(columnC, "°C")}`,
@@ -158,11 +158,17 @@ function terminalStep(
   };
 }
 
-function factorStep({ what, factor, input, source }: AmpacityFactor, columnC: number): DerivationStep {
+/** `place`: the place on its way that decides. */
+function factorStep(
+  { what, factor, input, source }: AmpacityFactor,
+  columnC: number,
+  place: string | undefined,
+): DerivationStep {
+  const where = place === undefined ? "" : ` (${place})`;
   const common = { result: formatRounded(factor), sources: [sourceInWords(source)] as const };
   if (what === "ambient") {
     return {
-      title: "Factor for the ambient",
+      title: `Factor for the ambient${where}`,
       formula: "factor = √((column − ambient) / (column − 30 °C)), at most 1",
       withNumbers: `√((${formatRounded(columnC)} − ${formatRounded(input)}) / (${formatRounded(columnC)} − 30))`,
       ...common,
@@ -170,7 +176,7 @@ function factorStep({ what, factor, input, source }: AmpacityFactor, columnC: nu
   }
   return what === "engine-space"
     ? {
-        title: "Factor for the engine space",
+        title: `Factor for the engine space${where}`,
         formula: "read from the note to the table, by insulation rating",
         withNumbers: `column of ${withUnit(columnC, "°C")}, engine space of ${withUnit(input, "°C")}`,
         ...common,

@@ -9,6 +9,7 @@ import { defaultVoltage, dropLimitOf, lengthsOfPair, runOf, shown, type WayLengt
 import { readValues, unknownProperty } from "./read-values.ts";
 import type { PlanRecord } from "./record.ts";
 import type { CircuitRun, Refusal } from "./run.ts";
+import { isSamePlainData } from "./same-plain-data.ts";
 
 /** Reads one call of `circuit` outside the network, with the defaults of its build. */
 export function readCircuit(record: PlanRecord, index: number, build: ReadBuild): ReadCircuit {
@@ -74,7 +75,7 @@ const madeBefore = new WeakMap<
 >();
 
 function isSameWay(one: WayLengths | undefined, other: WayLengths | undefined): boolean {
-  return one?.positiveM === other?.positiveM && one?.negativeM === other?.negativeM;
+  return one === other || isSamePlainData(one, other);
 }
 
 function isOf(circuit: CircuitRun, { record, name, partlyInvalid }: Identity): boolean {
@@ -192,7 +193,7 @@ function circuitOf(values: CircuitValues, build: CircuitDefaults, identity: Maki
   const minimumV = ownMinimumV(values);
   const loadAtV = minimumV ?? systemV;
   const lowestV = minimumV ?? build.lowestV ?? lowestVoltageFor(systemV);
-  const run = runOf(values, build);
+  const run = runOf(values, build, identity.way);
   const largest =
     values.to === undefined ? largestConductorOf(values.largestGauge, values.largestMm2) : undefined;
   return {

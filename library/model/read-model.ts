@@ -6,7 +6,7 @@ import { readBuild } from "./read-build.ts";
 import { readCircuit } from "./read-circuit.ts";
 import { readNetwork, stopsNetwork } from "./read-network.ts";
 import { readPeriods } from "./read-periods.ts";
-import type { Ways } from "./read-run.ts";
+import { noWays, type WaysOf } from "./read-run.ts";
 import type { PlanRecord } from "./record.ts";
 import type { InvalidValue, Run } from "./run.ts";
 
@@ -17,10 +17,13 @@ import type { InvalidValue, Run } from "./run.ts";
  * was refused, except those of circuits with a load of their own, without which it is judged. The part of an unread network that
  * can be judged all the same is in `remains`.
  *
- * `ways`: the lengths along the ways of runs whose plan states none. A run without either has an unknown length.
+ * `waysOf`: finds the ways of the runs of a layout; a run whose plan states no length takes it from there. Without either, its length
+ * is unknown.
  */
-export function readModel(records: readonly PlanRecord[], ways: Ways = new Map()): PlanModel {
+export function readModel(records: readonly PlanRecord[], waysOf: WaysOf = () => noWays): PlanModel {
   const build = readBuild(records);
+  const { layout, invalid: ofLayout } = readLayout(records, build.values);
+  const ways = layout ? waysOf(layout, build.settings.bench) : noWays;
   const read = readNetwork(records, build, { ways });
   const { network, unread: networkUnread, circuits: wired, withoutCircuits, invalid: refused } = read;
   const circuits: Run[] = [];
@@ -34,7 +37,6 @@ export function readModel(records: readonly PlanRecord[], ways: Ways = new Map()
     });
   const ofBuild = networkUnread && build.missed.size > 0 ? stopping(build.invalid) : build.invalid;
   const { periods, invalid: ofPeriods } = readPeriods(records);
-  const { layout, invalid: ofLayout } = readLayout(records, build.values);
   const invalid: InvalidValue[] = [...ofBuild, ...stopping(refused), ...ofPeriods, ...ofLayout];
   records.forEach((record, index) => {
     if (record.word !== "circuit") return;

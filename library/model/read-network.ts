@@ -357,7 +357,7 @@ function runOfCable(
   }: { readonly isBattery: (terminal: number) => boolean; readonly way: WayLengths | undefined },
 ): CableRun {
   const systemV = nominal.ofIsland(ends!.from) ?? build.voltage ?? defaultVoltage;
-  const run = runOf(values, build);
+  const run = runOf(values, build, way);
   const { critical: _, ...dropLimit } = dropLimitOf({}, build);
   return {
     record,

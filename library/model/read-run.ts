@@ -1,4 +1,5 @@
 import { criticalDropLimit, ordinaryDropLimit, statedDropLimit } from "../standards/drop-limits.ts";
+import type { BenchSettings } from "./bench-settings.ts";
 import type { BuildValues } from "./build-properties.ts";
 import type { CableValues } from "./cable-properties.ts";
 import type { CircuitValues } from "./circuit-properties.ts";
@@ -6,12 +7,14 @@ import { type CoolestTerminal, cooler } from "./coolest-terminal.ts";
 import { displayName } from "./display-name.ts";
 import { largestConductorOf } from "./largest-conductor.ts";
 import { metresPerFoot, metresPerInch } from "./length-limits.ts";
+import type { Layout } from "./placement/layout.ts";
 import { behaviourOf, type WrittenProtection } from "./protection-properties.ts";
 import type {
   CircuitRun,
   Conductor,
   DropLimit,
   LengthProperty,
+  PlaceOfRun,
   Protection,
   Run,
   TerminalSize,
@@ -23,7 +26,12 @@ const defaultAmbientC = 30;
 const defaultInsulationC = 75;
 
 /** Construction and surroundings of the conductors of a circuit or cable, with the defaults of the build. */
-export function runOf(values: CircuitValues | CableValues, build: BuildValues): Construction {
+export function runOf(
+  values: CircuitValues | CableValues,
+  build: BuildValues,
+  way?: WayLengths,
+): Construction {
+  const places = placesOf(values, build, way);
   const insulationC = values.insulationC ?? build.insulationC;
   const ambientC = values.ambientC ?? build.ambientC;
   const continuous = values.continuous ?? build.continuous;
@@ -41,6 +49,7 @@ export function runOf(values: CircuitValues | CableValues, build: BuildValues): 
     engineSpace: values.engineSpace ?? build.engineSpace ?? false,
     ambientC: ambientC ?? defaultAmbientC,
     ambientStated: ambientC !== undefined,
+    ...(places && { places }),
     sheathed: (values.sheathed ?? false) !== false,
     continuous: continuous ?? true,
     continuousStated: continuous !== undefined,
@@ -52,6 +61,25 @@ export function runOf(values: CircuitValues | CableValues, build: BuildValues): 
     ...shown("colour", values.colour),
     ...shown("label", values.label),
   };
+}
+
+/** The places of its way, if any of them is unlike the rest of the build; a value that the plan states for the run counts in all of them. */
+function placesOf(
+  values: CircuitValues | CableValues,
+  build: BuildValues,
+  way: WayLengths | undefined,
+): readonly PlaceOfRun[] | undefined {
+  if (!way?.places?.some(({ ambientC, engineSpace }) => ambientC !== undefined || engineSpace !== undefined))
+    return undefined;
+  return way.places.map(({ name, ...place }) => {
+    const ambientC = values.ambientC ?? place.ambientC ?? build.ambientC;
+    return {
+      name,
+      engineSpace: values.engineSpace ?? place.engineSpace ?? build.engineSpace ?? false,
+      ambientC: ambientC ?? defaultAmbientC,
+      ambientStated: ambientC !== undefined,
+    };
+  });
 }
 
 /** Text of a plan for a cell or a label, if any of it can be shown. */
@@ -73,6 +101,7 @@ type Construction = Pick<
   | "engineSpace"
   | "ambientC"
   | "ambientStated"
+  | "places"
   | "sheathed"
   | "continuous"
   | "continuousStated"
@@ -105,10 +134,24 @@ type Lengths = Pick<Run, "lengthsGiven" | "lengthsFrom" | "positiveM" | "negativ
 export interface WayLengths {
   readonly positiveM: number;
   readonly negativeM: number;
+  /** The places that it passes through, each once. */
+  readonly places?: readonly PlaceOnWay[];
+}
+
+/** A channel or surface on a way. Its surroundings are absent if the plan states none for it. */
+export interface PlaceOnWay {
+  readonly name: string;
+  readonly ambientC?: number;
+  readonly engineSpace?: boolean;
 }
 
 /** By record of a run. Only a run whose plan states no length takes its lengths from there. */
 export type Ways = ReadonlyMap<number, WayLengths>;
+
+export const noWays: Ways = new Map();
+
+/** Finds the ways of the runs of a layout. Their lengths include the slack of the build. */
+export type WaysOf = (layout: Layout, bench: Pick<BenchSettings, "slackPercent">) => Ways;
 
 /** The reader of the values ensures at most one kind of length. */
 export function lengthsOfPair(values: CircuitValues, way: WayLengths | undefined): Lengths {

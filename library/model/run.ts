@@ -125,6 +125,13 @@ interface RunBase extends DropLimit {
   /** Ambient, °C. 30 unless stated (outside engine spaces). */
   readonly ambientC: number;
   readonly ambientStated: boolean;
+  /**
+   * The places that its way passes through, if some of them have surroundings of their own: the worst of them decides. Absent if the
+   * surroundings are the same everywhere.
+   */
+  readonly places?: readonly PlaceOfRun[];
+  /** The name of the place on its way whose surroundings these are, if its ampacity is that of one place. */
+  readonly place?: string;
   /** Other loaded conductors in the same bundle, sheath or duct as one of its conductors. */
   readonly bundledWith: number;
   readonly bundledWithStated: boolean;
@@ -168,6 +175,14 @@ export type LengthProperty =
   | "negativeM"
   | "lengthFt"
   | "lengthM";
+
+/** A channel or surface that a run passes through, with the surroundings of its conductors there. */
+export interface PlaceOfRun {
+  readonly name: string;
+  readonly engineSpace: boolean;
+  readonly ambientC: number;
+  readonly ambientStated: boolean;
+}
 
 /** Conductor of one polarity: `parallel` wires of one size. */
 export type Conductor = { readonly parallel: number } & (

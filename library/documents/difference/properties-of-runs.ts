@@ -55,6 +55,9 @@ const readers: Readonly<Record<Read, Reader | null>> = {
     word === "cable" ? [] : [quantity("voltage", "nominal voltage", systemV, "V")],
   lengthsGiven: (circuit) => lengths(circuit),
   lengthsFrom: null,
+  // The difference of the layout reports them.
+  places: null,
+  place: null,
   positiveM: null,
   negativeM: null,
   conductor: ({ conductor }) => [text("size", "size", sizeInWords(conductor))],

@@ -214,7 +214,8 @@ function wiresOfLone(circuit: Run, bench: AtBench): Wire[] {
 
 function madeOf(run: Run, lengthM: number | undefined, bench: AtBench) {
   const { conductor: size, duplex, insulationC, insulationStated, label, name } = run;
-  const cutM = lengthM === undefined ? undefined : cutLengthM(lengthM, bench.lengthUnit, bench);
+  const cutM =
+    lengthM === undefined ? undefined : cutLengthM(lengthM, bench.lengthUnit, bench, run.lengthsFrom);
   return {
     ...{ size, duplex, lengthM, cutLengthM: cutM },
     lengthUnit: bench.lengthUnit,

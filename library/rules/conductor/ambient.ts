@@ -1,4 +1,4 @@
-import { ampacityOf, ratedColumnsC } from "../../analysis/ampacity.ts";
+import { ampacityOf, inDecidingPlace, ratedColumnsC } from "../../analysis/ampacity.ts";
 import { designCurrentA } from "../../analysis/design-current.ts";
 import type { Run } from "../../model/run.ts";
 import type { InsulationC } from "../../plan/sizes.ts";
@@ -23,21 +23,23 @@ export const ambient = defineRule<Values>({
     perRun(plan, ({ circuit, result: { ampacity } }) => {
       if (ampacity.judged || ampacity.why !== "place-too-hot") return [];
       const enoughC = coolestThatCarries(circuit);
+      const there = inDecidingPlace(circuit);
       const values: Values = {
         columnC: ampacity.columnC,
         insulationStated: circuit.insulationStated,
         ambientC: ampacity.ambientC,
-        engineSpace: circuit.engineSpace,
-        ...(byTheTable(circuit, ampacity.columnC) ? { source: sourceInWords(engineSpace60C.source) } : {}),
+        engineSpace: there.engineSpace,
+        ...(there.place !== undefined && { at: there.place }),
+        ...(byTheTable(there, ampacity.columnC) ? { source: sourceInWords(engineSpace60C.source) } : {}),
         enoughC,
       };
       const fixes = enoughC === undefined ? [] : [useInsulation(circuit, enoughC)];
-      return [{ at: atProperty(circuit, wrongProperty(circuit)), values, fixes }];
+      return [{ at: atProperty(circuit, ...wrongProperty(there)), values, fixes }];
     }),
-  message({ columnC, insulationStated, ambientC, engineSpace, source, enoughC }) {
+  message({ columnC, insulationStated, ambientC, engineSpace, at, source, enoughC }) {
     const [place, insulation] = formatDistinctWithUnit(ambientC, columnC, "°C");
     const what = `Insulation ${insulationStated ? "judged" : "not stated, taken"} as ${insulation}`;
-    const where = `${engineSpace ? "an engine space" : "a place"} of ${place}`;
+    const where = `${engineSpace ? "an engine space" : "a place"} of ${place}${at ? ` (${at})` : ""}`;
     const way =
       enoughC === undefined
         ? "choose a cooler route, or insulation for hotter places"
@@ -52,6 +54,8 @@ interface Values {
   readonly insulationStated: boolean;
   readonly ambientC: number;
   readonly engineSpace: boolean;
+  /** The place on its way that decides, if its surroundings differ along it. */
+  readonly at?: string;
   /** Present if a table sets the limit. A stated ambient above the rating needs no source. */
   readonly source?: string;
   /** The lowest rating that carries the load there; undefined if none in the tables does with this size. */
@@ -63,10 +67,11 @@ function byTheTable({ engineSpace, ambientStated, ambientC }: Run, columnC: numb
   return engineSpace && !(ambientStated && ambientC >= columnC);
 }
 
-/** The value to look at first: the rating if the builder gave one, else the property that makes the place hot. */
-function wrongProperty(circuit: Run): string {
-  if (circuit.insulationStated) return "insulationC";
-  return circuit.ambientStated ? "ambientC" : "engineSpace";
+/** The value to look at first: the rating if the builder gave one, else the property that makes the place hot; none for a place on its way. */
+function wrongProperty({ insulationStated, place, ambientStated }: Run): readonly string[] {
+  if (insulationStated) return ["insulationC"];
+  if (place !== undefined) return [];
+  return [ambientStated ? "ambientC" : "engineSpace"];
 }
 
 /** The lowest rating in the tables with which this size carries the load, and is protected, in this place. */

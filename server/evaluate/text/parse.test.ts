@@ -256,7 +256,7 @@ function everythingOf({ instrumented, syntaxError, refusal, tree }: PlanFile): s
         range: rangeOf(node),
         seen,
         object: input?.object,
-        named: input?.named.map(({ key, expression }) => [key, rangeOf(expression)]),
+        named: input?.named.map(({ path, expression }) => [path, rangeOf(expression)]),
       })),
     },
   });
