@@ -26,6 +26,7 @@ const plans: readonly string[] = [
 const parts = `const house = battery({ chemistry: "AGM", capacityAh: 100 });
 const bus = busBar({ ratedA: 200 });
 const fan = load({ powerW: 40 });
+const board = surface({ size: { widthMm: 1200, heightMm: 800 } });
 `;
 
 /** For a network, read and run alike: each names terminals and parts of {@link parts}, or other values in their place. */
@@ -38,6 +39,9 @@ const networks: readonly string[] = [
   "function run() { const unused = cable({ from: house.positive, to: bus.stud, lengthM: 1, gauge: 4 }); }\nrun();\nrun();",
   "for (const end of [bus.stud, fan.positive]) cable({ from: house.positive, to: end, lengthM: 1, gauge: 4 });",
   'cable({ from: bus.stud, to: house.positive, lengthM: 1, mm2: 16, protect: { ratingA: 60, price: 4 }, colour: "orange", label: "FEED" });',
+  "circuit({ from: bus.stud, returnTo: house.negative, load: 4, oneWayFt: 3, gauge: 12, at: { on: board, leftMm: 10, topMm: 20 } });",
+  "circuit({ from: bus.stud, returnTo: house.negative, load: 4, oneWayFt: 3, gauge: 12, at: { on: house, leftMm: 10, topMm: 20 } } as any);",
+  "circuit({ from: bus.stud, returnTo: house.negative, load: 4, oneWayFt: 3, gauge: 12, at: { on: board, on: house, leftMm: 10 } } as any);",
   "cable({ from: house, to: bus.stud, lengthM: 1, gauge: 4 } as any);",
   "cable({ from: house.plus, to: bus.missing, lengthM: 1, gauge: 4 } as any);",
   "cable({ from: house.capacityAh, to: house.chemistry, lengthM: 1, gauge: 4 } as any);",
@@ -47,7 +51,7 @@ const networks: readonly string[] = [
   'const text = "x".repeat(5000);\ncable({ from: text, to: bus.stud, lengthM: 1, gauge: 4 } as any);',
 ];
 
-const head = 'import { battery, build, busBar, cable, circuit, load } from "loomwright";\n';
+const head = 'import { battery, build, busBar, cable, circuit, load, surface } from "loomwright";\n';
 
 describe("a circuit that is read is the one that would be recorded", () => {
   for (const plan of plans) {
@@ -101,6 +105,7 @@ async function judged(text: string) {
     problems,
     circuits: model.circuits,
     build: model.build,
+    layout: model.layout,
     network: model.network,
     conductors: model.network?.conductors.length ?? 0,
     invalid: model.invalid,

@@ -40,11 +40,16 @@ describe("what the text tells but for what names mean", () => {
       { to: 1, from: 2 },
     ],
     ["circuit({ from: a.b.positive })", ["a from a.b.positive"], { from: 1 }],
+    [
+      "inverter({ continuousW: 500, at: { on: board, leftMm: 10, topMm: 20 }, keepCool: true })",
+      ["board at.on board"],
+      { continuousW: 500, at: { on: 1, leftMm: 10, topMm: 20 }, keepCool: true },
+    ],
   ])("%s", (text, named, input) => {
     const read = readOf(text)!;
-    expect(read.named.map(({ name, key, expression }) => `${name} ${key} ${expression.getText()}`)).toEqual(
-      named,
-    );
+    expect(
+      read.named.map(({ name, path, expression }) => `${name} ${path.join(".")} ${expression.getText()}`),
+    ).toEqual(named);
     const whole = inputWith(read, [1, 2].slice(0, named.length))!;
     expect(whole).toEqual(input);
     expect(Object.keys(whole)).toEqual(Object.keys(input));

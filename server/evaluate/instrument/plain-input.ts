@@ -36,9 +36,10 @@ export interface WrittenInput {
   readonly named: readonly NamedValue[];
 }
 
-/** The property `from: house.positive`, or `to: inverter`. */
+/** The property `from: house.positive`, `to: inverter`, or `on: board` in `at: { on: board, leftMm: 120, topMm: 80 }`. */
 interface NamedValue {
-  readonly key: string;
+  /** The names of the properties that lead to it: `["at", "on"]`. */
+  readonly path: readonly string[];
   readonly expression: ts.Expression;
   /** "house". */
   readonly name: string;
@@ -54,10 +55,17 @@ export function inputWith(read: WrittenInput, given: readonly unknown[]): object
   if (named.length === 0) return object;
   const before = madeBefore.get(read);
   if (before && isSamePlainData(before.given, given)) return before.whole;
-  const whole = { ...object };
-  for (const [at, { key }] of named.entries()) whole[key] = given[at];
+  let whole: Plain = object;
+  for (const [at, { path }] of named.entries()) whole = withValue(whole, path, given[at]);
   madeBefore.set(read, { given, whole });
   return whole;
+}
+
+type Plain = Readonly<Record<string, unknown>>;
+
+/** With a value in place of another, properties in their order. */
+function withValue(object: Plain, [name = "", ...rest]: readonly string[], value: unknown): Plain {
+  return { ...object, [name]: rest.length === 0 ? value : withValue(object[name] as Plain, rest, value) };
 }
 
 const madeBefore = new WeakMap<
@@ -75,18 +83,18 @@ const mostCharacters = 500;
 
 function inputOf(literal: ts.ObjectLiteralExpression): WrittenInput | undefined {
   const named: NamedValue[] = [];
-  const object = writtenObject(literal, 1, named);
-  // If a name occurs twice, its last property counts, in the order of the text: too complicated to combine with names.
-  const twice = named.length > 0 && object && Object.keys(object).length < literal.properties.length;
-  return object && !twice ? { object, named } : undefined;
+  const object = writtenObject(literal, [], named);
+  return object && { object, named };
 }
 
+/** `path`: the names of the properties that lead to the literal. */
 function writtenObject(
   literal: ts.ObjectLiteralExpression,
-  depth: number,
+  path: readonly string[],
   named: NamedValue[],
 ): Record<string, unknown> | undefined {
-  if (depth > deepest || literal.properties.length > mostProperties) return undefined;
+  const before = named.length;
+  if (path.length >= deepest || literal.properties.length > mostProperties) return undefined;
   const object: Record<string, unknown> = {};
   for (const property of literal.properties) {
     if (!ts.isPropertyAssignment(property)) return undefined;
@@ -94,25 +102,31 @@ function writtenObject(
     if (!(ts.isIdentifier(name) || ts.isStringLiteral(name)) || name.text === "__proto__") return undefined;
     const value = unwrapExpression(property.initializer);
     if (ts.isObjectLiteralExpression(value)) {
-      const nested = writtenObject(value, depth + 1, named);
+      const nested = writtenObject(value, [...path, name.text], named);
       if (!nested) return undefined;
       object[name.text] = nested;
       continue;
     }
     const known = staticValue(value);
-    const base = known || depth > 1 || !naming.has(name.text) ? undefined : baseOf(value);
-    if (base) named.push({ key: name.text, expression: value, name: base.text });
+    const base = known || !namesPart([...path, name.text]) ? undefined : baseOf(value);
+    if (base) named.push({ path: [...path, name.text], expression: value, name: base.text });
     else if (!known || !fits(known.value)) return undefined;
     object[name.text] = known?.value;
   }
-  return object;
+  // If a name occurs twice, its last property counts, in the order of the text: too complicated to combine with names.
+  const twice = Object.keys(object).length < literal.properties.length;
+  return twice && named.length > before ? undefined : object;
 }
 
 /**
- * Properties that refer to parts or terminals. For any other property, the sandbox also records which object its value came
- * from, and findings need that.
+ * Properties that refer to parts, terminals, surfaces or channels. For any other property, the sandbox also records which object its
+ * value came from, and findings need that.
  */
-const naming = new Set(["from", "to", "returnTo"]);
+const naming = new Set(["from", "to", "returnTo", "at.on", "at.endOf"]);
+
+function namesPart(path: readonly string[]): boolean {
+  return naming.has(path.join("."));
+}
 
 /** The `house` of `house`, `house.positive` and `house.front.positive`. */
 function baseOf(value: ts.Expression): ts.Identifier | undefined {
