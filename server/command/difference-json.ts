@@ -102,6 +102,10 @@ export const jsonDifferenceSchema = z.strictObject({
             own: z.boolean(),
           }),
         ),
+        /** Parts at another place; null: on another surface, or at the end of a channel. `lengths`: runs whose length follows. */
+        moves: z.array(
+          z.strictObject({ ...about, distanceMm: z.number().nullable(), lengths: z.int().min(0) }),
+        ),
         /** Autonomy and months of each bank in each period, where they visibly differ. null: not there, or not known, on that side. */
         energy: z.array(
           z.strictObject({
@@ -183,8 +187,8 @@ function planJson(plan: ComparedPlan): JsonPlan {
 }
 
 function differenceOf(difference: PlanDifference) {
-  const { added, removed, changed, effects, energy, findings, purchases, networkUnread, unsolved } =
-    difference;
+  const { added, removed, changed, effects, moves, energy, findings, purchases } = difference;
+  const { networkUnread, unsolved } = difference;
   return {
     same: isSame(difference),
     added: added.map(standingJson),
@@ -198,6 +202,10 @@ function differenceOf(difference: PlanDifference) {
       ...named(subject),
       ...{ figure: what, unit, before, after, own, crossed: crossed ?? null },
       ...{ limitBefore: limitJson(limitBefore), limitAfter: limitJson(limitAfter) },
+    })),
+    moves: moves.map(({ subject, distanceMm, lengths }) => ({
+      ...named(subject),
+      ...{ distanceMm: distanceMm ?? null, lengths },
     })),
     energy: energy.map(({ period, bank, autonomyDays, months }) => ({
       ...{ period, bank },

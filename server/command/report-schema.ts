@@ -193,6 +193,57 @@ export const notJudgedReasons = [
 ] as const;
 
 /** One plan of the report. */
+const stretch = z.strictObject({
+  lengthMm: z.number(),
+  /** The names of the channel, or of the surface in the open; null beyond a free end. */
+  along: z.string().nullable(),
+  isChannel: z.boolean(),
+});
+
+/** x from the left and y from the top edge of the surface. */
+const placement = z.strictObject({
+  surfaces: z.array(
+    z.strictObject({
+      name: z.string(),
+      orientation: z.enum(["vertical", "floor", "ceiling"]),
+      widthMm: z.number(),
+      heightMm: z.number(),
+      parts: z.array(
+        z.strictObject({
+          name: z.string(),
+          leftMm: z.number(),
+          topMm: z.number(),
+          /** As it is turned; null if its size is not stated. */
+          widthMm: z.number().nullable(),
+          heightMm: z.number().nullable(),
+          position: z.string(),
+        }),
+      ),
+    }),
+  ),
+  channels: z.array(
+    z.strictObject({
+      name: z.string(),
+      way: z.enum(["trunking", "conduit", "bundle", "hole"]),
+      lengthMm: z.number(),
+      /** The names of the conductors in it. */
+      conductors: z.array(z.string()),
+    }),
+  ),
+  ways: z.array(
+    z.strictObject({
+      name: z.string(),
+      role: z.enum(["cable", "positive", "return"]),
+      state: z.enum(["found", "no way", "not placed"]),
+      /** Without slack; null without a way. */
+      lengthMm: z.number().nullable(),
+      stretches: z.array(stretch),
+    }),
+  ),
+  /** The names of the parts without a place. */
+  notPlaced: z.array(z.string()),
+});
+
 export const planSchema = z.strictObject({
   file: z.string(),
   /** false: the plan has no results, because it could not be read or run; its findings state why. */
@@ -245,6 +296,8 @@ export const planSchema = z.strictObject({
   /** Devices whose drop is not judged, because a length is not known. */
   dropsNotJudged: z.int().min(0),
   /** null: the plan has no network. Not judged: a value of it was refused, and a finding states which. */
+  /** Where things are, mm; null if the plan has no surface, channel or compartment. */
+  placement: placement.nullable(),
   network: z
     .discriminatedUnion("judged", [solvedNetwork, z.strictObject({ judged: z.literal(false) })])
     .nullable(),

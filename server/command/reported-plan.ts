@@ -25,6 +25,7 @@ import type { Uri, Workspace } from "../evaluate/workspace.ts";
 import { createLineIndex, type LineIndex } from "./line-index.ts";
 import type { Lines, NotJudged, ReportedCircuit, ReportedFinding, ReportedPlan } from "./report-schema.ts";
 import { reportNetwork, reportSize } from "./reported-network.ts";
+import { reportPlacement } from "./reported-placement.ts";
 
 /** A plan with its texts, for code frames. */
 export interface Reported extends ReportedPlan {
@@ -65,6 +66,7 @@ export async function reportPlan(
       .map((judged) => reportCircuit(outcome, judged, places)),
     worstDrop: reportDrop(worstDrop(dropsOf(outcome.judgement))),
     dropsNotJudged: dropsWithoutVerdict(outcome.judgement),
+    placement: outcome.judgement.placement ? reportPlacement(outcome.judgement.placement) : null,
     network: outcome.judgement.network
       ? reportNetwork(outcome, outcome.judgement.network, places.linesOf)
       : outcome.judgement.model.networkUnread
@@ -102,6 +104,7 @@ function incompleteReport({ root, unfinished }: IncompletePlan, places: Places):
     circuits: [],
     worstDrop: null,
     dropsNotJudged: 0,
+    placement: null,
     network: null,
     findings: [finding],
     lineText: places.lineText,

@@ -8,6 +8,7 @@ import { type Effect, isSmall, shareLeft } from "./effects.ts";
 import { autonomyInWords, type EnergyChange, monthInWords } from "./energy-difference.ts";
 import type { DiffFinding, FindingsDifference } from "./findings.ts";
 import type { Limit, Measured } from "./measured.ts";
+import { moveInWords } from "./moves.ts";
 import type { PurchaseChange } from "./parts-to-buy.ts";
 import { type ChangedSubject, isSame, type PlanDifference, type StandingSubject } from "./plan-difference.ts";
 import type { Subject } from "./subject.ts";
@@ -132,6 +133,7 @@ function describeCompared(
   ];
   const blocks = [
     changesBlock(difference),
+    movesBlock(difference),
     effectsBlock(
       "Figures of the changed items",
       effects.filter(({ own }) => own),
@@ -192,6 +194,11 @@ function summaryOf(difference: PlanDifference): string {
   ]
     .filter(Boolean)
     .join(" · ");
+}
+
+function movesBlock({ moves }: PlanDifference): DiffBlock {
+  const rows = moves.map((move) => [move.subject.called, moveInWords(move)]);
+  return { title: "Moves", columns: ["Item", "Move"], rows };
 }
 
 function changesBlock({ added, removed, changed }: PlanDifference): DiffBlock {

@@ -60,7 +60,7 @@ export function isPart({ kind }: Subject): boolean {
 
 /** Recognised by its name, or by being the same in everything else. */
 function isOccasion({ kind }: Pick<Subject, "kind">): boolean {
-  return kind === "scenario" || kind === "period";
+  return ["scenario", "period", "surface", "channel", "compartment"].includes(kind);
 }
 
 function ofKind(subjects: ReadonlySet<Subject>, kind: Subject["kind"]): Subject[] {

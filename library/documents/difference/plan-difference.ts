@@ -5,6 +5,7 @@ import { type EnergyChange, energyChanges } from "./energy-difference.ts";
 import { compareFindings, type FindingsDifference } from "./findings.ts";
 import { isPart, matchSubjects } from "./match.ts";
 import { type Measured, measuredIn } from "./measured.ts";
+import { type Move, movesBetween } from "./moves.ts";
 import { type PurchaseChange, purchaseChanges } from "./parts-to-buy.ts";
 import { type Subject, subjectsOf } from "./subject.ts";
 
@@ -15,6 +16,8 @@ export interface PlanDifference {
   /** Renamed ones too: a rename is no removal and no addition. */
   readonly changed: readonly ChangedSubject[];
   readonly effects: readonly Effect[];
+  /** Parts at another place. */
+  readonly moves: readonly Move[];
   /** Of autonomy and of each month's verdict. */
   readonly energy: readonly EnergyChange[];
   readonly findings: FindingsDifference;
@@ -67,6 +70,7 @@ export function planDifference(before: Judgement, after: Judgement): PlanDiffere
     effects: partial
       ? effectsOf(alone(old), alone(now), changedPairs)
       : effectsOf(before, after, changedPairs),
+    moves: partial ? [] : movesBetween(before, after, changedPairs),
     // A network that could not be read has no energy at all.
     energy: partial ? [] : energyChanges(before, after),
     findings: compareFindings(before, after, known),

@@ -1,5 +1,7 @@
 import type { Network, NetworkConductor, Part, Scenario } from "../../model/network.ts";
+import type { Body, Layout } from "../../model/placement/layout.ts";
 import type { Period } from "../../model/read-periods.ts";
+import type { PlacementWord } from "../../model/record.ts";
 import type { Run } from "../../model/run.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import { kindInWords, partInWords } from "../../rules/wording/part-in-words.ts";
@@ -7,6 +9,12 @@ import { isOfCircuit } from "../network-summary.ts";
 import { buildProperties } from "./properties-of-build.ts";
 import { partProperties } from "./properties-of-parts.ts";
 import { periodProperties } from "./properties-of-periods.ts";
+import {
+  channelProperties,
+  compartmentProperties,
+  placeProperties,
+  surfaceProperties,
+} from "./properties-of-placement.ts";
 import { runProperties } from "./properties-of-runs.ts";
 import { scenarioProperties } from "./properties-of-scenarios.ts";
 import type { End, NamedEnd, Property } from "./property.ts";
@@ -14,7 +22,7 @@ import type { End, NamedEnd, Property } from "./property.ts";
 /** One thing of a plan that can come, go or change, as a builder would point at it. */
 export interface Subject {
   /** Only subjects of equal kind are compared. */
-  readonly kind: "build" | "circuit" | "cable" | "scenario" | "period" | Part["kind"];
+  readonly kind: "build" | "circuit" | "cable" | "scenario" | "period" | PlacementWord | Part["kind"];
   /** The trade's word for it: "circuit", "bus bar". */
   readonly kindInWords: string;
   /** As the plan gives it: not yet fit to be shown. */
@@ -38,6 +46,9 @@ export interface Subject {
 export function subjectsOf(plan: Pick<JudgedPlan, "model" | "network">): readonly Subject[] {
   const { model } = plan;
   const network = plan.network?.network;
+  const { layout } = model;
+  const bodies = new Map(layout?.bodies.map((body) => [body.record, body]));
+  const placed = (record: number) => (layout ? placeProperties(bodies.get(record), layout) : []);
   const positive = new Map<number, NetworkConductor>();
   const back = new Map<number, NetworkConductor>();
   for (const conductor of network?.conductors ?? [])
@@ -49,7 +60,7 @@ export function subjectsOf(plan: Pick<JudgedPlan, "model" | "network">): readonl
     return {
       ...{ kind: word, kindInWords: word, name, record, network, part: own.get(record) },
       called: word === "cable" && /\bcable\b/i.test(name) ? name : `${word} ${name}`,
-      ...{ properties: runProperties(circuit, ends), accept: circuit.accept },
+      ...{ properties: [...runProperties(circuit, ends), ...placed(record)], accept: circuit.accept },
       ends: ends.map(({ end }) => end),
     };
   };
@@ -57,9 +68,12 @@ export function subjectsOf(plan: Pick<JudgedPlan, "model" | "network">): readonl
   const subjects = [
     ...model.circuits.map(run),
     ...cables.map((cable) => run(cable.run)),
-    ...(network?.parts ?? []).filter((part) => !isOfCircuit(part)).map((part) => partSubject(part, network!)),
+    ...(network?.parts ?? [])
+      .filter((part) => !isOfCircuit(part))
+      .map((part) => partSubject(part, network!, placed(part.record))),
     ...(network?.scenarios ?? []).flatMap((scenario) => scenarioSubject(scenario, network!)),
     ...model.periods.map(periodSubject),
+    ...(layout ? placementSubjects(layout) : []),
   ].sort((one, other) => one.record! - other.record!);
   return [buildSubject(model), ...subjects];
 }
@@ -72,11 +86,11 @@ function buildSubject({ build }: JudgedPlan["model"]): Subject {
   };
 }
 
-function partSubject(part: Part, network: Network): Subject {
+function partSubject(part: Part, network: Network, placed: readonly Property[]): Subject {
   return {
     ...{ kind: part.kind, kindInWords: kindInWords(part), name: part.name, record: part.record },
     called: partInWords(part).replace(/^the /, ""),
-    ...{ properties: partProperties(part, network), accept: part.accept },
+    ...{ properties: [...partProperties(part, network), ...placed], accept: part.accept },
     ...{ part: part.index, ends: [], network },
   };
 }
@@ -107,6 +121,22 @@ function periodSubject({ name, record, values }: Period): Subject {
     ...{ kind: "period", kindInWords: "period", called: `period ${name}`, name, record },
     ...{ properties: periodProperties(values), accept: {}, part: undefined, ends: [], network: undefined },
   };
+}
+
+function placementSubjects(layout: Layout): readonly Subject[] {
+  const subject = (
+    kind: PlacementWord,
+    { record, name }: Pick<Body, "record" | "name">,
+    properties: readonly Property[],
+  ): Subject => ({
+    ...{ kind, kindInWords: kind, called: `${kind} ${name}`, name, record },
+    ...{ properties, accept: {}, part: undefined, ends: [], network: undefined },
+  });
+  return [
+    ...layout.compartments.map((one) => subject("compartment", one, compartmentProperties(one))),
+    ...layout.surfaces.map((one) => subject("surface", one, surfaceProperties(one, layout))),
+    ...layout.channels.map((one) => subject("channel", one, channelProperties(one, layout))),
+  ];
 }
 
 function endsOf(

@@ -39,6 +39,9 @@ export function wireSchedule(wires: readonly NumberedWire[], bench: BenchSetting
         numbers("cutLengthM", "Cut length, m", ({ wire }) => ifKnown(wire.cutLengthM, lengthToCut)),
       ),
       ...(unit === "ft" ? [numbers("cutLengthFtIn", "Cut length, ft and in", inFeetAndInches)] : []),
+      ...(wires.some(({ wire }) => wire.channels !== undefined)
+        ? [words<NumberedWire>("way", "Way", ({ wire }) => wayInWords(wire))]
+        : []),
       words("insulation", "Insulation", ({ wire }) => insulationInWords(wire)),
       forPrograms(words("fittingFrom", "Fitting at from", ({ wire }) => fittingInWords(wire.from))),
       forPrograms(words("fittingTo", "Fitting at to", ({ wire }) => fittingInWords(wire.to))),
@@ -107,6 +110,12 @@ function ifKnown(lengthM: number | undefined, cell: (knownM: number) => Cell): C
   return lengthM === undefined ? notKnown : cell(lengthM);
 }
 
+/** "Trunking, Hole"; "in the open". */
+function wayInWords({ channels }: Wire): string | null {
+  if (channels === undefined) return null;
+  return channels.length === 0 ? "in the open" : channels.join(", ");
+}
+
 /** "60 A fuse", at its beginning; "at to: 60 A fuse"; both. */
 function protectionInWords({ wire }: NumberedWire): Cell {
   const [from, to] = [device(wire.from), device(wire.to)];
@@ -152,7 +161,13 @@ function notesFor(numbered: readonly NumberedWire[], bench: BenchSettings): stri
       `Conductors that only bond metal are usually ${bonding.join(" or ")} (${source.document}, ${unconfirmed}); state colour for them.`,
     );
   }
-  return [...notes, ...notKeptNotes(numbered), "Not in it: sleeves, clips, conduits, and routes."];
+  return [
+    ...notes,
+    ...notKeptNotes(numbered),
+    wires.some(({ channels }) => channels !== undefined)
+      ? "Not in it: sleeves, clips and conduits."
+      : "Not in it: sleeves, clips, conduits, and routes.",
+  ];
 }
 
 /** A device in the wire itself, not in a position of a panel. */

@@ -1,4 +1,5 @@
 import type { ConductorPolarity } from "../../analysis/network/topology/network-topology.ts";
+import type { Placement } from "../../analysis/placement/placement.ts";
 import type { BenchSettings } from "../../model/bench-settings.ts";
 import type { Network, NetworkConductor, Part } from "../../model/network.ts";
 import { isDevice } from "../../model/part-roles.ts";
@@ -15,14 +16,28 @@ import { type LengthUnit, lengthUnitOf } from "./lengths.ts";
  * Every conductor of a plan: those of its network, and both of each lone circuit. In the order of the plan, the positive
  * conductor of a circuit before its return.
  */
-export function wiresOf({ model, network }: JudgedPlan): readonly Wire[] {
+export function wiresOf({ model, network, placement }: JudgedPlan): readonly Wire[] {
   const alone = network ? model.circuits.filter(({ inNetwork }) => !inNetwork) : model.circuits;
   const runs = [...alone, ...new Set(network?.network.conductors.map(({ run }) => run))];
   const atBench: AtBench = { ...model.build.bench, lengthUnit: lengthUnitOf(runs) };
   const inNetwork = network ? wiresOfNetwork(network, atBench) : [];
-  return [...inNetwork, ...alone.flatMap((circuit) => wiresOfLone(circuit, atBench))].sort(
-    (one, other) => one.record - other.record,
-  );
+  return [
+    ...inNetwork.map(alongWays(placement)),
+    ...alone.flatMap((circuit) => wiresOfLone(circuit, atBench)),
+  ].sort((one, other) => one.record - other.record);
+}
+
+/** Adds the channels on its way to each wire that has one. */
+function alongWays(placement: Placement | undefined): (wire: Wire) => Wire {
+  if (!placement) return (wire) => wire;
+  const { layout, ways } = placement;
+  const leads = new Map(layout.leads.map(({ record, role, index }) => [`${record} ${role}`, ways[index]!]));
+  return (wire) => {
+    const way = leads.get(`${wire.record} ${wire.role}`);
+    if (way?.state !== "found") return wire;
+    const channels = way.stretches.flatMap(({ channel }) => layout.channels[channel ?? -1]?.name ?? []);
+    return { ...wire, channels };
+  };
 }
 
 /**
@@ -58,6 +73,8 @@ export interface Wire {
   readonly insulationStated: boolean;
   /** The builder's text for its labels, beside the number. */
   readonly label: string;
+  /** The names of the channels on its way, in their order from its beginning; undefined without a way. */
+  readonly channels?: readonly string[];
 }
 
 export interface WireEnd {
