@@ -4,8 +4,9 @@ import { type CircuitValues, circuitProperties, greatestLoadA } from "./circuit-
 import { describeValue } from "./describe-value.ts";
 import { displayName } from "./display-name.ts";
 import { largestConductorOf } from "./largest-conductor.ts";
+import type { WayLengths } from "./placement/run-way.ts";
 import { grouped } from "./property.ts";
-import { defaultVoltage, dropLimitOf, lengthsOfPair, runOf, shown, type WayLengths } from "./read-run.ts";
+import { defaultVoltage, dropLimitOf, lengthsOfPair, runOf, shown } from "./read-run.ts";
 import { readValues, unknownProperty } from "./read-values.ts";
 import type { PlanRecord } from "./record.ts";
 import type { CircuitRun, Refusal } from "./run.ts";

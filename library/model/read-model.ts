@@ -1,12 +1,12 @@
 import { isWired } from "./network-records.ts";
 import { remainsOf } from "./network-remains.ts";
 import { readLayout } from "./placement/read-layout.ts";
+import type { Ways, WaysOf } from "./placement/run-way.ts";
 import type { PlanModel } from "./plan-model.ts";
 import { readBuild } from "./read-build.ts";
 import { readCircuit } from "./read-circuit.ts";
 import { readNetwork, stopsNetwork } from "./read-network.ts";
 import { readPeriods } from "./read-periods.ts";
-import { noWays, type WaysOf } from "./read-run.ts";
 import type { PlanRecord } from "./record.ts";
 import type { InvalidValue, Run } from "./run.ts";
 
@@ -20,10 +20,10 @@ import type { InvalidValue, Run } from "./run.ts";
  * `waysOf`: finds the ways of the runs of a layout; a run whose plan states no length takes it from there. Without either, its length
  * is unknown.
  */
-export function readModel(records: readonly PlanRecord[], waysOf: WaysOf = () => noWays): PlanModel {
+export function readModel(records: readonly PlanRecord[], waysOf?: WaysOf): PlanModel {
   const build = readBuild(records);
   const { layout, invalid: ofLayout } = readLayout(records, build.values);
-  const ways = layout ? waysOf(layout, build.settings.bench) : noWays;
+  const ways: Ways = (layout && waysOf?.(layout, build.settings.bench.slackPercent)) ?? new Map();
   const read = readNetwork(records, build, { ways });
   const { network, unread: networkUnread, circuits: wired, withoutCircuits, invalid: refused } = read;
   const circuits: Run[] = [];

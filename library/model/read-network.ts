@@ -18,10 +18,11 @@ import {
   type Wiring,
 } from "./nominal-voltage.ts";
 import { descriptorOfWord } from "./parts/index.ts";
+import type { WayLengths, Ways } from "./placement/run-way.ts";
 import { isObject } from "./plain-values.ts";
 import { placeDevices, type StatedConductor } from "./protective-devices.ts";
 import { type CircuitDefaults, circuitFrom, type ReadBuild, reliesOnMissed } from "./read-circuit.ts";
-import { defaultVoltage, dropLimitOf, lengthOfOne, runOf, type WayLengths, type Ways } from "./read-run.ts";
+import { defaultVoltage, dropLimitOf, lengthOfOne, runOf } from "./read-run.ts";
 import { builtInScenarios, readScenario, type ScenarioContext } from "./read-scenarios.ts";
 import type { PlanRecord } from "./record.ts";
 import type { CableRun, CircuitRun, InvalidValue, Refusal } from "./run.ts";

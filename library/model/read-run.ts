@@ -1,5 +1,4 @@
 import { criticalDropLimit, ordinaryDropLimit, statedDropLimit } from "../standards/drop-limits.ts";
-import type { BenchSettings } from "./bench-settings.ts";
 import type { BuildValues } from "./build-properties.ts";
 import type { CableValues } from "./cable-properties.ts";
 import type { CircuitValues } from "./circuit-properties.ts";
@@ -7,7 +6,7 @@ import { type CoolestTerminal, cooler } from "./coolest-terminal.ts";
 import { displayName } from "./display-name.ts";
 import { largestConductorOf } from "./largest-conductor.ts";
 import { metresPerFoot, metresPerInch } from "./length-limits.ts";
-import type { Layout } from "./placement/layout.ts";
+import type { WayLengths } from "./placement/run-way.ts";
 import { behaviourOf, type WrittenProtection } from "./protection-properties.ts";
 import type {
   CircuitRun,
@@ -129,29 +128,6 @@ export function dropLimitOf(
 }
 
 type Lengths = Pick<Run, "lengthsGiven" | "lengthsFrom" | "positiveM" | "negativeM">;
-
-/** The lengths of the conductors of a run along the way on which it is laid, m; `negativeM` is 0 for a cable. */
-export interface WayLengths {
-  readonly positiveM: number;
-  readonly negativeM: number;
-  /** The places that it passes through, each once. */
-  readonly places?: readonly PlaceOnWay[];
-}
-
-/** A channel or surface on a way. Its surroundings are absent if the plan states none for it. */
-export interface PlaceOnWay {
-  readonly name: string;
-  readonly ambientC?: number;
-  readonly engineSpace?: boolean;
-}
-
-/** By record of a run. Only a run whose plan states no length takes its lengths from there. */
-export type Ways = ReadonlyMap<number, WayLengths>;
-
-export const noWays: Ways = new Map();
-
-/** Finds the ways of the runs of a layout. Their lengths include the slack of the build. */
-export type WaysOf = (layout: Layout, bench: Pick<BenchSettings, "slackPercent">) => Ways;
 
 /** The reader of the values ensures at most one kind of length. */
 export function lengthsOfPair(values: CircuitValues, way: WayLengths | undefined): Lengths {
