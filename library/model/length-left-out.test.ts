@@ -1,8 +1,8 @@
 import { beforeEach, expect, it } from "vitest";
-import { battery, busBar, cable, circuit } from "../plan/index.ts";
+import { battery, busBar, cable, circuit, surface } from "../plan/index.ts";
 import { continueNumberingAt } from "../plan/numbering.ts";
+import type { Ways } from "./placement/run-way.ts";
 import { readModel } from "./read-model.ts";
-import type { Ways } from "./read-run.ts";
 import { recordsOf } from "./sample-plan.tester.ts";
 
 beforeEach(() => continueNumberingAt(0));
@@ -16,8 +16,9 @@ function modelWith(ways?: Ways, lengthM?: number) {
       bus,
       cable({ from: house.positive, to: bus.stud, gauge: 4, ...(lengthM !== undefined && { lengthM }) }),
       circuit({ from: bus.stud, returnTo: house.negative, load: 5, gauge: 14, protect: 10 }),
+      surface({ size: { widthMm: 1_200, heightMm: 800 } }),
     ]),
-    ways,
+    ways && (() => ways),
   );
 }
 
