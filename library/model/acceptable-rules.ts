@@ -60,6 +60,7 @@ export const acceptableRules = [
   "placement/stated-length",
   "placement/supports",
   "placement/through",
+  "placement/ways-not-judged",
   "plan/repeated-name",
   "plan/unit-suspect",
   "protection/above-conductor",

@@ -59,6 +59,7 @@ export type RuleId =
   | "placement/stated-length"
   | "placement/supports"
   | "placement/through"
+  | "placement/ways-not-judged"
   | "plan/repeated-name"
   | "plan/unit-suspect"
   | "protection/above-conductor"

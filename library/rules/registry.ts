@@ -60,6 +60,7 @@ import { conductorsShareChannel } from "./placement/shared-channel.ts";
 import { statedLength } from "./placement/stated-length.ts";
 import { supportsMissing } from "./placement/supports.ts";
 import { throughUnused } from "./placement/through.ts";
+import { waysCannotBeJudged } from "./placement/ways-not-judged.ts";
 import { acceptWithoutReason } from "./plan/accept-without-reason.ts";
 import { cannotRun } from "./plan/cannot-run.ts";
 import { invalidValue } from "./plan/invalid-value.ts";
@@ -160,6 +161,7 @@ export const rules: readonly Rule<unknown>[] = [
   statedLength,
   supportsMissing,
   throughUnused,
+  waysCannotBeJudged,
   acceptWithoutReason,
   cannotRun,
   invalidValue,

@@ -4,33 +4,21 @@ import { channelSections } from "./channel-sections.ts";
 import type { Placement } from "./placement.ts";
 import type { Stretch } from "./ways.ts";
 
-/** A bundle whose stated supports are too far apart. */
-interface SparseBundle {
-  /** Index in the channels of the layout. */
-  readonly channel: number;
-  readonly statedMm: number;
-  readonly everyMm: number;
-  /** A conductor from a battery to its disconnect, which asks for the smaller distance; absent if none is in it. */
-  readonly toDisconnect?: number;
-  readonly needed: number;
-}
-
-/** A stretch that needs supports of its own, in the open or in a bundle without stated supports. */
-interface Unsupported {
+/** A stretch of conductors that needs supports: a bundle, or one in the open. */
+export interface SupportedStretch {
   /** Index of the channel; absent in the open. */
   readonly channel?: number;
-  /** Index of a conductor in it. */
+  /** Index of a conductor in it: one from a battery to its disconnect, if there is one. */
   readonly lead: number;
   readonly lengthMm: number;
+  /** The greatest distance of its supports, mm. */
   readonly everyMm: number;
+  /** It is the smaller distance of conductors from a battery to their disconnect. */
+  readonly toDisconnect: boolean;
+  /** Their distance as the plan states it; absent in the open, and for a bundle without it. */
+  readonly statedMm?: number;
+  /** The number of supports at the greatest distance, or at a smaller stated one. */
   readonly needed: number;
-}
-
-export interface SupportsNeeded {
-  readonly sparse: readonly SparseBundle[];
-  readonly unsupported: readonly Unsupported[];
-  /** To buy, all together. */
-  readonly count: number;
 }
 
 /**
@@ -41,31 +29,38 @@ export interface SupportsNeeded {
  *
  * Conductors that take the same path in the open share their supports.
  */
-export const supportsNeeded = workedOutOnce((placement: Placement): SupportsNeeded => {
-  const { layout, ways } = placement;
+export const supportsNeeded = workedOutOnce((placement: Placement): readonly SupportedStretch[] => {
+  const { layout } = placement;
   const strict = leadsToDisconnect(placement);
-  const everyMm = (leads: readonly number[]) =>
-    leads.some((lead) => strict.has(lead)) ? supports.toDisconnect.everyMm : supports.everyMm;
-  const sparse: SparseBundle[] = [];
-  const unsupported: Unsupported[] = [];
-  let count = 0;
-  channelSections(placement).forEach((sections, channel) => {
+  const limitOf = (leads: readonly number[]) => {
+    const decisive = leads.find((lead) => strict.has(lead));
+    const { everyMm } = decisive === undefined ? supports : supports.toDisconnect;
+    return { lead: decisive ?? leads[0]!, everyMm, toDisconnect: decisive !== undefined };
+  };
+  const bundles = channelSections(placement).flatMap((sections, channel): readonly SupportedStretch[] => {
     const { way, supportsEveryMm } = layout.channels[channel]!;
-    if (way !== "bundle" || sections.length === 0) return;
-    const leads = sections.flatMap((section) => section.leads);
+    if (way !== "bundle" || sections.length === 0) return [];
+    const limit = limitOf(sections.flatMap(({ leads }) => leads));
     const lengthMm = sections.at(-1)!.untilMm - sections[0]!.fromMm;
-    const distance = everyMm(leads);
-    const needed = supportsOver(lengthMm, Math.min(distance, supportsEveryMm ?? distance)) + 2;
-    count += needed;
-    const toDisconnect = leads.find((lead) => strict.has(lead));
-    if (supportsEveryMm === undefined)
-      unsupported.push({ channel, lead: leads[0]!, lengthMm, everyMm: distance, needed });
-    else if (supportsEveryMm > distance)
-      sparse.push({
-        ...{ channel, statedMm: supportsEveryMm, everyMm: distance, needed },
-        ...(toDisconnect !== undefined && { toDisconnect }),
-      });
+    const distanceMm = Math.min(limit.everyMm, supportsEveryMm ?? limit.everyMm);
+    return [
+      {
+        ...{ channel, lengthMm, ...limit },
+        ...(supportsEveryMm !== undefined && { statedMm: supportsEveryMm }),
+        needed: supportsBetween(lengthMm, distanceMm) + 2,
+      },
+    ];
   });
+  const open = openStretches(placement).flatMap(({ lengthMm, leads }): readonly SupportedStretch[] => {
+    const limit = limitOf(leads);
+    const needed = supportsBetween(lengthMm, limit.everyMm);
+    return needed > 0 ? [{ lengthMm, ...limit, needed }] : [];
+  });
+  return [...bundles, ...open];
+});
+
+/** The stretches in the open, each with the conductors along it. */
+function openStretches({ layout, ways }: Placement) {
   const open = new Map<string, { readonly lengthMm: number; readonly leads: number[] }>();
   ways.forEach((way, lead) => {
     if (way.state !== "found") return;
@@ -77,16 +72,11 @@ export const supportsNeeded = workedOutOnce((placement: Placement): SupportsNeed
       open.set(key, known);
     }
   });
-  for (const { lengthMm, leads } of open.values()) {
-    const distance = everyMm(leads);
-    const needed = supportsOver(lengthMm, distance);
-    if (needed > 0) unsupported.push({ lead: leads[0]!, lengthMm, everyMm: distance, needed });
-    count += needed;
-  }
-  return { sparse, unsupported, count };
-});
+  return [...open.values()];
+}
 
-function supportsOver(lengthMm: number, everyMm: number): number {
+/** Between two ends that are held. */
+function supportsBetween(lengthMm: number, everyMm: number): number {
   return Math.max(0, Math.ceil(lengthMm / everyMm - sameShare) - 1);
 }
 

@@ -1,4 +1,5 @@
 import { crossSectionMm2 } from "../../analysis/copper-area.ts";
+import { supportsNeeded } from "../../analysis/placement/supports-needed.ts";
 import type { Judgement } from "../../judge.ts";
 import { isDevice } from "../../model/part-roles.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
@@ -6,7 +7,8 @@ import type { Protection } from "../../model/run.ts";
 import { deviceKind, sizeInWords } from "../../rules/fixes/sized-fix.ts";
 import { formatExact, formatRounded } from "../../rules/wording/format-number.ts";
 import { detailsInWords, kindInWords } from "../../rules/wording/part-in-words.ts";
-import { unconfirmed } from "../../rules/wording/source-in-words.ts";
+import { sourceInWords, unconfirmed } from "../../rules/wording/source-in-words.ts";
+import { supports } from "../../standards/conductor-ways.ts";
 import { deviceFamilies } from "../../standards/device-ratings.ts";
 import { terminalStuds } from "../../standards/terminal-studs.ts";
 import type { Table } from "../table.ts";
@@ -25,6 +27,7 @@ export function partsList(plan: Judgement, devices: Devices, wires: readonly Num
     ...deviceItems(plan, devices, spareFuses),
     ...holderItems(devices),
     ...fittingItems(wires),
+    ...supportItems(plan),
     ...loadItems(plan),
   ]);
   const prices = rows.map(({ price, quantity }) => price && price * quantity);
@@ -34,7 +37,7 @@ export function partsList(plan: Judgement, devices: Devices, wires: readonly Num
       id: "parts-list",
       title: "Parts list",
       notes: [
-        "Wire is in the list of spools. Not in it: the fittings at both sides of a fuse holder, sleeves, clips, screws, boxes.",
+        `Wire is in the list of spools. Not in it: the fittings at both sides of a fuse holder, sleeves, ${plan.placement ? "" : "clips, "}screws, boxes.`,
         ...(rows.some(({ spares }) => spares > 0)
           ? [
               spareFuses === undefined
@@ -257,6 +260,23 @@ function fittingItems(wires: readonly NumberedWire[]): Item[] {
       };
     }),
   );
+}
+
+/** Clips and ties for bundles and for stretches in the open, by the greatest distance that they may have. */
+function supportItems({ placement }: Judgement): Item[] {
+  if (!placement) return [];
+  const { channels, leads } = placement.layout;
+  return supportsNeeded(placement).map(({ channel, lead, everyMm, statedMm, toDisconnect, needed }): Item => {
+    const { source } = toDisconnect ? supports.toDisconnect : supports;
+    const isCloser = statedMm !== undefined && statedMm < everyMm;
+    return {
+      ...{ group: "fittings", item: "support", quantity: needed, spares: 0 },
+      details: isCloser
+        ? `for conductors, every ${formatExact(statedMm)} mm as stated`
+        : `for conductors, at least every ${formatExact(everyMm)} mm (${sourceInWords(source)})`,
+      usedAs: [(channels[channel ?? -1] ?? leads[lead]!).name],
+    };
+  });
 }
 
 function holeOf(termination: string | undefined): number | undefined {

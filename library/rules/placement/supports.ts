@@ -1,7 +1,7 @@
 import { supportsNeeded } from "../../analysis/placement/supports-needed.ts";
 import { supports } from "../../standards/conductor-ways.ts";
 import { defineRule, type Found } from "../rule.ts";
-import { counted, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
+import { counted, exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
 import { listInWords } from "../wording/part-in-words.ts";
 import { atRecord, relatedLead, runNames } from "../wording/placement-in-words.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
@@ -18,25 +18,30 @@ export const supportsMissing = defineRule<Values>({
   check({ placement }): Found<Values>[] {
     if (!placement) return [];
     const { layout } = placement;
-    const { sparse, unsupported } = supportsNeeded(placement);
-    const bundles = sparse.map(({ channel: index, ...bundle }): Found<Values> => {
-      const channel = layout.channels[index]!;
-      const { everyMm, toDisconnect } = bundle;
-      return {
-        subject: channel.name,
-        at: atRecord(channel, "supportsEveryMm"),
-        values: { kind: "bundle", ...bundle, source: sourceOf(everyMm) },
-        related: toDisconnect === undefined ? [] : [relatedLead(layout.leads[toDisconnect]!)],
-        fixes: [
+    const stretches = supportsNeeded(placement);
+    const bundles = stretches.flatMap(
+      ({ channel: index, lead, everyMm, statedMm, ...stretch }): Found<Values>[] => {
+        const channel = layout.channels[index ?? -1];
+        if (!channel || statedMm === undefined || !exceeds(statedMm, everyMm)) return [];
+        const { toDisconnect, needed } = stretch;
+        return [
           {
-            title: `Support it every ${withUnit(everyMm, "mm")}`,
-            kind: "repair",
-            changes: [{ do: "set", record: channel.record, path: ["supportsEveryMm"], value: everyMm }],
+            subject: channel.name,
+            at: atRecord(channel, "supportsEveryMm"),
+            values: { kind: "bundle", statedMm, everyMm, toDisconnect, needed, source: sourceOf(everyMm) },
+            related: [relatedLead(layout.leads[lead]!)],
+            fixes: [
+              {
+                title: `Support it every ${withUnit(everyMm, "mm")}`,
+                kind: "repair",
+                changes: [{ do: "set", record: channel.record, path: ["supportsEveryMm"], value: everyMm }],
+              },
+            ],
           },
-        ],
-      };
-    });
-    const open = unsupported.filter(({ channel }) => channel === undefined);
+        ];
+      },
+    );
+    const open = stretches.filter(({ channel }) => channel === undefined);
     const [first] = open;
     if (!first) return bundles;
     const leads = open.map(({ lead }) => lead);
@@ -62,10 +67,9 @@ export const supportsMissing = defineRule<Values>({
   message(values) {
     if (values.kind === "bundle") {
       const [stated, every] = formatDistinctWithUnit(values.statedMm, values.everyMm, "mm");
-      const need =
-        values.toDisconnect === undefined
-          ? "conductors here need"
-          : "the conductor from a battery to its disconnect needs";
+      const need = values.toDisconnect
+        ? "the conductor from a battery to its disconnect needs"
+        : "conductors here need";
       return `Supports every ${stated} are too far apart: ${need} one at least every ${every} (${values.source}), ${counted(values.needed, "support")} in all.`;
     }
     const { names, needed, lengthMm, everyMm, source } = values;
@@ -78,8 +82,8 @@ type Values =
       readonly kind: "bundle";
       readonly statedMm: number;
       readonly everyMm: number;
-      /** A conductor from a battery to its disconnect; absent if none is in it. */
-      readonly toDisconnect?: number;
+      /** A conductor from a battery to its disconnect is in it. */
+      readonly toDisconnect: boolean;
       readonly needed: number;
       readonly source: string;
     }
