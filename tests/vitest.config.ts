@@ -23,7 +23,7 @@ const alone: Readonly<Record<string, string>> = {
 /** The test files that affect their process, but not one another: they share processes among themselves, without the guard. */
 const apart: Readonly<Record<string, string>> = {
   "tests/difference/*.test.ts": "changes the current directory and the PATH within a test",
-  "{server/output/{report-pdf,label-pdf,drawing-files},tests/report/bench-edition}.test.ts":
+  "{server/output/{report-pdf,label-pdf,drawing-files},tests/report/bench-edition,tests/front-view/template}.test.ts":
     "reads PDF with pdf.js, which adds the built-ins of newer engines, and a browser's `self`, to its process",
 };
 

@@ -1,5 +1,5 @@
 import type { Network, Part } from "../model/network.ts";
-import { hasUnknownLength, unknownSharesOf } from "./network/unknown-shares.ts";
+import { unknownSharesOf } from "./network/unknown-shares.ts";
 import type { NetworkResult } from "./network-result.ts";
 
 interface Judged {
@@ -12,7 +12,6 @@ interface Judged {
  * known: it is at most the one that was worked out.
  */
 export function withoutLengthTo({ network, result }: Judged, part: Part): readonly number[] {
-  if (!hasUnknownLength(network)) return [];
   const onPath = result.supplyPaths
     .filter((way) => way.part === part.index)
     .flatMap((way) => way.withoutLength);

@@ -203,11 +203,6 @@ interface EachConductorInMetres {
 
 /** Only a circuit in a network, because other results need none. */
 interface LengthLeftOut {
-  /**
-   * The terminal where its positive conductor begins. It is needed if no length is given.
-   *
-   * Example: `from: panel.branch`
-   */
   readonly from: PositiveTerminal | EitherTerminal;
   readonly oneWayFt?: OneLength;
   readonly oneWayM?: OneLength;

@@ -1,99 +1,171 @@
 import { basename, resolve } from "node:path";
 import { shownNumbers } from "../../library/documents/diagram/shown-numbers.ts";
-import { drawFrontViews } from "../../library/documents/front-view/draw-front-view.ts";
-import type { FrontView } from "../../library/documents/front-view/front-view.ts";
+import { drawFrontViews, drawTemplates } from "../../library/documents/front-view/draw-front-view.ts";
 import { displayName } from "../../library/model/display-name.ts";
 import { numberedWires } from "../evaluate/files/kept-numbers.ts";
-import { type AskedRevision, revisionOf } from "../evaluate/git/plan-revision.ts";
+import { revisionOf } from "../evaluate/git/plan-revision.ts";
 import { writeWhole } from "../output/atomic-write.ts";
-import { type DrawingFile, type DrawingKind, drawingFile } from "../output/drawing-file.ts";
+import { frontViewsFile, type TemplateKind, templateKinds, templatesFile } from "../output/board-files.ts";
+import { type DrawingFile, type DrawingKind, drawingKinds } from "../output/drawing-file.ts";
 import type { PageSize } from "../output/page-size.ts";
-import type { OpenedPlan } from "./checked-plans.ts";
-import type { DrawingTarget } from "./drawing-target.ts";
+import { readRevision } from "./asked-revision.ts";
+import { eachCheckedPlan, type OpenedPlan } from "./checked-plans.ts";
+import { DrawingTarget } from "./drawing-target.ts";
 import type { ExitCode, Host } from "./host.ts";
+import { interruptible } from "./interruption.ts";
+import type { GivenOptions, OptionName } from "./options.ts";
 import { printable } from "./terminal.ts";
 import { reportUnreadNumbers } from "./unread-numbers.ts";
-
-export interface AskedBoards {
-  /** The name of the only surface; undefined: all of them. */
-  readonly surface: string | undefined;
-  readonly conductors: boolean;
-  /** Undefined: standard output. */
-  readonly target: DrawingTarget | undefined;
-  readonly page: PageSize | undefined;
-  readonly revision: AskedRevision;
-  readonly force: boolean;
-}
+import { oneOfWords, UsageError } from "./usage.ts";
 
 /**
- * The front views of a plan's surfaces: a page each in a PDF, a file each in a folder. Standard output, an SVG and a PNG hold one: a
- * sheet is hung where its surface is.
+ * The front views of a plan's surfaces, or their templates in true size: a sheet or more for each in a PDF, a file for each in a folder.
+ * Standard output and any other file hold one: a sheet is hung where its surface is.
  */
-export async function drawBoards(
-  opened: OpenedPlan,
-  { surface, conductors, target, page, revision: wanted, force }: AskedBoards,
-  outside: Host,
-  signal: AbortSignal,
-): Promise<ExitCode> {
-  const { plan, file, workspace } = opened;
-  const say = (why: string): ExitCode => {
-    outside.err(`loomwright: ${printable(`${file}: ${why}`)}\n`);
-    return 2;
-  };
-  const stated = await revisionOf(wanted, plan, workspace);
-  if ("why" in stated) return say(`${stated.why}.`);
-  const { numbered, kept } = numberedWires(plan, workspace);
-  reportUnreadNumbers(plan, kept, outside);
-  const all = drawFrontViews(plan.judgement, {
-    ...{ medium: "paper", title: basename(file), ...stated },
-    ...{ numbers: shownNumbers(numbered), conductors },
-  });
-  if (all.length === 0)
-    return say("the plan has no surface: describe a board with surface(), and place parts on it with at.");
-  const views =
-    surface === undefined ? all : all.filter(({ surfaceName }) => surfaceName === displayName(surface));
-  const names = all.map(({ surfaceName }) => `"${surfaceName}"`).join(", ");
-  if (views.length === 0) return say(`the plan has no surface called "${surface}". It has ${names}.`);
-  const [first, another] = views;
-  if (!target) {
+export function drawBoards(names: readonly string[], given: GivenOptions, outside: Host): Promise<ExitCode> {
+  const refused: readonly OptionName[] = given.template
+    ? ["colours", "scenario", "conductors", "revision", "commit"]
+    : ["colours", "scenario"];
+  for (const option of refused)
+    if (given[option] !== undefined)
+      throw new UsageError(`--${option} is not for ${given.template ? "--template" : "--view board"}.`);
+  const make = given.template ? templates(given, outside) : frontViews(given, outside);
+  return interruptible(outside, (signal) =>
+    eachCheckedPlan(names, outside, (opened) => make(opened, signal)),
+  );
+}
+
+type Make = (opened: OpenedPlan, signal: AbortSignal) => Promise<ExitCode>;
+
+function frontViews(given: GivenOptions, outside: Host): Make {
+  const target =
+    given.out === undefined ? undefined : new DrawingTarget(given.out, outside.cwd, drawingKinds);
+  const page = pageOf(given, target);
+  const { surface, conductors = false, force = false } = given;
+  const wanted = readRevision(given);
+  return async (opened, signal) => {
+    const { plan, file, workspace } = opened;
+    const stated = await revisionOf(wanted, plan, workspace);
+    if ("why" in stated) return refusal(opened, outside, `${stated.why}.`);
+    const { numbered, kept } = numberedWires(plan, workspace);
+    reportUnreadNumbers(plan, kept, outside);
+    const all = drawFrontViews(plan.judgement, {
+      ...{ medium: "paper", title: basename(file), ...stated },
+      ...{ numbers: shownNumbers(numbered), conductors },
+    });
+    const chosen = chosenOf(all, surface);
+    if ("why" in chosen) return refusal(opened, outside, chosen.why);
+    if (target)
+      return writeBoards(opened, chosen.views, target, {
+        ...{ kind: "board", words: "front view", force, outside, signal },
+        contentOf: (views) => frontViewsFile(views, target.kind, page),
+      });
+    const [first, another] = chosen.views;
     if (another || opened.of > 1)
-      return say(
-        `standard output takes one drawing: name a surface with --surface, ${names}, or give --out.`,
+      return refusal(
+        opened,
+        outside,
+        `standard output takes one drawing: name a surface with --surface, ${namesOf(all)}, or give --out.`,
       );
     outside.out(first!.svg);
     return 0;
-  }
-  const sheets = target.toFile && target.kind === "pdf" ? [views] : views.map((view) => [view]);
-  if (target.toFile && sheets.length > 1)
+  };
+}
+
+function templates(given: GivenOptions, outside: Host): Make {
+  if (given.out === undefined)
+    throw new UsageError("--template needs --out, with a file that ends in .pdf, .svg or .dxf, or a folder.");
+  const target = new DrawingTarget<TemplateKind>(given.out, outside.cwd, templateKinds);
+  const page = pageOf(given, target) ?? "A4";
+  const { surface, force = false } = given;
+  return async (opened, signal) => {
+    const all = drawTemplates(opened.plan.judgement, basename(opened.file));
+    const chosen = chosenOf(all, surface);
+    if ("why" in chosen) return refusal(opened, outside, chosen.why);
+    return writeBoards(opened, chosen.views, target, {
+      ...{ kind: "template", words: "drilling template", force, outside, signal },
+      contentOf: (views) => templatesFile(views, target.kind, page),
+    });
+  };
+}
+
+/** Undefined: a sheet as large as its drawing. */
+function pageOf(
+  { page }: GivenOptions,
+  target: { readonly kind: DrawingKind | TemplateKind } | undefined,
+): PageSize | undefined {
+  if (page === undefined) return undefined;
+  if (target?.kind !== "pdf")
+    throw new UsageError("--page is for a PDF: give a file that ends in .pdf with --out.");
+  return oneOfWords<PageSize>("page", page, ["A4", "Letter", "A3"]);
+}
+
+interface OfSurface {
+  /** Index in the surfaces of the layout. */
+  readonly surface: number;
+  readonly surfaceName: string;
+}
+
+function namesOf(all: readonly OfSurface[]): string {
+  return all.map(({ surfaceName }) => `"${surfaceName}"`).join(", ");
+}
+
+function chosenOf<View extends OfSurface>(
+  all: readonly View[],
+  surface: string | undefined,
+): { readonly views: readonly [View, ...View[]] } | { readonly why: string } {
+  if (all.length === 0)
+    return {
+      why: "the plan has no surface: describe a board with surface(), and place parts on it with at.",
+    };
+  const [first, ...others] =
+    surface === undefined ? all : all.filter(({ surfaceName }) => surfaceName === displayName(surface));
+  if (!first) return { why: `the plan has no surface called "${surface}". It has ${namesOf(all)}.` };
+  return { views: [first, ...others] };
+}
+
+interface Writing<View> {
+  readonly kind: "board" | "template";
+  readonly words: string;
+  readonly force: boolean;
+  readonly outside: Host;
+  readonly signal: AbortSignal;
+  contentOf(views: readonly [View, ...View[]]): Promise<DrawingFile | { readonly why: string }>;
+}
+
+async function writeBoards<View extends OfSurface>(
+  opened: OpenedPlan,
+  views: readonly [View, ...View[]],
+  target: DrawingTarget<DrawingKind | TemplateKind>,
+  { kind, words, force, outside, signal, contentOf }: Writing<View>,
+): Promise<ExitCode> {
+  const say = (why: string) => refusal(opened, outside, why);
+  const inOne = target.toFile && target.kind === "pdf";
+  if (target.toFile && !inOne && views.length > 1)
     return say(
-      `an SVG or PNG holds one surface: name it with --surface, ${names}, or give a .pdf or a folder with --out.`,
+      `only a PDF holds several surfaces: name one with --surface, ${namesOf(views)}, or give a .pdf or a folder with --out.`,
     );
-  for (const sheet of sheets) {
+  const files = inOne ? [views] : views.map((view) => [view] as const);
+  for (const sheets of files) {
     signal.throwIfAborted();
-    const path = await target.pathFor(opened, `board-${sheet[0]!.surface + 1}`);
-    if (typeof path !== "string") return say(`no drawing was written: ${path.path} ${path.why}.`);
-    const { bytes, missing } = await boardsFile(sheet, target.kind, page);
+    const path = await target.pathFor(opened, `${kind}-${sheets[0].surface + 1}`);
+    if (typeof path !== "string") return say(`no ${words} was written: ${path.path} ${path.why}.`);
+    const content = await contentOf(sheets);
+    if ("why" in content) return say(`no ${words} was written: ${content.why}.`);
+    const { bytes, missing } = content;
     const written = await writeWhole(resolve(outside.cwd, path), bytes, { force, signal });
-    if (!written.written) return say(`no drawing was written: ${path} ${written.why}.`);
+    if (!written.written) return say(`no ${words} was written: ${path} ${written.why}.`);
     if (missing.length > 0)
       outside.err(
         `loomwright: ${printable(path)}: drawn as empty boxes, because the typeface lacks them: ${printable(missing.join(" "))}\n`,
       );
-    const drawn = sheet.map(({ surfaceName }) => surfaceName).join(", ");
-    outside.out(`${printable(path)}: the front view of ${printable(drawn)} in ${printable(file)}\n`);
+    const names = sheets.map(({ surfaceName }) => surfaceName).join(", ");
+    outside.out(`${printable(path)}: the ${words} of ${printable(names)} in ${printable(opened.file)}\n`);
   }
   return 0;
 }
 
-/** Several views only as a PDF. */
-async function boardsFile(
-  views: readonly FrontView[],
-  kind: DrawingKind,
-  page: PageSize | undefined,
-): Promise<DrawingFile> {
-  const [view, another] = views;
-  if (!view) throw new Error("There is no view to write.");
-  if (!another) return drawingFile(view, kind, page);
-  const { drawingsPdf } = await import("../output/paper.ts");
-  return drawingsPdf(views, { title: view.title.replace(/, front view of .*$/, ", front views"), page });
+function refusal({ file }: OpenedPlan, outside: Host, why: string): ExitCode {
+  outside.err(`loomwright: ${printable(`${file}: ${why}`)}\n`);
+  return 2;
 }

@@ -1,5 +1,5 @@
 import { execFileSync } from "node:child_process";
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { CommandTester } from "./command.tester.ts";
@@ -73,7 +73,7 @@ busBar({ name: "bar", size: { widthMm: 200, heightMm: 40 }, at: { on: board, lef
       expect(unnamed.err).toContain('name a surface with --surface, "board", "lid"');
       const inFile = await loomwright("draw", "--view", "board", "--out", "hut.svg");
       expect(inFile.code).toBe(2);
-      expect(inFile.err).toContain("an SVG or PNG holds one surface");
+      expect(inFile.err).toContain("only a PDF holds several surfaces");
       expect(existsSync(join(folder, "hut.svg"))).toBe(false);
       const { code, out } = await loomwright("draw", "--view", "board", "--surface", "lid");
       expect(code).toBe(0);
@@ -92,6 +92,34 @@ busBar({ name: "bar", size: { widthMm: 200, heightMm: 40 }, at: { on: board, lef
       expect((await loomwright("draw", "--view", "board", "--out", "hut.pdf")).code).toBe(0);
       const pdf = readFileSync(join(folder, "hut.pdf"), "latin1");
       expect(pdf.match(/\/Type \/Page\b/g)).toHaveLength(2);
+    });
+
+    test("--template writes the true size as PDF on A4 sheets, as SVG in mm, or as DXF", async () => {
+      write("hut.ts", hut + lid);
+      const pdf = await loomwright("draw", "--view", "board", "--template", "--out", "hut.pdf");
+      expect(pdf).toEqual({
+        code: 0,
+        err: "",
+        out: "hut.pdf: the drilling template of board, lid in hut.ts\n",
+      });
+      const bytes = readFileSync(join(folder, "hut.pdf"), "latin1");
+      expect(bytes).toContain("/PrintScaling /None");
+      // 600 × 400 mm over strips of 180 × 253 mm upright, and 300 × 300 mm over as many as 2 × 2.
+      expect(bytes.match(/\/Type \/Page\b/g)).toHaveLength(4 * 2 + 2 * 2);
+      const ofLid = ["draw", "--view", "board", "--template", "--surface", "lid"];
+      expect((await loomwright(...ofLid, "--out", "lid.svg")).code).toBe(0);
+      expect(readFileSync(join(folder, "lid.svg"), "utf8")).toMatch(/ width="[\d.]+mm" height="[\d.]+mm"/);
+      expect((await loomwright(...ofLid, "--out", "lid.dxf")).code).toBe(0);
+      expect(readFileSync(join(folder, "lid.dxf"), "utf8")).toContain("AC1009");
+      // It is ours, and so it is written again.
+      expect((await loomwright(...ofLid, "--out", "lid.dxf")).code).toBe(0);
+      writeFileSync(join(folder, "lid.dxf"), "0\nSECTION\nmine\n");
+      expect((await loomwright(...ofLid, "--out", "lid.dxf")).err).toContain("was not made by Loomwright");
+      expect((await loomwright(...ofLid)).err).toContain("--template needs --out");
+      expect((await loomwright(...ofLid, "--out", "lid.png")).err).toContain(".pdf, .svg or .dxf");
+      expect((await loomwright(...ofLid, "--conductors", "--out", "lid.pdf")).err).toContain(
+        "--conductors is not for --template",
+      );
     });
 
     test("a plan without a surface has none, and options of another view are refused", async () => {

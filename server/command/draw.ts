@@ -5,7 +5,7 @@ import { shownColours, shownNumbers } from "../../library/documents/diagram/show
 import { numberedWires } from "../evaluate/files/kept-numbers.ts";
 import { type AskedRevision, revisionOf } from "../evaluate/git/plan-revision.ts";
 import { writeWhole } from "../output/atomic-write.ts";
-import { drawingFile } from "../output/drawing-file.ts";
+import { drawingFile, drawingKinds } from "../output/drawing-file.ts";
 import { createLayouts, type Layouts } from "../output/layouts.ts";
 import type { PageSize } from "../output/page-size.ts";
 import { readRevision } from "./asked-revision.ts";
@@ -27,6 +27,10 @@ export const draw: Command = {
     { words: "[file]", does: "draw the wiring diagram as SVG on standard output" },
     { words: "[file] --view board", does: "draw the front view of a surface with the parts on it, to scale" },
     {
+      words: "[file] --view board --template --out PATH",
+      does: "write its drilling template in true size, to a file that ends in .pdf, .svg or .dxf",
+    },
+    {
       words: "[files or folders] --out PATH",
       does: "draw to a file that ends in .svg, .png or .pdf, or a file for each plan into a folder",
     },
@@ -35,6 +39,7 @@ export const draw: Command = {
     "view",
     "surface",
     "conductors",
+    "template",
     "colours",
     "scenario",
     "out",
@@ -45,10 +50,11 @@ export const draw: Command = {
   ],
   run(names, given, outside) {
     const view = oneOfWords("view", given.view, ["wiring", "one-line", "board"]);
-    for (const option of view === "board" ? notOfBoards : onlyOfBoards)
-      if (given[option] !== undefined)
-        throw new UsageError(`--${option} is ${view === "board" ? "not for" : "for"} --view board.`);
-    const target = given.out === undefined ? undefined : new DrawingTarget(given.out, outside.cwd);
+    if (view === "board") return drawBoards(names, given, outside);
+    for (const option of ["surface", "conductors", "template"] as const)
+      if (given[option] !== undefined) throw new UsageError(`--${option} is for --view board.`);
+    const target =
+      given.out === undefined ? undefined : new DrawingTarget(given.out, outside.cwd, drawingKinds);
     if (given.page !== undefined && target?.kind !== "pdf")
       throw new UsageError("--page is for a PDF: give a file that ends in .pdf with --out.");
     // A PDF without a stated page is a sheet as large as its drawing.
@@ -56,13 +62,6 @@ export const draw: Command = {
       given.page === undefined ? undefined : oneOfWords("page", given.page, ["A4", "Letter", "A3"]);
     const { scenario, colours = false, force = false } = given;
     const revision = readRevision(given);
-    if (view === "board") {
-      const { surface, conductors = false } = given;
-      const asked = { surface, conductors, target, page, revision, force };
-      return interruptible(outside, (signal) =>
-        eachCheckedPlan(names, outside, (opened) => drawBoards(opened, asked, outside, signal)),
-      );
-    }
     const layouts = outside.layouts ?? createLayouts();
     const asked: Asked = { view, colours, target, page, scenario, revision, force, layouts };
     return interruptible(outside, (signal) =>
@@ -70,9 +69,6 @@ export const draw: Command = {
     ).finally(() => layouts.dispose());
   },
 };
-
-const onlyOfBoards = ["surface", "conductors"] as const;
-const notOfBoards = ["colours", "scenario"] as const;
 
 interface Asked {
   readonly view: View;

@@ -3,6 +3,7 @@ import { energyTables } from "../../library/documents/energy/energy-tables.ts";
 import type { Table } from "../../library/documents/table.ts";
 import { tableCsv } from "../../library/documents/table-csv.ts";
 import { monthNames } from "../../library/model/use-properties.ts";
+import { drawingKinds } from "../output/drawing-file.ts";
 import { eachCheckedPlan, type OpenedPlan } from "./checked-plans.ts";
 import type { Command } from "./command.ts";
 import { DrawingTarget } from "./drawing-target.ts";
@@ -38,7 +39,7 @@ export const energy: Command = {
       for (const option of ["format", "table"] as const)
         if (given[option] !== undefined)
           throw new UsageError(`--${option} is for the figures, --out for charts: give one of them.`);
-      const target = new DrawingTarget(given.out, outside.cwd);
+      const target = new DrawingTarget(given.out, outside.cwd, drawingKinds);
       const asked = { target, month, force: given.force ?? false };
       return interruptible(outside, (signal) =>
         eachCheckedPlan(names, outside, async (opened) => {

@@ -26,6 +26,10 @@ export const options = {
   view: { type: "string", value: "VIEW", help: "one-line, wiring or board" },
   colours: { type: "boolean", help: "draw each conductor in the colour of its insulation" },
   surface: { type: "string", value: "NAME", help: "with --view board, only this surface" },
+  template: {
+    type: "boolean",
+    help: "with --view board, the drilling template in true size, as .pdf, .svg or .dxf",
+  },
   conductors: { type: "boolean", help: "with --view board, draw the conductors along their ways" },
   scenario: { type: "string", value: "NAME", help: "the scenario whose currents and voltages are shown" },
   period: { type: "string", value: "NAME", help: "only this period of the plan" },

@@ -63,7 +63,7 @@ function optionRows(commands: readonly Command[], namesTakers: boolean): Row[] {
 function formatsInWords(commands: readonly Command[], namesTakers: boolean): string {
   const by = new Map<string, string[]>();
   for (const { name, formats = [] } of commands) {
-    const list = `${formats.slice(0, -1).join(", ")} or ${formats.at(-1)}`;
+    const list = oneOf(formats);
     by.set(list, [...(by.get(list) ?? []), name]);
   }
   const lists = [...by].map(([list, names]) => (namesTakers ? `${list} (${names.join(", ")})` : list));
@@ -89,5 +89,10 @@ export function oneOfWords<Word extends string>(
 ): Word {
   const found = given === undefined ? words[0] : words.find((word) => word === given);
   if (found !== undefined) return found;
-  throw new UsageError(`--${option} is ${words.slice(0, -1).join(", ")} or ${words.at(-1)}, not '${given}'.`);
+  throw new UsageError(`--${option} is ${oneOf(words)}, not '${given}'.`);
+}
+
+/** "text, csv or json" */
+export function oneOf(words: readonly string[]): string {
+  return `${words.slice(0, -1).join(", ")} or ${words.at(-1)}`;
 }

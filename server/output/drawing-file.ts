@@ -1,6 +1,7 @@
 import type { DrawingToPrint } from "./drawing-pdf.ts";
 import type { PageSize } from "./page-size.ts";
 
+/** The first is that of the files in a folder. */
 export const drawingKinds = ["svg", "png", "pdf"] as const;
 
 export type DrawingKind = (typeof drawingKinds)[number];

@@ -5,3 +5,4 @@ export { drawingPdf, drawingsPdf } from "./drawing-pdf.ts";
 export { drawingPng } from "./drawing-png.ts";
 export { labelPdf } from "./label-pdf.ts";
 export { reportPdf } from "./report-pdf.ts";
+export { countSheets, templatePdf } from "./template-pdf.ts";

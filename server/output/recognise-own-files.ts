@@ -33,6 +33,7 @@ const marks: Readonly<Record<string, Mark>> = {
       line.includes(csvMark) || line === firstLine(typeof now === "string" ? withoutMark(now) : text(now))
     );
   },
+  ".dxf": (before) => /\n999\nmade by Loomwright\b/.test(text(before)),
   ".pdf": (before) => producerOf(latin1(before))?.startsWith("Loomwright ") ?? false,
   ".png": (before) =>
     latin1(before).startsWith("\u0089PNG") && latin1(before).includes("tEXtSoftware\0Loomwright"),

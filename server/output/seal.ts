@@ -38,6 +38,18 @@ const kinds: Readonly<Record<string, Kind>> = {
   ".svg": withComment,
   ".html": withComment,
   ".md": withComment,
+  /** A comment before the end. */
+  ".dxf": {
+    seal: (content) => {
+      const text = withoutDxfEnd(String(content));
+      return Buffer.from(`${text}999\nmade by Loomwright, sha256 ${digestOfText(text)}\n${dxfEnd}`);
+    },
+    holds(file) {
+      const text = withoutDxfEnd(textIn(file));
+      const [lines, digest] = /999\nmade by Loomwright, sha256 ([0-9a-f]{64})\n$/.exec(text) ?? [];
+      return lines !== undefined && digest === digestOfText(text.slice(0, text.length - lines.length));
+    },
+  },
   ".json": {
     seal(content) {
       const text = String(content);
@@ -90,6 +102,12 @@ const kinds: Readonly<Record<string, Kind>> = {
     },
   },
 };
+
+const dxfEnd = "0\nEOF\n";
+
+function withoutDxfEnd(text: string): string {
+  return text.endsWith(dxfEnd) ? text.slice(0, -dxfEnd.length) : text;
+}
 
 /** Begins the title of the column that seals a CSV. */
 export const csvMark = "madeByLoomwright_";

@@ -16,7 +16,7 @@ function judged(plan: string) {
 }
 
 const camper = judged(camperPlan);
-const numbers: FrontViewOptions["numbers"] = (record, role) => `${record}${role === "return" ? "N" : ""}`;
+const numbers: FrontViewOptions["numbers"] = (record, role) => `W${record}${role === "return" ? "N" : ""}`;
 const drawn = (options: Partial<FrontViewOptions> = {}, plan = camper) =>
   drawFrontViews(plan, { medium: "paper", numbers, ...options });
 const measured = (svg: string) =>
@@ -78,6 +78,32 @@ describe("the front view of a surface", () => {
       expect(pieces.texts.length).toBeGreaterThan(20);
       expect(blots(pieces)).toEqual([]);
     }
+  });
+
+  test("with conductors, no words lie on others, and each end on the surface has its number", () => {
+    for (const { svg, elements } of drawn({ conductors: true })) {
+      const { texts } = measured(svg);
+      expect(blots({ ...measured(svg), segments: [] })).toEqual([]);
+      const [conductor] = elements.filter(
+        ({ kind, name }) => kind === "conductor" && name === "Bank to switch",
+      );
+      const number = `W${conductor!.record}`;
+      expect(texts.filter(({ text }) => text === number)).toHaveLength(1);
+    }
+    const inverter = camper.model.layout!.leads.find(({ name }) => name === "Inverter feed")!;
+    const { texts } = measured(drawn({ conductors: true })[0]!.svg);
+    expect(texts.filter(({ text }) => text === `W${inverter.record}`)).toHaveLength(2);
+  });
+
+  test("findings have marks in their shapes, and those of other places are counted", () => {
+    const [board] = drawn();
+    const found = board!.elements.filter(({ severity }) => severity !== undefined);
+    expect(found.map(({ name }) => name)).toContain("Charger from the alternator");
+    for (const { id } of found)
+      expect(board!.svg).toMatch(new RegExp(`data-element="${id}"[^§]*?font-weight="bold"`));
+    expect(board!.notices.join(" ")).toMatch(
+      /findings about conductors, other surfaces or the plan are not marked here/,
+    );
   });
 
   test("parts without a place are listed by name", () => {

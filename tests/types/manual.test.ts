@@ -363,7 +363,6 @@ const wordsByHolder: Readonly<Record<string, readonly Word[]>> = {
   OneWayInMetres: ["circuit"],
   EachConductorInFeet: ["circuit"],
   EachConductorInMetres: ["circuit"],
-  LengthLeftOut: ["circuit"],
   Gauge: ["circuit", "cable"],
   MetricSize: ["circuit", "cable"],
   ProtectionDetails: ["circuit", "cable"],

@@ -16,10 +16,11 @@ import type { FrontElement, FrontView, FrontViewOptions } from "./front-view.ts"
 import { drawLabel, LabelPlacer, labelOf, labelsWithin, type PlacedLabel } from "./labels.ts";
 import { type LanePiece, lineInLanes, piecesOf, placeOnPath } from "./lanes.ts";
 import { lengthOnTape, sizeOnTape, type TapeUnit } from "./lengths-on-tape.ts";
-import { type Scale, scaleOf } from "./scale.ts";
+import { type Scale, scaleOf, trueSize } from "./scale.ts";
 import {
   type BodyHere,
   type ChannelHere,
+  type LeadHere,
   type Opening,
   type SurfaceContent,
   surfaceContent,
@@ -44,6 +45,19 @@ export function drawFrontView(
   return content && new FrontDrawing(plan, content, options).drawn();
 }
 
+/**
+ * All surfaces in true size, to be laid on the boards: without dimensions and findings, each part with its place.
+ *
+ * @param title of a plan that names no build: its file, say.
+ */
+export function drawTemplates(plan: Judgement, title: string): readonly Template[] {
+  const surfaces = plan.placement?.layout.surfaces ?? [];
+  return surfaces.flatMap((_, surface) => {
+    const content = surfaceContent(plan, surface);
+    return content ? [new FrontDrawing(plan, content, { medium: "paper", title }, trueSize).template()] : [];
+  });
+}
+
 /** The state of one drawing while it is made: the room that labels have taken, and the elements so far. */
 class FrontDrawing {
   readonly #pen: SvgWriter;
@@ -55,42 +69,38 @@ class FrontDrawing {
   readonly #idOf = elementIds();
   readonly #elements: FrontElement[] = [];
   readonly #marks = new Set<MarkKind>();
-  readonly #conductorMarks = new Map<string, readonly FoundHere[]>();
   readonly #layout: Layout;
 
   constructor(
     private readonly plan: Judgement,
     private readonly content: SurfaceContent,
     private readonly options: FrontViewOptions,
+    scale: Scale = scaleOf(content.surface),
   ) {
     const { surface } = content;
     this.#layout = plan.placement!.layout;
     this.#pen = createPen(options.medium);
-    this.#scale = scaleOf(surface);
+    this.#scale = scale;
     this.#unit = surface.writtenIn;
     this.#board = this.#scale.box({ x: 0, y: 0, width: surface.width, height: surface.height });
     this.#placer = new LabelPlacer(this.#board);
     this.#found = findingsByPlace(plan);
-    if (options.conductors)
-      for (const { lead } of content.leads)
-        this.#conductorMarks.set(
-          `${lead.record} ${lead.role}`,
-          this.#found.ofConductor(lead.record, lead.role),
-        );
   }
 
   drawn(): FrontView {
     const { content, options } = this;
     const { surface } = content;
     const pen = this.#pen;
-    const shapes = content.bodies.map((here) => this.#shapeOf(here));
+    // Conductors first: a part takes all findings of its record that are left.
     const channels = content.channels.map((channel) => this.#channelShape(channel));
+    const lines = options.conductors ? this.#wireShapes(channels) : [];
+    const shapes = content.bodies.map((here) => this.#shapeOf(here));
     const openings = content.openings.map((opening) => this.#openingShape(opening));
     const bands = channels.map(({ points, widthPx }) => tubeEdges(pen, points, widthPx)).join("");
     const within = shapes.map((shape) => this.#labelWithin(shape));
     const areas = this.#areas(shapes.map(({ box }) => box));
     const names = channels.map((channel) => this.#channelLabel(channel));
-    const wires = options.conductors ? this.#conductors(channels) : { svg: "" };
+    const wires = lines.map((line) => this.#wire(line));
     const bodies = shapes.map((shape, index) => this.#body(shape, within[index]));
     const tubes = channels.map((channel, index) => this.#channel(channel, names[index]!));
     const holes = openings.map((opening) => this.#opening(opening));
@@ -122,7 +132,7 @@ class FrontDrawing {
       ...tubes,
       ...holes,
       ...bodies,
-      wires.svg,
+      ...wires,
       areas.over,
       along.svg,
     ].join("");
@@ -146,6 +156,42 @@ class FrontDrawing {
         conductors: options.conductors === true && content.leads.length > 0,
       },
     });
+  }
+
+  template(): Template {
+    const { content, options } = this;
+    const { surface } = content;
+    const pen = this.#pen;
+    const shapes = content.bodies.map((here) => this.#shapeOf(here));
+    const channels = content.channels.map((channel) => this.#channelShape(channel));
+    const openings = content.openings.map((opening) => this.#openingShape(opening));
+    const within = shapes.map((shape) => this.#labelWithin(shape));
+    const areas = this.#areas(shapes.map(({ box }) => box));
+    const names = channels.map((channel) => this.#channelLabel(channel));
+    const drawn = [
+      ...channels.map(({ points, widthPx }) => tubeEdges(pen, points, widthPx)),
+      pen.rect(this.#board, "edge"),
+      ...channels.map((channel, index) => this.#channel(channel, names[index]!)),
+      ...openings.map((opening) => this.#opening(opening)),
+      ...shapes.map((shape, index) => this.#body(shape, within[index])),
+      areas.over,
+    ].join("");
+    const plan = displayName(this.plan.model.build.name ?? options.title ?? "") || "plan without a name";
+    return {
+      plan,
+      surface: content.index,
+      surfaceName: surface.name,
+      title: `${plan}, drilling template of ${surface.name}`,
+      description: `${surface.name} in true size: ${surfaceInWords(surface, this.#unit)}, with ${counted(content.bodies.length, "part")}.`,
+      drawn,
+      widthPx: this.#board.width + this.#columnPx(),
+      heightPx: Math.max(this.#board.height, ...this.#placer.taken.map(({ y, height }) => y + height)),
+      content,
+    };
+  }
+
+  get #isTemplate(): boolean {
+    return this.#scale === trueSize;
   }
 
   /** Width that labels need on the right of the surface. */
@@ -191,7 +237,9 @@ class FrontDrawing {
     };
   }
 
+  /** A template has no marks: it is drawn on the board, and the findings are in the report. */
   #markOf(found: readonly FoundHere[]): MarkKind | undefined {
+    if (this.#isTemplate) return undefined;
     const kind = worstOf(found);
     if (kind) this.#marks.add(kind);
     return kind;
@@ -219,7 +267,9 @@ class FrontDrawing {
     );
     for (const { at, spot } of terminals)
       this.#placer.take(grown(aroundPoints(lugOf(at, spot)), terminalPx + 1));
-    return { here, box: room, isPoint, found, mark, terminals };
+    const air = isPoint ? undefined : this.#airOf(body, box);
+    if (air) for (const side of sidesOf(air)) this.#placer.take(grown(side, 1), lineOwner);
+    return { here, box: room, isPoint, air, found, mark, terminals };
   }
 
   #words({ body, place }: BodyHere): readonly string[] {
@@ -227,6 +277,9 @@ class FrontDrawing {
     if (!size) return [];
     const depth = size.depth === undefined ? [] : [`${lengthOnTape(size.depth, this.#unit)} deep`];
     const turned = place.turnedDeg === 0 ? [] : [place.position];
+    const { x, y } = place.outline;
+    const at = `left ${lengthOnTape(x, this.#unit)}, top ${lengthOnTape(y, this.#unit)}`;
+    if (this.#isTemplate) return [at, sizeOnTape(place.outline, this.#unit), ...turned];
     return [sizeOnTape(place.outline, this.#unit), ...depth, ...turned];
   }
 
@@ -246,8 +299,8 @@ class FrontDrawing {
   }
 
   #body(shape: Shape, within: PlacedLabel | undefined): string {
-    const { here, box, isPoint, found, mark, terminals } = shape;
-    const { body, place } = here;
+    const { here, box, isPoint, air, found, mark, terminals } = shape;
+    const { body } = here;
     const pen = this.#pen;
     const label = within ?? this.#placer.beside(box, labelOf(body.name, this.#words(here), 10));
     const id = this.#idOf("part", body.name);
@@ -263,7 +316,7 @@ class FrontDrawing {
         ...{ title: body.name, description },
       },
       isPoint ? cross(pen, middleOf(box)) : pen.rect(box),
-      isPoint ? "" : this.#air(body, this.#scale.box(place.outline)),
+      air ? pen.rect(air, "hidden") : "",
       ...terminals.map(({ name, spot, at }) => drawTerminal(pen, name, spot, at)),
       drawLabel(pen, label),
       mark ? drawMark(pen, mark.kind, mark.at) : "",
@@ -283,9 +336,9 @@ class FrontDrawing {
   }
 
   /** The air that a part needs, on its stated sides, as far as the surface goes. */
-  #air({ air }: Body, box: Box): string {
+  #airOf({ air }: Body, box: Box): Box | undefined {
     const px = (mm: number | undefined) => this.#scale.px(mm ?? 0);
-    if (!Object.values(air).some((mm) => mm > 0)) return "";
+    if (!Object.values(air).some((mm) => mm > 0)) return undefined;
     const [left, top] = [px(air.left), px(air.top)];
     const whole = {
       x: box.x - left,
@@ -293,8 +346,7 @@ class FrontDrawing {
       width: box.width + left + px(air.right),
       height: box.height + top + px(air.bottom),
     };
-    const shown = commonBox(whole, this.#board);
-    return shown ? this.#pen.rect(shown, "hidden") : "";
+    return commonBox(whole, this.#board);
   }
 
   #channelShape(here: ChannelHere): ChannelShape {
@@ -335,7 +387,8 @@ class FrontDrawing {
       if (label.width > lengthOf([from, to]) - 8) continue;
       const isInside = widthPx >= label.height + 1 && !this.options.conductors;
       const beside = (widthPx + label.height) / 2 + 2;
-      for (const away of isInside ? [0] : [-beside, beside])
+      const aside = Math.max(0, (widthPx - label.height) / 2 - 1);
+      for (const away of isInside ? [0, aside, -aside] : [-beside, beside])
         for (const share of [0.5, 0.3, 0.7, 0.15, 0.85, 0.05, 0.95]) {
           const middle = { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
           const box = {
@@ -349,7 +402,9 @@ class FrontDrawing {
           return { label, box, turned: isUpright };
         }
     }
-    return this.#placer.beside(boxes[0]!, labelOf(text, [], 10));
+    const [[from, to]] = segments as [readonly [Point, Point]];
+    const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2, width: 0, height: 0 };
+    return this.#placer.beside(grown(middle, widthPx / 2), labelOf(text, [], 10));
   }
 
   #channel({ here, points, widthPx, found, mark }: ChannelShape, label: PlacedLabel): string {
@@ -513,8 +568,8 @@ class FrontDrawing {
     return { under: under.join(""), over: over.join("") };
   }
 
-  #conductors(channels: readonly ChannelShape[]): { readonly svg: string } {
-    const pen = this.#pen;
+  /** The lines of the conductors; labels keep clear of them. */
+  #wireShapes(channels: readonly ChannelShape[]): readonly WireShape[] {
     const lanes = new Map(
       channels.map(({ here, widthPx }) => {
         const inIt = this.#leadsIn(here.index);
@@ -525,65 +580,72 @@ class FrontDrawing {
         ] as const;
       }),
     );
-    const drawn = this.content.leads.map(({ lead, way }) => {
+    const marks: Box[] = [];
+    return this.content.leads.map((here): WireShape => {
+      const { lead, way } = here;
       const lines: LanePiece[][] = [[]];
       for (const { channel, surface, path } of way.stretches) {
         if (surface !== this.content.index || !path) {
           if (lines.at(-1)!.length > 0) lines.push([]);
           continue;
         }
-        const course = channels.find(({ here }) => here.index === channel)?.here.path;
+        const course = channels.find(({ here: one }) => one.index === channel)?.here.path;
         const lane = (channel === undefined ? undefined : lanes.get(channel)?.get(lead.index)) ?? 0;
         const isForward = !course || placeOnPath(course, path[0]!) <= placeOnPath(course, path.at(-1)!);
-        lines.at(-1)!.push(
-          ...piecesOf(
-            path.map((point) => this.#scale.point(point)),
-            isForward ? lane : -lane,
-          ),
-        );
+        const drawn = path.map((point) => this.#scale.point(point));
+        lines.at(-1)!.push(...piecesOf(drawn, isForward ? lane : -lane));
       }
       const points = lines.filter((line) => line.length > 0).map(lineInLanes);
-      const number = this.options.numbers?.(lead.record, lead.role) ?? "";
-      const role = lead.role === "cable" ? "" : `, ${lead.role}`;
-      const found = this.#conductorMarks.get(`${lead.record} ${lead.role}`) ?? [];
+      for (const line of points)
+        for (const [index, to] of line.slice(1).entries())
+          this.#placer.take(grown(aroundPoints([line[index]!, to]), 1), lineOwner);
+      const found = this.#found.ofConductor(lead.record, lead.role);
       const kind = this.#markOf(found);
-      const name = lead.name;
-      const id = this.#idOf("conductor", name, lead.role === "cable" ? undefined : lead.role);
-      const description = [
-        `${number === "" ? "Conductor" : `Conductor ${number}`}: ${name}${role}.`,
-        ...found.map(({ message }) => message),
-      ].join(" ");
-      this.#elements.push(
-        this.#element(
-          "conductor",
-          { id, name, record: lead.record, description, box: aroundPoints(points.flat()) },
-          found,
-        ),
-      );
-      const [first, last] = [points[0], points.at(-1)];
-      const starts = way.stretches[0]?.surface === this.content.index;
-      const ends = way.stretches.at(-1)?.surface === this.content.index;
-      const tags =
-        number === ""
-          ? []
-          : [
-              ...(first && starts ? [this.#numberAt(first, number)] : []),
-              ...(last && ends ? [this.#numberAt([...last].reverse(), number)] : []),
-            ];
-      const middle = longestMiddle(points);
-      if (kind && middle) this.#placer.take(aroundMark(middle));
-      return pen.group(
-        {
-          classes: classesOf("loomwright-conductor", found),
-          ...{ id, elementId: `conductor-${lead.record}-${lead.role}`, data: { conductor: lead.record } },
-          ...{ title: name, description },
-        },
-        ...points.map((line) => pen.line(line, this.#strokeOf(lead.record, lead.role))),
-        ...tags.map((tag) => drawLabel(pen, tag)),
-        kind && middle ? drawMark(pen, kind, middle) : "",
-      );
+      const at =
+        kind && placesAlong(points).find((place) => !marks.some((mark) => overlaps(mark, aroundMark(place))));
+      if (at) {
+        marks.push(aroundMark(at));
+        this.#placer.take(aroundMark(at));
+      }
+      return { here, points, found, mark: kind && at && { kind, at } };
     });
-    return { svg: drawn.join("") };
+  }
+
+  #wire({ here, points, found, mark }: WireShape): string {
+    const pen = this.#pen;
+    const { lead, way } = here;
+    const number = this.options.numbers?.(lead.record, lead.role) ?? "";
+    const role = lead.role === "cable" ? undefined : lead.role;
+    const { name } = lead;
+    const id = this.#idOf("conductor", name, role);
+    const description = [
+      `${number === "" ? "Conductor" : `Conductor ${number}`}: ${name}${role ? `, ${role}` : ""}.`,
+      ...found.map(({ message }) => message),
+    ].join(" ");
+    const box = aroundPoints(points.flat());
+    this.#elements.push(
+      this.#element("conductor", { id, name, record: lead.record, description, box }, found),
+    );
+    const begins = way.stretches[0]?.surface === this.content.index;
+    const ends = way.stretches.at(-1)?.surface === this.content.index;
+    const [first, last] = [points[0], points.at(-1)];
+    const tags =
+      number === ""
+        ? []
+        : [
+            ...(first && begins ? [this.#numberAt(first, number)] : []),
+            ...(last && ends ? [this.#numberAt([...last].reverse(), number)] : []),
+          ];
+    return pen.group(
+      {
+        classes: classesOf("loomwright-conductor", found),
+        ...{ id, elementId: `conductor-${lead.record}-${lead.role}`, data: { conductor: lead.record } },
+        ...{ title: name, description },
+      },
+      ...points.map((line) => pen.line(line, this.#strokeOf(lead.record, lead.role))),
+      ...tags.map((tag) => drawLabel(pen, tag)),
+      mark ? drawMark(pen, mark.kind, mark.at) : "",
+    );
   }
 
   /** The number of a conductor near its end, beside its line. */
@@ -674,6 +736,22 @@ class FrontDrawing {
   }
 }
 
+/** A surface in true size: 96 px an inch. */
+export interface Template {
+  /** The name of the plan. */
+  readonly plan: string;
+  /** Index in the surfaces of the layout. */
+  readonly surface: number;
+  readonly surfaceName: string;
+  readonly title: string;
+  readonly description: string;
+  /** From the top left corner of the surface. */
+  readonly drawn: string;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly content: SurfaceContent;
+}
+
 interface Mark {
   readonly kind: MarkKind;
   readonly at: Point;
@@ -684,6 +762,7 @@ interface Shape {
   /** Its outline, or the room of the cross of a part without a size. */
   readonly box: Box;
   readonly isPoint: boolean;
+  readonly air: Box | undefined;
   readonly found: readonly FoundHere[];
   readonly mark: Mark | undefined;
   readonly terminals: readonly { readonly name: string; readonly spot: TerminalSpot; readonly at: Point }[];
@@ -696,6 +775,14 @@ interface ChannelShape {
   readonly found: readonly FoundHere[];
   readonly mark: Mark | undefined;
   readonly boxes: readonly Box[];
+}
+
+interface WireShape {
+  readonly here: LeadHere;
+  /** More than one line if it leaves the surface in between. */
+  readonly points: readonly (readonly Point[])[];
+  readonly found: readonly FoundHere[];
+  readonly mark: Mark | undefined;
 }
 
 interface OpeningShape {
@@ -716,6 +803,8 @@ const terminalPx = 2.6;
 const lugPx = 9;
 const unknownChannelPx = 6;
 const lanePx = 3.2;
+/** No body has it; a leader may cross a conductor, and the outline of air. */
+const lineOwner = Number.MIN_SAFE_INTEGER;
 /** No body has it: areas yield to everything. */
 const areaOwner = Number.NEGATIVE_INFINITY;
 
@@ -814,15 +903,30 @@ function tubeEdges(pen: SvgWriter, points: readonly Point[], widthPx: number): s
   );
 }
 
+function sidesOf({ x, y, width, height }: Box): readonly Box[] {
+  return [
+    { x, y, width, height: 0 },
+    { x, y: y + height, width, height: 0 },
+    { x, y, width: 0, height },
+    { x: x + width, y, width: 0, height },
+  ];
+}
+
 /** The point at a distance from the first of two points, away from the other if it is positive. */
 function beyond(other: Point, from: Point, by: number): Point {
   const length = lengthOf([other, from]) || 1;
   return { x: from.x + ((from.x - other.x) / length) * by, y: from.y + ((from.y - other.y) / length) * by };
 }
 
-/** The middle of the longest straight piece. */
-function longestMiddle(lines: readonly (readonly Point[])[]): Point | undefined {
+/** Places for a mark on a line: the longest straight piece first, its middle before the rest. */
+function placesAlong(lines: readonly (readonly Point[])[]): readonly Point[] {
   const pieces = lines.flatMap((line) => line.slice(1).map((to, index) => [line[index]!, to] as const));
-  const [longest] = [...pieces].sort((one, other) => lengthOf(other) - lengthOf(one));
-  return longest && { x: (longest[0].x + longest[1].x) / 2, y: (longest[0].y + longest[1].y) / 2 };
+  return [...pieces]
+    .sort((one, other) => lengthOf(other) - lengthOf(one))
+    .flatMap(([from, to]) =>
+      [0.5, 0.35, 0.65, 0.2, 0.8].map((share) => ({
+        x: from.x + (to.x - from.x) * share,
+        y: from.y + (to.y - from.y) * share,
+      })),
+    );
 }

@@ -116,6 +116,7 @@ export function frontSheet(pen: SvgWriter, sheet: FrontSheet): FrontView {
   // The view box includes the margin: everything else counts from the corner of the surface.
   return {
     ...{ title, description, widthPx: width, heightPx: height },
+    plan: sheet.plan,
     surface: content.index,
     surfaceName: content.surface.name,
     frame: { pxPerMm: scale.pxPerMm, x: -x0, y: -y0 },

@@ -19,6 +19,8 @@ export interface FrontView {
   readonly description: string;
   readonly widthPx: number;
   readonly heightPx: number;
+  /** The name of the plan. */
+  readonly plan: string;
   /** Index in the surfaces of the layout. */
   readonly surface: number;
   readonly surfaceName: string;

@@ -19,6 +19,10 @@ export function scaleOf({ width, height }: Pick<Surface, "width" | "height">): S
       const px = pxPerMmAt(one);
       return width * px <= mostPx.width && height * px <= mostPx.height;
     }) ?? usualScales.at(-1)!;
+  return scaleAt(oneTo);
+}
+
+function scaleAt(oneTo: number): Scale {
   const pxPerMm = pxPerMmAt(oneTo);
   const px = (mm: number) => mm * pxPerMm;
   return {
@@ -29,6 +33,9 @@ export function scaleOf({ width, height }: Pick<Surface, "width" | "height">): S
 }
 
 const usualScales = [1, 2, 5, 10, 20, 50, 100];
+
+/** 1:1, for templates. */
+export const trueSize = scaleAt(1);
 
 /** Of the picture of a surface: with its dimensions it fits on A3 lying. */
 const mostPx = { width: 1_300, height: 850 };

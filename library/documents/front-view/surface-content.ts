@@ -44,7 +44,7 @@ export interface Opening {
   readonly conductors: number;
 }
 
-interface LeadHere {
+export interface LeadHere {
   readonly lead: Lead;
   readonly way: Way;
 }
@@ -102,7 +102,7 @@ function openingsOf(
 }
 
 /** By channel index: how many conductors go through it, wires side by side each; those without a way are in none. */
-function conductorsInChannels(plan: JudgedPlan, { layout, ways }: Placement): readonly number[] {
+export function conductorsInChannels(plan: JudgedPlan, { layout, ways }: Placement): readonly number[] {
   const wiresOf = new Map(
     plan.circuits.map(({ circuit }) => [circuit.record, circuit.conductor.parallel] as const),
   );

@@ -1,5 +1,6 @@
 import { assumptionsChapter } from "./assumptions.ts";
 import { beforeWorkChapter } from "./before-work.ts";
+import { boardsChapter } from "./boards.ts";
 import { cautionsChapter } from "./cautions.ts";
 import type { Chapter, ReportContext, ReportEdition, ReportInput } from "./chapter.ts";
 import { diagramsChapter } from "./diagrams.ts";
@@ -45,6 +46,7 @@ function inspectorChapters(context: ReportContext): readonly Chapter[] {
   return [
     summaryChapter(context),
     diagramsChapter(context),
+    ...boardsChapter(context),
     runsChapter(context),
     networkChapter(context),
     ...energyChapter(context),
@@ -62,6 +64,7 @@ function benchChapters(context: ReportContext): readonly Chapter[] {
   return [
     beforeWorkChapter(context),
     diagramsChapter(context),
+    ...boardsChapter(context),
     wiresAndFusesChapter(context),
     firstPowerChapter(context),
   ];
