@@ -116,7 +116,7 @@ describe("the front view of a surface", () => {
 
   test("channels name how many conductors are in them", () => {
     const words = measured(drawn()[0]!.svg).texts.map(({ text }) => text);
-    expect(words).toContain("Main trunking · 4 conductors");
+    expect(words).toContain("Main trunking · 7 conductors");
     expect(words).toContain("to Mast lamp");
   });
 

@@ -34,7 +34,7 @@ describe("the boards in the report", () => {
       "Main trunking",
       "trunking",
       "along Board behind the bench",
-      ...["1,120", "4"],
+      ...["1,120", "7"],
     ]);
     expect(cells("channels", "Mast conduit")?.[2]).toBe("from Board behind the bench to a free end");
   });
