@@ -49,6 +49,16 @@ circuit({ ...wire, name: "vice lights", load: 6, oneWayFt: 8, gauge: 14, protect
 // protection/permitted-fuse: the manual of the charger says 15 A.
 circuit({ ...wire, name: "tool charger", load: 8, oneWayFt: 5, gauge: 10, protect: 30, maxFuseA: 15 });
 
+// protection/holder-rating: the in-line holder is marked 20 A.
+circuit({
+  ...wire,
+  name: "glue pot",
+  load: 18,
+  oneWayFt: 5,
+  gauge: 10,
+  protect: { ratingA: 25, holderRatedA: 20 },
+});
+
 // protection/below-load: opens as soon as the compressor runs.
 circuit({ ...wire, name: "compressor", load: 18, oneWayFt: 6, gauge: 8, protect: 15 });
 

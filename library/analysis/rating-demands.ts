@@ -45,7 +45,7 @@ export interface RatingDemands extends RatingLimits {
 }
 
 /**
- * The most that a panel position, a machine or device at its end and the conductors behind it permit for a device, and the least with which
+ * The most that its holder or panel position, a machine or device at its end and the conductors behind it permit for a device, and the least with which
  * it stays closed while a motor starts.
  */
 export function ratingLimits(judged: Judged): RatingLimits {
@@ -68,7 +68,9 @@ export function ratingLimits(judged: Judged): RatingLimits {
   }
   for (const part of network.parts.filter(isDevice)) {
     const device = deviceInPart(network, part.index);
-    if (device) mostA.add(part.record, greatestProtectingA(judged, device.index));
+    if (!device) continue;
+    mostA.add(part.record, greatestProtectingA(judged, device.index));
+    if (device.holderRatedA !== undefined) mostA.add(part.record, device.holderRatedA);
   }
   const leastA = new Map<number, number>();
   for (const start of startsThroughDevices(network, result)) {

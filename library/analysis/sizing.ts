@@ -131,7 +131,7 @@ export function rangeWith(
   { carriesA = 0, leastRatingA = 0, ...needs }: FurtherNeeds,
 ): ProtectionRange {
   const { mostRatingA: mostOfPlaceA = Number.POSITIVE_INFINITY } = needs;
-  const mostRatingA = Math.min(mostOfPlaceA, circuit.maxFuseA ?? Number.POSITIVE_INFINITY);
+  const mostRatingA = Math.min(mostOfPlaceA, circuit.maxFuseA ?? Number.POSITIVE_INFINITY, holdersA(circuit));
   const minA = Math.max(range.minA, carriesA);
   const headroomA = isAccepted(circuit, "protection/headroom") ? minA : Math.max(range.aimA, carriesA);
   const wantedA = Math.max(headroomA, leastRatingA);
@@ -140,6 +140,14 @@ export function rangeWith(
   const isElsewhere = mostRatingA < minA || (mostRatingA < wantedA && statedA > mostRatingA);
   if (isElsewhere || range.maxA === undefined) return { ...range, minA, aimA: wantedA };
   return { ...range, minA, aimA: Math.min(wantedA, mostRatingA), maxA: Math.min(range.maxA, mostRatingA) };
+}
+
+/** The least rating of the holders at its ends, A; infinity if none is stated. */
+function holdersA({ protection, protectionFarEnd }: Run): number {
+  return Math.min(
+    protection?.holderRatedA ?? Number.POSITIVE_INFINITY,
+    protectionFarEnd?.holderRatedA ?? Number.POSITIVE_INFINITY,
+  );
 }
 
 type EndRating = { readonly ratingA: number | undefined } | "size-too-thin";

@@ -69,6 +69,7 @@ export const acceptableRules = [
   "protection/distance",
   "protection/does-not-clear",
   "protection/headroom",
+  "protection/holder-rating",
   "protection/interrupting",
   "protection/missing",
   "protection/permitted-fuse",

@@ -126,6 +126,7 @@ const properties = {
   distanceMm: { ...amount("a distance", "mm", { from: 0, upTo: 300_000 }), affectsResults: false },
   interruptingA: interruptingRating,
   ratedV: voltageRating,
+  holderRatedA: ratingOfDevice,
   terminalC,
   largestGauge,
   largestMm2,

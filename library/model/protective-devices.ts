@@ -64,6 +64,7 @@ function protectionIn(part: DevicePart): Protection {
     ...(interruptingA !== undefined && { interruptingA }),
     ...(interruptingAtV !== undefined && { interruptingAtV }),
     ...(ratedV !== undefined && { ratedV }),
+    ...("holderRatedA" in part && part.holderRatedA !== undefined && { holderRatedA: part.holderRatedA }),
     ...(ambientC !== undefined && { ambientC }),
     ...(price !== undefined && { price }),
     ...(opening && { opening }),

@@ -184,8 +184,8 @@ function terminalSizeOf(written: WrittenProtection | undefined, where: string): 
 function protectionOf(written: WrittenProtection | undefined): Protection | null {
   if (written === undefined) return null;
   if (typeof written === "number") return { ratingA: written, writtenAs: "number" };
-  const { ratingA, family, distanceIn, distanceMm, interruptingA, ratedV, terminalC, ambientC, price } =
-    written;
+  const { ratingA, family, distanceIn, distanceMm, interruptingA, ratedV } = written;
+  const { holderRatedA, terminalC, ambientC, price } = written;
   return {
     ratingA: ratingA!,
     writtenAs: "object",
@@ -194,6 +194,7 @@ function protectionOf(written: WrittenProtection | undefined): Protection | null
     ...(distanceMm !== undefined && { distanceM: distanceMm / 1_000, distanceGiven: { distanceMm } }),
     ...(interruptingA !== undefined && { interruptingA }),
     ...(ratedV !== undefined && { ratedV }),
+    ...(holderRatedA !== undefined && { holderRatedA }),
     ...(terminalC !== undefined && { terminalC }),
     ...(ambientC !== undefined && { ambientC }),
     ...behaviourOf(written),

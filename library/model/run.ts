@@ -214,6 +214,8 @@ export interface Protection {
   readonly interruptingAtV?: number;
   /** Rated direct voltage, as marked on it, V. */
   readonly ratedV?: number;
+  /** Rated current of its holder, as marked on it, A. */
+  readonly holderRatedA?: number;
   /** As the builder states them; those of a fuse follow from its family otherwise. */
   readonly opening?: OpeningTimes;
   /** Temperature rating of its terminals, °C. */

@@ -17,7 +17,10 @@ export const sampleParts: {
   disconnect: [{ ratedA: 30 }],
   selectorSwitch: [{ ratedA: 250 }],
   relay: [{ ratedA: 140 }],
-  fuseHolder: [{ ratingA: 30 }, { ratingA: 30, family: "ISO 8820-3 Type C", milliohm: 0.5 }],
+  fuseHolder: [
+    { ratingA: 30 },
+    { ratingA: 30, family: "ISO 8820-3 Type C", holderRatedA: 30, milliohm: 0.5 },
+  ],
   breaker: [
     { ratingA: 30 },
     {

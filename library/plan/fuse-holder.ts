@@ -37,4 +37,12 @@ export interface FuseHolderInput extends DevicePartOptions {
    * Example: `family: "ISO 8820-5 Type SF 51"`
    */
   readonly family?: Exclude<FuseFamily, "circuit breaker">;
+  /**
+   * Rated current of the fuse holder, A, as marked on it: the largest fuse that it takes. Above 0, up to 6,000.
+   *
+   * Left out: taken as not known, and not checked.
+   *
+   * Example: `holderRatedA: 60`
+   */
+  readonly holderRatedA?: number;
 }

@@ -44,6 +44,14 @@ interface ProtectionDetails extends DeviceInShort {
    */
   readonly ratedV?: number;
   /**
+   * Rated current of the fuse holder, A, as marked on it: the largest fuse that it takes. Above 0, up to 6,000.
+   *
+   * Left out: taken as not known, and not checked.
+   *
+   * Example: `holderRatedA: 60`
+   */
+  readonly holderRatedA?: number;
+  /**
    * Temperature rating of the terminals of its holder, or of the breaker, °C, as marked on it: 60, 75, 90 or 105. The conductor
    * carries no more than one with insulation of this rating may.
    *

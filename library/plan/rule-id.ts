@@ -68,6 +68,7 @@ export type RuleId =
   | "protection/distance"
   | "protection/does-not-clear"
   | "protection/headroom"
+  | "protection/holder-rating"
   | "protection/interrupting"
   | "protection/missing"
   | "protection/permitted-fuse"

@@ -74,6 +74,7 @@ import { bothEnds } from "./protection/both-ends.ts";
 import { distance } from "./protection/distance.ts";
 import { doesNotClear } from "./protection/does-not-clear.ts";
 import { headroom } from "./protection/headroom.ts";
+import { holderRating } from "./protection/holder-rating.ts";
 import { protectionInterrupting } from "./protection/interrupting.ts";
 import { missing } from "./protection/missing.ts";
 import { permittedFuse } from "./protection/permitted-fuse.ts";
@@ -175,6 +176,7 @@ export const rules: readonly Rule<unknown>[] = [
   distance,
   doesNotClear,
   headroom,
+  holderRating,
   protectionInterrupting,
   missing,
   permittedFuse,

@@ -55,6 +55,7 @@ const inProtect: Truths = {
   family: families,
   distanceIn: ["5"],
   distanceMm: ["120"],
+  holderRatedA: ["20", "30"],
   openingTimes,
 };
 
@@ -162,7 +163,7 @@ const kinds: readonly Kind[] = [
         ...ofDevice,
         ratingA: "always stated",
         openingTimes,
-        ...(word === "fuseHolder" ? { family: families } : {}),
+        ...(word === "fuseHolder" ? { family: families, holderRatedA: ["20", "30"] } : {}),
       },
       planWith: (more: string) =>
         plan({

@@ -149,7 +149,7 @@ function length(
 function device(id: string, words: string, protection: Protection | null): Property[] {
   if (!protection) return [];
   const { ratingA, family, familyStatedAt, distanceM, distanceGiven, interruptingA } = protection;
-  const { ratedV, terminalC, ambientC, price } = protection;
+  const { ratedV, holderRatedA, terminalC, ambientC, price } = protection;
   const [distanceIn, distanceMm] = [distanceGiven?.distanceIn, distanceGiven?.distanceMm];
   const distance =
     distanceIn === undefined
@@ -169,6 +169,7 @@ function device(id: string, words: string, protection: Protection | null): Prope
         ]),
     ...stated(`${id}.interruptingA`, `${words}, interrupting rating`, interruptingA, "A"),
     ...stated(`${id}.ratedV`, `${words}, voltage rating`, ratedV, "V"),
+    ...stated(`${id}.holderRatedA`, `${words}, rating of its holder`, holderRatedA, "A"),
     ...stated(`${id}.terminalC`, `${words}, temperature rating of its terminals`, terminalC, "°C"),
     ...stated(`${id}.ambientC`, `${words}, temperature of its place`, ambientC, "°C"),
     ...propertiesInShort(protection, { id: `${id}.`, words: `${words}, ` }),

@@ -1,5 +1,6 @@
 import { fuseFamilies } from "../allowed-values.ts";
 import { oneOf } from "../property.ts";
+import { ratingOfDevice } from "../protection-properties.ts";
 import { definePart, type PartOf } from "./define-part.ts";
 import { type DeviceFigures, deviceFigures, inLine, ofEveryDevice } from "./device-in-line.ts";
 import { optional } from "./part-property.ts";
@@ -12,6 +13,7 @@ export const fuseHolder = definePart("fuseHolder", {
   properties: {
     ...ofEveryDevice,
     family: optional(oneOf(families, "is not a family of fuses"), { words: "family", details: true }),
+    holderRatedA: optional(ratingOfDevice, { words: "rating of the holder", details: "holder" }),
   },
   figures: (stated, context): DeviceFigures => deviceFigures(stated, context),
 });

@@ -27,7 +27,7 @@ import { withUnit } from "../wording/format-number.ts";
 import { listInWords, terminalInWords } from "../wording/part-in-words.ts";
 import { chosenInWords, chosenKind, chosenValue, type DeviceToPutIn } from "./chosen-device.ts";
 import type { JudgedDevice } from "./judged-devices.ts";
-import { propertyOf } from "./placed-device.ts";
+import { isPanelBranch, propertyOf } from "./placed-device.ts";
 import { setSize, sizedFixes, sizeInWords } from "./sized-fix.ts";
 
 /** A conductor of a network, and those of its ends that get a device. */
@@ -259,11 +259,6 @@ function inserting(
       })),
     ],
   };
-}
-
-function isPanelBranch({ terminals, parts }: Network, terminal: number): boolean {
-  const { part, name } = terminals[terminal]!;
-  return parts[part]?.kind === "fusePanel" && name === "branch";
 }
 
 interface ThickerReturn {

@@ -79,6 +79,18 @@ function asPart({ parts }: Network, protection: ProtectiveDevice): PlacedDevice 
   };
 }
 
+/** In a position of a fuse panel: at the end of a conductor there, or mounted on it. */
+export function isInPanel(network: Network, { conductor, part, device }: PlacedDevice): boolean {
+  const at = conductor ? (device.end === "protect" ? conductor.from : conductor.to) : part?.mountedOn;
+  return at !== undefined && isPanelBranch(network, at);
+}
+
+/** The branches of a fuse panel. */
+export function isPanelBranch({ terminals, parts }: Network, terminal: number): boolean {
+  const { part, name } = terminals[terminal]!;
+  return parts[part]?.kind === "fusePanel" && name === "branch";
+}
+
 /** The property that states the device at an end of a conductor. */
 export const propertyOf: Readonly<Record<ConductorEnd, End>> = {
   near: "protect",

@@ -16,6 +16,14 @@ const charged = (protect: string) => `
   cable({ from: shore.negative, to: house.negative, lengthFt: 3, gauge: 8 });
   circuit({ name: "pump", from: plus.stud, returnTo: house.negative, load: 6, oneWayFt: 4, gauge: 12, protect: { ratingA: 10, ${protect} } });`;
 
+/** Beside a bank that draws 2,400 A into a short. */
+function behindBank(rest: string): string {
+  return `
+  build({ voltage: 48, insulationC: 105 });
+  const house = battery({ chemistry: "LiFePO4", capacityAh: 100, internalMilliohm: 20 });
+  const plus = house.positive;${rest}`;
+}
+
 testRule(voltageRating, [
   { name: "12 V, and no family stated", circuits: [{}], finds: "nothing" },
   {
@@ -31,8 +39,14 @@ testRule(voltageRating, [
         on: "protect",
         severity: "warning",
         message:
-          "The 50 A fuse may be rated below the 48 V of its circuit (33 CFR 183.455(d)): use one marked for 48 V DC or more, and state it (ratedV).",
-        fixes: "no fix",
+          "The 50 A fuse may be rated below the 48 V of its circuit (33 CFR 183.455(d)): use one marked for 48 V DC or more, and state it (ratedV), such as a 50 A fuse (ISO 8820-3 Type E, 58 V).",
+        fixes: [
+          {
+            title: "Use a 50 A fuse (ISO 8820-3 Type E, 58 V)",
+            kind: "suggestion",
+            gives: { protect: { ratingA: 50, family: "ISO 8820-3 Type E", ratedV: 58 } },
+          },
+        ],
       },
     ],
   },
@@ -248,6 +262,55 @@ testRule(voltageRating, [
         message: "The 10 A fuse may be rated 32 V or 58 V",
         fixes: [{ title: "Use the one for 58 V", kind: "suggestion", gives: {} }],
         accepted: "58 V ones are bought",
+      },
+    ],
+  },
+  // The place decides the family: a position of a panel takes blade fuses, a post of the bank one that interrupts its short.
+  {
+    name: "no family stated in a position of a panel, behind a bank with a strong short",
+    plan: behindBank(`
+      const panel = fusePanel({ positions: 4 });
+      cable({ from: plus, to: panel.feed, lengthFt: 1, gauge: 2, protect: { ratingA: 125, family: "UL 248-15 Class T", ratedV: 125, interruptingA: 20000 } });
+      cable({ from: panel.negative, to: house.negative, lengthFt: 1, gauge: 2 });
+      circuit({ name: "pump", from: panel.branch, load: 6, oneWayFt: 4, gauge: 12, protect: 10 });`),
+    finds: [
+      {
+        subject: "pump",
+        record: "pump",
+        on: "protect",
+        severity: "warning",
+        message: "The 10 A fuse may be rated below the 48 V of its circuit",
+        fixes: [
+          {
+            title: "Use a 10 A fuse (ISO 8820-3 Type F, 58 V)",
+            kind: "suggestion",
+            gives: { protect: { ratingA: 10, family: "ISO 8820-3 Type F", ratedV: 58 } },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "no family stated at the post of a bank with a strong short",
+    plan: behindBank(
+      `circuit({ name: "pump", from: plus, returnTo: house.negative, load: 6, oneWayFt: 4, gauge: 12, protect: 10 });`,
+    ),
+    finds: [
+      {
+        subject: "pump",
+        record: "pump",
+        on: "protect",
+        severity: "warning",
+        message: "The 10 A fuse may be rated below the 48 V of its circuit",
+        fixes: [
+          {
+            title: "Use a 10 A fuse (UL 248-15 Class T, marked for at least 3,000 A, 48 V)",
+            kind: "suggestion",
+            gives: {
+              protect: { ratingA: 10, family: "UL 248-15 Class T", interruptingA: 3000, ratedV: 48 },
+            },
+          },
+        ],
       },
     ],
   },

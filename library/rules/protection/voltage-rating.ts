@@ -1,12 +1,20 @@
 import { chargingVoltages } from "../../analysis/charging-voltages.ts";
-import { chooseDevice, familyData, leastRatedV, voltageToState } from "../../analysis/choose-device.ts";
+import {
+  chooseDevice,
+  familyData,
+  leastRatedV,
+  suitableDevices,
+  voltageToState,
+} from "../../analysis/choose-device.ts";
 import type { Family } from "../../analysis/made-ratings.ts";
 import type { Protection } from "../../model/run.ts";
+import { workedOutOnce } from "../../model/worked-out-once.ts";
 import { deviceVoltage } from "../../standards/protection-rules.ts";
 import type { At, ProposedFix } from "../finding.ts";
 import { atFamily, changesOf, chosenChanges, chosenInWords, chosenKind } from "../fixes/chosen-device.ts";
 import { type Device, type JudgedDevice, perDevice, theDevice } from "../fixes/judged-devices.ts";
-import { defineRule, within } from "../rule.ts";
+import { isInPanel, placedDevice } from "../fixes/placed-device.ts";
+import { defineRule, type JudgedNetwork, type JudgedPlan, within } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
 import { sourceInWords, unconfirmed } from "../wording/source-in-words.ts";
 import { wayOut } from "../wording/way-out.ts";
@@ -25,9 +33,11 @@ export const voltageRating = defineRule<Values>({
   check: (plan) => {
     const charging = plan.network && chargingVoltages(plan.network.network);
     return perDevice(plan, (judged) => {
-      const found = judgedAt(judged, charging?.get(judged.properties.record));
+      const chargingV = charging?.get(judged.properties.record);
+      const found = judgedAt(judged, chargingV);
       if (!found) return [];
-      return [{ ...found, at: placeOf(judged, found.on) }];
+      const named = found.values.what === "of any family" ? namedFamily(plan, judged, chargingV) : found;
+      return [{ ...found, ...named, at: placeOf(judged, found.on) }];
     });
   },
   message({ what, device, family, voltageV, charging, madeForV, source, wayOut: way, ...values }) {
@@ -42,13 +52,14 @@ export const voltageRating = defineRule<Values>({
         return `${theDevice(device)} may be rated ${versions}${which}, its circuit ${system} (${source}): ${way}.`;
       }
       case "told by its marking":
+      case "of any family":
         return `${theDevice(device)} may be rated below the ${voltage} of its circuit (${source}): ${way}.`;
     }
   },
 });
 
 interface Values {
-  readonly what: "made for less" | "made for both" | "told by its marking";
+  readonly what: "made for less" | "made for both" | "told by its marking" | "of any family";
   readonly device: Device;
   /** Absent if the plan states the voltage itself. */
   readonly family?: Family;
@@ -157,7 +168,7 @@ function judgedByFamily(judged: JudgedDevice, voltage: Voltage): FoundAtDevice |
 function ofAnyFamily({ device }: JudgedDevice, voltage: Voltage): FoundAtDevice | undefined {
   if (device.kind === "breaker" || !exceeds(voltage.voltageV, leastRatedV)) return undefined;
   const values: Values = {
-    what: "told by its marking",
+    what: "of any family",
     device,
     ...voltage,
     madeForV: [],
@@ -167,6 +178,59 @@ function ofAnyFamily({ device }: JudgedDevice, voltage: Voltage): FoundAtDevice 
   };
   return { on: "rating", severity: "warning", values, fixes: [] };
 }
+
+/**
+ * The finding about a fuse of no stated family with an offer: a family that is made for the voltage and fits the place. In a
+ * position of a panel that is a blade fuse, whose breaking capacity protection/interrupting judges for the whole panel; elsewhere one
+ * that interrupts a short right behind it.
+ */
+function namedFamily(
+  { network }: JudgedPlan,
+  judged: JudgedDevice,
+  chargingV = 0,
+): Pick<FoundAtDevice, "values" | "fixes"> | undefined {
+  const found = ofAnyFamily(judged, { voltageV: judged.systemV, charging: false });
+  if (!found) return undefined;
+  const { ratingA, interruptingA } = judged.protection;
+  const systemV = Math.max(judged.systemV, chargingV);
+  const index = network && deviceAt(network).get(placeKey(judged));
+  const placed = index === undefined ? undefined : placedDevice(network!.network, index);
+  const shortA = network && index !== undefined ? (shortsBehind(network).get(index) ?? 0) : 0;
+  const chosen =
+    placed && isInPanel(network!.network, placed)
+      ? suitableDevices({ ratingA, systemV, interruptA: 0 }).find(({ family }) =>
+          familyData(family).form.startsWith("blade"),
+        )
+      : chooseDevice({ ratingA, systemV, interruptA: interruptingA ?? shortA });
+  if (!chosen) return undefined;
+  const fix: ProposedFix = {
+    title: `Use ${chosenInWords(chosen)}`,
+    kind: "suggestion",
+    changes: chosenChanges(chosen, judged),
+  };
+  const way = `${found.values.wayOut}, such as ${chosenInWords(chosen)}`;
+  return { values: { ...found.values, wayOut: way }, fixes: [fix] };
+}
+
+function placeKey({ properties, device }: Pick<JudgedDevice, "properties" | "device">): string {
+  return `${properties.record} ${device.end ?? ""}`;
+}
+
+/** The index of each device of a network by {@link placeKey}. */
+const deviceAt = workedOutOnce(({ network }: JudgedNetwork): ReadonlyMap<string, number> => {
+  const found = new Map<string, number>();
+  for (const { index } of network.devices) {
+    const placed = placedDevice(network, index);
+    if (placed) found.set(placeKey(placed), index);
+  }
+  return found;
+});
+
+/** The greatest short right behind each device, A, by its index. */
+const shortsBehind = workedOutOnce(
+  ({ result }: JudgedNetwork): ReadonlyMap<number, number> =>
+    new Map(result.faults.devices.map(({ device, greatestA }) => [device, greatestA])),
+);
 
 function oneThatIsMarked(voltageV: number): string {
   return `use one marked for ${withUnit(voltageV, "V")} DC or more, and state it (ratedV)`;
