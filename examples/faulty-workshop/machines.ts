@@ -216,3 +216,54 @@ cable({
   protectFarEnd: { ...classT, ratingA: 20 },
 });
 cable({ name: "minus, back", from: back.outputNegative, to: cellar.returnTo, lengthFt: 3, gauge: 8 });
+
+// charger/wrong-way: with the engine it takes from the house bank, and charges the battery that the alternator charges.
+const ferryHouse = sound("ferry");
+const ferryEngine = battery({
+  name: "engine battery, ferry",
+  chemistry: "AGM",
+  capacityAh: 80,
+  internalMilliohm: 5,
+  maxDischargeA: 400,
+  maxChargeA: 100,
+});
+const ferryMachine = alternator({ name: "alternator, ferry", ratedA: 60 });
+cable({
+  name: "alternator cable, ferry",
+  from: ferryMachine.positive,
+  to: ferryEngine.positive,
+  lengthFt: 4,
+  gauge: 4,
+  protectFarEnd: { ...classT, ratingA: 80 },
+});
+cable({
+  name: "alternator return, ferry",
+  from: ferryMachine.negative,
+  to: ferryEngine.negative,
+  lengthFt: 4,
+  gauge: 4,
+});
+const booster = dcDcCharger({
+  name: "booster, ferry",
+  outputA: 10,
+  outputV: 14.2,
+  inputMinV: 10.5,
+  isolated: true,
+});
+circuit({
+  ...ferryHouse,
+  name: "booster input, ferry",
+  to: booster,
+  oneWayFt: 3,
+  gauge: 8,
+  protect: { ...classT, ratingA: 25 },
+});
+circuit({
+  name: "booster output, ferry",
+  from: booster.outputPositive,
+  returnTo: booster.outputNegative,
+  to: ferryEngine,
+  oneWayFt: 3,
+  gauge: 8,
+  protectFarEnd: { ...classT, ratingA: 25 },
+});

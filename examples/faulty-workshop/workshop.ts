@@ -23,6 +23,18 @@ circuit({ ...wire, name: "yard light", load: 8, oneWayFt: 60, gauge: 12, protect
 // conductor/minimum-size: 18 AWG only inside a sheath.
 circuit({ ...wire, name: "clock", load: 0.2, oneWayFt: 6, gauge: 18, protect: 2 });
 
+// part/other-voltage: a lamp that works from 9.5 V on, and that must be one for 12 V.
+circuit({
+  ...wire,
+  name: "borrowed lamp",
+  voltage: 24,
+  load: 2,
+  minimumV: 9.5,
+  oneWayFt: 6,
+  gauge: 14,
+  protect: 3,
+});
+
 // conductor/terminal-size: 10 AWG does not go into the lamp's terminals.
 circuit({
   ...wire,

@@ -14,6 +14,7 @@ import { busStuds } from "./bus/studs.ts";
 import { chargerCircle } from "./charger/circle.ts";
 import { inputCurrent } from "./charger/input-current.ts";
 import { outputCurrent } from "./charger/output-current.ts";
+import { chargerWrongWay } from "./charger/wrong-way.ts";
 import { ambient } from "./conductor/ambient.ts";
 import { ampacity } from "./conductor/ampacity.ts";
 import { faultWithstand } from "./conductor/fault-withstand.ts";
@@ -41,6 +42,7 @@ import { otherVoltage } from "./inverter/other-voltage.ts";
 import { inverterPrecharge } from "./inverter/precharge.ts";
 import { inverterSupply } from "./inverter/supply.ts";
 import { inverterSurge } from "./inverter/surge.ts";
+import { networkHullReturn } from "./network/hull-return.ts";
 import { noReturn } from "./network/no-return.ts";
 import { networkShorted } from "./network/shorted.ts";
 import { twoGrounds } from "./network/two-grounds.ts";
@@ -48,6 +50,7 @@ import { networkUnconnected } from "./network/unconnected.ts";
 import { wrongPort } from "./network/wrong-port.ts";
 import { fuseFamily } from "./panel/fuse-family.ts";
 import { panelRating } from "./panel/rating.ts";
+import { partOtherVoltage } from "./part/other-voltage.ts";
 import { partRating } from "./part/rating.ts";
 import { batteryVentilationTooSmall } from "./placement/battery-ventilation.ts";
 import { bendTooTight } from "./placement/bend-radius.ts";
@@ -116,6 +119,7 @@ export const rules: readonly Rule<unknown>[] = [
   chargerCircle,
   inputCurrent,
   outputCurrent,
+  chargerWrongWay,
   ambient,
   ampacity,
   faultWithstand,
@@ -143,6 +147,7 @@ export const rules: readonly Rule<unknown>[] = [
   inverterPrecharge,
   inverterSupply,
   inverterSurge,
+  networkHullReturn,
   noReturn,
   networkShorted,
   twoGrounds,
@@ -150,6 +155,7 @@ export const rules: readonly Rule<unknown>[] = [
   wrongPort,
   fuseFamily,
   panelRating,
+  partOtherVoltage,
   partRating,
   batteryVentilationTooSmall,
   bendTooTight,

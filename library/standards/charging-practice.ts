@@ -19,6 +19,18 @@ export const chargingVoltage = {
   },
 } as const;
 
+/** Voltage with which a lead-acid battery is held full. */
+export const floatVoltage = {
+  source: {
+    document: "Common practice, no source",
+    section: "",
+    authority: "common practice",
+    confirmed: "memory",
+    note: "Lead-acid is held full with 2.2 to 2.3 V a cell; below that it discharges itself slowly, and sulphates.",
+  } satisfies Citation,
+  leastLeadAcidCellV: 2.2,
+} as const;
+
 /** Temperature below which LiFePO4 must not be charged. */
 export const coldCharging = {
   source: {

@@ -68,7 +68,7 @@ export const touchVoltage = {
 /** The rating of a switch is for hours; starts last seconds. */
 export const contactsForSeconds = {
   source: practice(
-    "Makers of battery switches state a further rating for seconds (cranking, intermittent): half as much again as that for hours, or more.",
+    "Makers of battery switches and shunts state a further rating for seconds (cranking, intermittent): half as much again as that for hours, or more.",
   ),
   timesRating: 1.5,
 } as const;
@@ -85,3 +85,20 @@ export const inverterCutOff = {
 export const chargingCircle: Citation = practice(
   "A DC-DC charger loses some percent of the energy that it passes on; two that feed each other without end empty both batteries.",
 );
+
+/** A controller without tracking connects its modules straight to the bank: they work at its voltage. */
+export const arrayWithoutTracking = {
+  source: practice(
+    "Modules on a controller without tracking have 36 cells, some 18 V, for each 12 V of the bank; one for twice that loses about half of its power.",
+  ),
+  /** 36 cells have 18 V at maximum power, 1.25 times 14.4 V; at 1.5 times a third of the power is lost. */
+  mostOfOutput: 1.5,
+} as const;
+
+/** Devices work down to some share of the voltage that they are made for; below half of it are those of a wide range. */
+export const worksFromShare = {
+  source: practice(
+    "Devices work down to 70 to 90 % of their nominal voltage; below half of it only those of a wide range, such as 10 to 30 V.",
+  ),
+  least: 0.5,
+} as const;

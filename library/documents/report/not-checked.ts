@@ -50,6 +50,7 @@ export const notCheckedToday = [
   "contacts, lugs and switches have no resistance here, nor has a fuse or breaker without a stated one; a short is taken at rest, without the inductance of the cable;",
   "whether two devices in series work together in a short that is too much for the smaller one;",
   "energy in a plan without a period; with one, a horizon, snow, and how single years differ from the mean;",
+  "whether a device whose plan states no voltage for it is made for that of its network;",
   "physical layout, and whether the stated lengths are correct;",
   "circuits above 50 V, alternating current, and aluminium conductors.",
 ] as const;

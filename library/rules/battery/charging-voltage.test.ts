@@ -32,6 +32,27 @@ testRule(chargingVoltageOfBattery, [
       },
     ],
   },
+  // 2.2 V a lead-acid cell hold it full: common practice, from memory.
+  {
+    name: "just enough to hold lead-acid full",
+    plan: charged('chemistry: "AGM"', "outputV: 13.2"),
+    finds: "nothing",
+  },
+  {
+    name: "too little to hold lead-acid full",
+    plan: charged('chemistry: "AGM"', "outputV: 13.1"),
+    finds: [
+      {
+        subject: "shore",
+        record: "shore",
+        on: "outputV",
+        severity: "warning",
+        message:
+          "Charges AGM (the battery house) to 13.1 V, below the 13.2 V that hold it full (common practice, no source): it never gets full. Set it to 14.2 to 14.7 V.",
+        fixes: "no fix",
+      },
+    ],
+  },
   {
     name: "sixteen cells at their end of charge, by either label",
     plan: charged('chemistry: "LiFePO4", nominalV: 51.2', "outputV: 58.4", high),

@@ -1,7 +1,8 @@
 import { type Charging, chargings } from "../../analysis/charging-sources.ts";
 import { cellsOf, fullAtRestOf, restVoltageAt } from "../../model/battery-figures.ts";
 import type { BatteryPart } from "../../model/network.ts";
-import { chargingVoltage } from "../../standards/charging-practice.ts";
+import { chargingVoltage, floatVoltage } from "../../standards/charging-practice.ts";
+import type { Citation } from "../../standards/citation.ts";
 import { lithiumIronPhosphateCell } from "../../standards/rest-voltage.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";
 import { exceeds, formatRounded, withUnit } from "../wording/format-number.ts";
@@ -13,7 +14,7 @@ export const chargingVoltageOfBattery = defineRule<Values>({
   title: "Charging voltage does not suit the battery",
   severity: "warning",
   why: "Too high a voltage gases lead-acid dry and overcharges lithium cells; too low a one never fills the battery.",
-  sources: [chargingVoltage.source, lithiumIronPhosphateCell.source],
+  sources: [chargingVoltage.source, floatVoltage.source, lithiumIronPhosphateCell.source],
   fixable: false,
   acceptable: true,
   // Needs the output voltage of each charging source, and the chemistry and cells of the batteries between its terminals, every switch
@@ -40,7 +41,7 @@ export const chargingVoltageOfBattery = defineRule<Values>({
       case "high":
         return `${charges}, ${withUnit(perCellV, "V")} a cell; up to ${limit} is usual (${source}). ${setIt}.`;
       case "low":
-        return `${charges}, below the ${limit} at which it rests when full (${source}): it never gets full. ${setIt}.`;
+        return `${charges}, below the ${limit} ${chemistry === "LiFePO4" ? "at which it rests when full" : "that hold it full"} (${source}): it never gets full. ${setIt}.`;
       case "for fewer cells":
         return `${charges}, below the ${limit} at which it rests when empty (${source}): this source is for fewer cells and cannot charge it, and the battery may feed back into it. Use one for ${formatRounded(from)} to ${withUnit(to, "V")}.`;
     }
@@ -69,7 +70,11 @@ function finding({ source, outputV, batteries }: Charging): Found<Values> | unde
   const absorptionV = (end: 0 | 1) =>
     sum(({ chemistry, systemV }) => (chargingVoltage.absorptionFor12V[chemistry][end] * systemV) / 12);
   const rangeV = [absorptionV(0), absorptionV(1)] as const;
-  const fullV = sum(fullAtRestOf);
+  const fullV = sum((battery) =>
+    battery.chemistry === "LiFePO4"
+      ? fullAtRestOf(battery)
+      : floatVoltage.leastLeadAcidCellV * cellsOf(battery),
+  );
   const emptyV = sum((battery) => restVoltageAt(battery, 0).voltageV);
   const isHigh = exceeds(outputV, rangeV[1]);
   // Of modules below the charging voltage there is nothing to limit.
@@ -90,9 +95,13 @@ function finding({ source, outputV, batteries }: Charging): Found<Values> | unde
       limitV: isHigh ? rangeV[1] : isForFewer ? emptyV : fullV,
       perCellV: outputV / sum(cellsOf),
       rangeV,
-      source: sourceInWords(isHigh ? chargingVoltage.source : lithiumIronPhosphateCell.source),
+      source: sourceInWords(isHigh ? chargingVoltage.source : lowSource(first)),
     },
   };
+}
+
+function lowSource({ chemistry }: BatteryPart): Citation {
+  return chemistry === "LiFePO4" ? lithiumIronPhosphateCell.source : floatVoltage.source;
 }
 
 /** No charge of any chemistry goes so far above the usual voltage, not even an equalising one: common practice, no source. */

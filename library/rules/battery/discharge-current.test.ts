@@ -24,6 +24,25 @@ testRule(dischargeCurrent, [
     ],
   },
   {
+    name: "one of two in series gives less than the other",
+    plan: `
+      build({ voltage: 24 });
+      const lower = battery({ chemistry: "AGM", nominalV: 12, capacityAh: 100, internalMilliohm: 6, maxDischargeA: 100 });
+      const upper = battery({ name: "upper", chemistry: "AGM", nominalV: 12, capacityAh: 100, internalMilliohm: 6, maxDischargeA: 50 });
+      cable({ from: lower.positive, to: upper.negative, lengthFt: 1, gauge: 2 });
+      circuit({ name: "oven", from: upper.positive, returnTo: lower.negative, load: 60, oneWayFt: 5, gauge: 1, protect: 80 });`,
+    finds: [
+      {
+        subject: "upper",
+        record: "upper",
+        on: "maxDischargeA",
+        message:
+          'Gives 60 A in "everything on", its limit is 50 A (maxDischargeA): run less at once, or use one that gives as much as the others in its string, with a second string if need be.',
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
     name: "cranking takes more than lithium may give",
     plan: `
       const start = battery({ name: "start", chemistry: "LiFePO4", capacityAh: 60, internalMilliohm: 8, maxDischargeA: 100 });

@@ -1,5 +1,7 @@
+import type { Bank } from "../../analysis/network/topology/network-topology.ts";
+import { batteryStrings } from "../../analysis/network/topology/parallel-strings.ts";
 import type { WorstOf } from "../../analysis/network-result.ts";
-import type { BatteryPart } from "../../model/network.ts";
+import type { BatteryPart, Network } from "../../model/network.ts";
 import { isStarterMotor } from "../../model/part-roles.ts";
 import { usualDischargeRates } from "../../standards/usual-charge-rates.ts";
 import { isAbove, statedRating } from "../current-through.ts";
@@ -39,18 +41,20 @@ export const dischargeCurrent = defineRule<Values>({
           ...{ currentA: worst.currentA, limitA, stated, chemistry, perAh, isForSeconds },
           estimate: estimateInWords(worst.estimate),
           scenario: occasionInWords(network, worst),
+          isInSeries: inSeries(network, result.topology.banks, part),
           source: sourceInWords(usualDischargeRates.source),
         };
         const at = atPart(part, ...(stated ? ["maxDischargeA"] : []));
         return [{ subject: part.name, at, ...(stated ? {} : { severity: "info" }), values }];
       }),
     ),
-  message({ currentA, limitA, stated, estimate, scenario, chemistry, perAh, isForSeconds, source }) {
+  message({ currentA, limitA, stated, estimate, scenario, chemistry, perAh, ...values }) {
+    const { isForSeconds, isInSeries, source } = values;
     const [gives, may] = formatDistinctWithUnit(currentA, limitA, "A");
     if (isForSeconds)
       return `Gives ${gives} ${scenario}${estimate}, its limit is ${may} (maxDischargeA), and its protection may cut off within the seconds that cranking takes: crank from a battery made for it, or ask its maker for the limit of some seconds.`;
     return stated
-      ? `Gives ${gives} ${scenario}${estimate}, its limit is ${may} (maxDischargeA): run less at once, or add a battery in parallel.`
+      ? `Gives ${gives} ${scenario}${estimate}, its limit is ${may} (maxDischargeA): run less at once, or ${isInSeries ? "use one that gives as much as the others in its string, with a second string if need be" : "add a battery in parallel"}.`
       : `Gives ${gives} ${scenario}${estimate}, and its limit is not stated; ${chemistry} of this capacity usually gives ${may} for hours, ${formatRounded(perAh)} A per Ah (${source}). State maxDischargeA from its data sheet.`;
   },
 });
@@ -67,7 +71,15 @@ interface Values {
   readonly perAh: number;
   /** It flows for the seconds in which an engine is cranked. */
   readonly isForSeconds: boolean;
+  /** One more in parallel would make the batteries of its string unlike. */
+  readonly isInSeries: boolean;
   readonly source: string;
+}
+
+function inSeries(network: Network, banks: readonly Bank[], battery: BatteryPart): boolean {
+  return batteryStrings(network, banks).some(
+    ({ batteries }) => batteries.length > 1 && batteries.includes(battery),
+  );
 }
 
 /**

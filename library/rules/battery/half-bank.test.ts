@@ -48,6 +48,32 @@ testRule(halfBank, [
     finds: "nothing",
   },
   {
+    name: "a charger for one of the batteries alone",
+    plan: string(`
+      const one = shoreCharger({ name: "charger", outputA: 10, outputV: 14.4 });
+      cable({ from: one.positive, to: middle.stud, lengthFt: 2, gauge: 8 });
+      cable({ from: one.negative, to: lower.negative, lengthFt: 2, gauge: 8 });`),
+    finds: [
+      {
+        subject: "charger",
+        record: "charger",
+        on: "",
+        severity: "warning",
+        message:
+          "The charger charges 12 V of a bank of 24 V: that part is overcharged, and the rest is never full. Charge the whole bank, or each battery with a charger of its own.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "an equaliser, which takes from the whole bank",
+    plan: string(`
+      const even = dcDcCharger({ name: "equaliser", outputA: 5, outputV: 13.6, runs: "always" });
+      circuit({ name: "even in", from: upper.positive, returnTo: lower.negative, to: even, oneWayFt: 2, gauge: 10, protect: 10 });
+      cable({ from: even.outputPositive, to: middle.stud, lengthFt: 2, gauge: 10, protectFarEnd: 10 });`),
+    finds: "nothing",
+  },
+  {
     name: "accepted with a reason",
     plan: string(`
       circuit({ name: "clock", voltage: 12, from: middle.stud, returnTo: lower.negative, load: 0.01, oneWayFt: 5, gauge: 16,

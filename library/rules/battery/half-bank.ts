@@ -2,7 +2,7 @@ import { tappedStrings } from "../../analysis/half-bank.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, inNetwork } from "../rule.ts";
 import { withUnit } from "../wording/format-number.ts";
-import { atPart, listInWords, partInWords, relatedPart } from "../wording/part-in-words.ts";
+import { atPart, atStart, listInWords, partInWords, relatedPart } from "../wording/part-in-words.ts";
 
 const wholeBank = ownRequirement(
   "Everything is connected across the whole of a series bank, unless an equaliser keeps its batteries alike.",
@@ -10,23 +10,28 @@ const wholeBank = ownRequirement(
 
 export const halfBank = defineRule<Values>({
   id: "battery/half-bank",
-  title: "Load on part of a series bank",
+  title: "Load or charger on part of a series bank",
   severity: "warning",
-  why: "The batteries that feed the load are emptied first; the charger, which sees only the sum, then overcharges the others.",
+  why: "The batteries that feed the load are emptied first; the charger, which sees only the sum, then overcharges the others. A charger on a part overcharges that part.",
   sources: [wholeBank],
   fixable: false,
   acceptable: true,
-  // Needs the strings of batteries, and the devices between their terminals. Chargers may serve single batteries: that keeps them alike.
+  // Needs the strings of batteries, and the devices between their terminals. Chargers may serve single
+  // batteries, if each battery has one: that keeps them alike.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) =>
-      tappedStrings(network, result.topology.banks).map(({ ports, partV, wholeV }) => {
+      tappedStrings(network, result.topology.banks).map(({ does, ports, partV, wholeV }) => {
         const [{ part: first }] = ports as readonly [(typeof ports)[number]];
-        const values: Values = { devices: ports.map(({ part }) => partInWords(part)), partV, wholeV };
+        const values: Values = { does, devices: ports.map(({ part }) => partInWords(part)), partV, wholeV };
         const others = ports.slice(1, mostRelated).map(({ part }) => relatedPart(part));
         return { subject: first.name, at: atPart(first), values, related: others };
       }),
     ),
-  message({ devices, partV, wholeV }) {
+  message({ does, devices, partV, wholeV }) {
+    if (does === "feeds") {
+      const charges = devices.length > 1 ? "charge" : "charges";
+      return `${atStart(listInWords(devices))} ${charges} ${withUnit(partV, "V")} of a bank of ${withUnit(wholeV, "V")}: that part is overcharged, and the rest is never full. Charge the whole bank, or each battery with a charger of its own.`;
+    }
     const [draw, them] = devices.length > 1 ? ["draw", "them"] : ["draws", "it"];
     return `${listInWords(devices)} ${draw} from ${withUnit(partV, "V")} of a bank of ${withUnit(wholeV, "V")}: that half is emptied first, and the charger then overcharges the other. Feed ${them} from the whole bank through a DC-DC converter.`;
   },
@@ -35,6 +40,7 @@ export const halfBank = defineRule<Values>({
 const mostRelated = 8;
 
 interface Values {
+  readonly does: "draws" | "feeds";
   readonly devices: readonly string[];
   readonly partV: number;
   readonly wholeV: number;

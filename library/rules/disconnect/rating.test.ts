@@ -9,6 +9,17 @@ const behind = (rest: string, more = "") => `
     circuit({ name, from: off.load, returnTo: house.negative, load, oneWayFt: 5, gauge: 1, protect: 150 });
   ${rest}`;
 
+/** Two circuits of 20 A, each with a device of its own. */
+const behindFuse = (fuseA: number, branchA: number) => `
+  build({ insulationC: 105 });
+  const house = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 5 });
+  const off = disconnect({ name: "off", ratedA: 100 });
+  const plus = busBar({ name: "plus" });
+  cable({ from: house.positive, to: off.line, lengthFt: 2, gauge: 2, protect: ${fuseA} });
+  cable({ from: off.load, to: plus.stud, lengthFt: 2, gauge: 2 });
+  for (const name of ["oven", "pump"])
+    circuit({ name, from: plus.stud, returnTo: house.negative, load: 20, oneWayFt: 5, gauge: 4, protect: ${branchA} });`;
+
 testRule(disconnectRating, [
   {
     name: "a charging relay between two batteries, which is seldom closed at a start",
@@ -34,6 +45,23 @@ testRule(disconnectRating, [
       },
     ],
   },
+  {
+    name: "behind a fuse above its rating, with circuits of 150 A",
+    plan: behindFuse(200, 75),
+    finds: [
+      {
+        subject: "off",
+        record: "off",
+        on: "ratedA",
+        severity: "info",
+        message:
+          "No device below 200 A protects this disconnect, and its rating is 100 A (ratedA): further loads could overload it (common practice, no source). Put a fuse of at most 100 A before it, or use one with a higher rating.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  { name: "behind such a fuse, with circuits of 100 A", plan: behindFuse(200, 50), finds: "nothing" },
+  { name: "behind a fuse of its rating", plan: behindFuse(100, 75), finds: "nothing" },
   { name: "exactly its rating", plan: behind(`out("oven", 100);`), finds: "nothing" },
   {
     name: "just above its rating",

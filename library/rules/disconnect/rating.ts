@@ -1,22 +1,31 @@
+import { certainCurrentThrough } from "../../analysis/current-through.ts";
 import { greatestStarts, type Start } from "../../analysis/motor-start.ts";
+import { deviceLimiting } from "../../analysis/network/faults/thin-returns.ts";
 import { joinsBatteries } from "../../analysis/network/topology/batteries-beside.ts";
+import { ratingBehindA } from "../../analysis/rating-behind.ts";
 import { isMotor } from "../../model/motor-starts.ts";
 import { isStarterMotor } from "../../model/part-roles.ts";
 import { type Contacts, hasContacts } from "../../model/switch-positions.ts";
 import { contactsForSeconds } from "../../standards/machine-practice.ts";
 import { type AboveRating, aboveStatedRating, isAbove, statedRating } from "../current-through.ts";
+import { placedDevice, relatedDevice } from "../fixes/placed-device.ts";
+import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
-import { formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
+import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
 import { atPart, kindInWords, partInWords, relatedPart, scenarioInWords } from "../wording/part-in-words.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
 
-export const disconnectRating = defineRule<AboveRating | AtStart>({
+export const disconnectRating = defineRule<AboveRating | AtStart | BehindGreaterDevice>({
   id: "disconnect/rating",
   title: "Rating of a switch exceeded",
   formerTitles: ["Disconnect rating exceeded", "More current than the disconnect is rated for"],
   severity: "warning",
   why: "Contacts that carry more than their rating heat up, pit and weld: the disconnect, relay or selector switch no longer opens.",
-  sources: [statedRating, contactsForSeconds.source],
+  sources: [
+    statedRating,
+    contactsForSeconds.source,
+    ownRequirement("A device before a battery switch lets no more through it for hours than its rating."),
+  ],
   fixable: false,
   acceptable: true,
   restsOn: "currents",
@@ -24,14 +33,60 @@ export const disconnectRating = defineRule<AboveRating | AtStart>({
   check: (plan) => [
     ...aboveStatedRating(plan, "disconnect/rating"),
     ...inNetwork(plan, (judged) => aboveAtStarts(judged)),
+    ...inNetwork(plan, (judged) => behindGreaterDevices(judged)),
   ],
   message(values) {
+    if ("ratingA" in values) {
+      const [rating, rated] = formatDistinctWithUnit(values.ratingA, values.ratedA, "A");
+      return `No device below ${rating} protects this ${values.kind}, and its rating is ${rated} (ratedA): further loads could overload it (common practice, no source). Put a fuse of at most ${rated} before it, or use one with a higher rating.`;
+    }
     if ("motor" in values) return atStartInWords(values);
     const { kind, currentA, estimate, ratedA, scenario } = values;
     const [carries, rated] = formatDistinctWithUnit(currentA, ratedA, "A");
     return `Carries ${carries} ${scenario}${estimate}, its rating is ${rated} (ratedA): use a ${kind} with a higher one, or split its loads.`;
   },
 });
+
+/** A device of a higher rating is all that protects a disconnect. */
+interface BehindGreaterDevice {
+  readonly kind: string;
+  readonly ratingA: number;
+  readonly ratedA: number;
+}
+
+/**
+ * Information: no current of the plan exceeds the rating. Silent where the devices behind the switch let no more through together, and on
+ * relays and selector switches, whose contacts have sources at both sides.
+ */
+function behindGreaterDevices(judged: JudgedNetwork): Found<BehindGreaterDevice>[] {
+  const { network, result } = judged;
+  return network.parts.flatMap((part): Found<BehindGreaterDevice>[] => {
+    if (part.kind !== "disconnect") return [];
+    const { ratedA } = part;
+    const limits = [part.terminals.line, part.terminals.load].flatMap(
+      (terminal) => deviceLimiting(network, terminal) ?? [],
+    );
+    const device = limits.sort((one, other) => one.ratingA - other.ratingA)[0];
+    const placed = device && placedDevice(network, device.index);
+    if (
+      !placed ||
+      !exceeds(device.ratingA, ratedA) ||
+      !exceeds(ratingBehindA(judged, part.terminals.load), ratedA)
+    )
+      return [];
+    const current = certainCurrentThrough(result, part);
+    if (current && isAbove(current.currentA, ratedA)) return [];
+    return [
+      {
+        subject: part.name,
+        at: atPart(part, "ratedA"),
+        severity: "info",
+        values: { kind: kindInWords(part), ratingA: device.ratingA, ratedA },
+        related: [relatedDevice(placed)],
+      },
+    ];
+  });
+}
 
 /** The start of a motor, with a current above what the contacts may carry for seconds. */
 interface AtStart {

@@ -80,9 +80,20 @@ function asPart({ parts }: Network, protection: ProtectiveDevice): PlacedDevice 
 }
 
 /** In a position of a fuse panel: at the end of a conductor there, or mounted on it. */
-export function isInPanel(network: Network, { conductor, part, device }: PlacedDevice): boolean {
-  const at = conductor ? (device.end === "protect" ? conductor.from : conductor.to) : part?.mountedOn;
+export function isInPanel(network: Network, placed: PlacedDevice): boolean {
+  const at = terminalOf(placed);
   return at !== undefined && isPanelBranch(network, at);
+}
+
+/** At a bus, panel or switch, where another device may help it with a short. */
+export function isAtBranch({ parts, terminals }: Network, placed: PlacedDevice): boolean {
+  const part = parts[terminals[terminalOf(placed) ?? -1]?.part ?? -1];
+  return part !== undefined && descriptorOf(part).role === "passes current on";
+}
+
+/** The terminal that a device is at: at the end of its conductor there, or mounted on it. */
+function terminalOf({ conductor, part, device }: PlacedDevice): number | undefined {
+  return conductor ? (device.end === "protect" ? conductor.from : conductor.to) : part?.mountedOn;
 }
 
 /** The branches of a fuse panel. */

@@ -17,6 +17,14 @@ const behind = (part: string, [into, out]: readonly [string, string], load: numb
   const oven = circuit({ name: "oven", from: tested.${out}, returnTo: house.negative, load: ${load}, oneWayFt: 5, gauge: 1, protect: 200 });
   ${rest}`;
 
+const cranked = (crankingA: number) => `
+  const start = battery({ chemistry: "AGM", capacityAh: 80, internalMilliohm: 5 });
+  const starter = starterMotor({ name: "starter", crankingA: ${crankingA} });
+  const meter = shunt({ name: "meter", ratedA: 100 });
+  cable({ from: start.positive, to: starter.positive, lengthFt: 3, gauge: "1/0" });
+  cable({ from: starter.negative, to: meter.systemSide, lengthFt: 3, gauge: "1/0" });
+  cable({ from: meter.batterySide, to: start.negative, lengthFt: 1, gauge: "1/0" });`;
+
 const shuntFor100A = "shunt({ ratedA: 100 })";
 const relay = (more: string) =>
   `part({ terminals: ["in", "out"], joins: [{ between: ["in", "out"] }]${more} })`;
@@ -37,6 +45,26 @@ testRule(partRating, [
         on: "ratedA",
         message:
           'This shunt carries 100.1 A in "everything on", and its limit is 100 A (ratedA): use one with a higher limit, or run less at once.',
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "an engine cranked through a shunt with 1.5 times its rating",
+    plan: cranked(150),
+    finds: "nothing",
+  },
+  {
+    name: "an engine cranked through a shunt with more",
+    plan: cranked(151),
+    finds: [
+      {
+        subject: "meter",
+        record: "meter",
+        on: "ratedA",
+        severity: "warning",
+        message:
+          "This shunt carries 151 A at the start of starter, and its rating is 100 A for hours (ratedA), half as much again for seconds (common practice, no source): use one with a higher rating, or lead the starter past it.",
         fixes: "no fix",
       },
     ],

@@ -1,24 +1,29 @@
-import type { PartCurrentLimit } from "../../model/part-roles.ts";
-import { exceededLimits, statedRating } from "../current-through.ts";
-import { defineRule, inNetwork } from "../rule.ts";
+import { greatestStarts } from "../../analysis/motor-start.ts";
+import { isMotor } from "../../model/motor-starts.ts";
+import { isStarterMotor, type PartCurrentLimit } from "../../model/part-roles.ts";
+import { contactsForSeconds } from "../../standards/machine-practice.ts";
+import { exceededLimits, isAbove, statedRating } from "../current-through.ts";
+import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
 import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { formatDistinctWithUnit } from "../wording/format-number.ts";
-import { atPart, kindInWords, occasionInWords } from "../wording/part-in-words.ts";
+import { atPart, kindInWords, occasionInWords, partInWords, relatedPart } from "../wording/part-in-words.ts";
+import { sourceInWords } from "../wording/source-in-words.ts";
 
 export const partRating = defineRule<Values>({
   id: "part/rating",
   title: "Current limit of a part exceeded",
   severity: "warning",
   why: "A part that carries more than its maker allows heats up where its conductors are fastened, and its contacts or solder joints fail.",
-  sources: [statedRating],
+  sources: [statedRating, contactsForSeconds.source],
   fixable: false,
   acceptable: true,
   restsOn: "currents",
-  // Needs the current of each part in every scenario that lasts. Every limit that no rule of its own judges.
+  // Needs the current of each part in every scenario that lasts, and through a shunt that of an engine's start. Every limit that no rule
+  // of its own judges.
   check: (plan) =>
-    inNetwork(plan, (judged) =>
-      exceededLimits(judged, "part/rating").map(
-        ({ part, limit: { property, current: does }, limitA, worst }) => ({
+    inNetwork(plan, (judged) => {
+      const lasting = exceededLimits(judged, "part/rating").map(
+        ({ part, limit: { property, current: does }, limitA, worst }): Found<Values> => ({
           subject: part.name,
           at: atPart(part, property),
           values: {
@@ -31,9 +36,15 @@ export const partRating = defineRule<Values>({
             scenario: occasionInWords(judged.network, worst),
           },
         }),
-      ),
-    ),
-  message({ kind, does, currentA, estimate, limitA, property, scenario }) {
+      );
+      const known = new Set(lasting.map(({ subject }) => subject));
+      return [...lasting, ...shuntsAtStarts(judged).filter(({ subject }) => !known.has(subject))];
+    }),
+  message({ kind, does, currentA, estimate, limitA, property, scenario, forSeconds }) {
+    if (forSeconds) {
+      const [is, allowed] = formatDistinctWithUnit(currentA, limitA, "A");
+      return `This ${kind} carries ${is} at the start of ${forSeconds.motor}, and its rating is ${allowed} for hours (${property}), half as much again for seconds (${forSeconds.source}): use one with a higher rating, or lead the starter past it.`;
+    }
     const [is, allowed] = formatDistinctWithUnit(currentA, limitA, "A");
     return `This ${kind} ${does} ${is} ${scenario}${estimate}, and its limit is ${allowed} (${property}): use one with a higher limit, or run less at once.`;
   },
@@ -48,4 +59,30 @@ interface Values {
   readonly property: string;
   /** `in "everything on"`. */
   readonly scenario: string;
+  /** It flows for the seconds in which an engine is cranked. */
+  readonly forSeconds?: { readonly motor: string; readonly source: string };
+}
+
+/** The shunts whose rating for hours is far below the current of an engine's starter motor, which lasts for seconds. */
+function shuntsAtStarts({ network, result }: JudgedNetwork): Found<Values>[] {
+  const shunts = network.parts.filter((part) => part.kind === "shunt");
+  const starters = network.parts.filter(isMotor).filter(isStarterMotor);
+  if (shunts.length === 0 || starters.length === 0) return [];
+  const starts = greatestStarts(network, result, starters);
+  return shunts.flatMap((part): Found<Values>[] => {
+    const start = starts({ at: "part", part: part.index });
+    if (!start || !isAbove(start.currentA, contactsForSeconds.timesRating * part.ratedA)) return [];
+    return [
+      {
+        subject: part.name,
+        at: atPart(part, "ratedA"),
+        values: {
+          ...{ kind: kindInWords(part), does: "carries", currentA: start.currentA, estimate: "" },
+          ...{ limitA: part.ratedA, property: "ratedA", scenario: "" },
+          forSeconds: { motor: partInWords(start.motor), source: sourceInWords(contactsForSeconds.source) },
+        },
+        related: [relatedPart(start.motor)],
+      },
+    ];
+  });
 }

@@ -35,6 +35,8 @@ export const bothEnds = defineRule<Values>({
   why: "When the fuse at one end blows, the source at the other end goes on feeding the short.",
   sources: [protectionAtEachSource],
   fixable: true,
+  // A lesser device elsewhere may protect the end too.
+  repairsWait: "for devices",
   acceptable: true,
   // Needs the range of ratings, and in a network the paths of the topology. A circuit without any protection is left to
   // protection/missing or protection/unprotected-path, for both ends.

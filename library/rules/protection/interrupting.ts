@@ -19,7 +19,7 @@ import { breakingCapacity } from "../../standards/protection-rules.ts";
 import type { At, Change, ProposedFix, Severity } from "../finding.ts";
 import { atFamily, chosenChanges, chosenInWords, chosenKind } from "../fixes/chosen-device.ts";
 import { type Device, statedWithUnit, theDevice } from "../fixes/judged-devices.ts";
-import { type PlacedDevice, placedDevice, relatedDevice } from "../fixes/placed-device.ts";
+import { isInPanel, type PlacedDevice, placedDevice, relatedDevice } from "../fixes/placed-device.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork, within } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
 import { atPart, partInWords, relatedPart } from "../wording/part-in-words.ts";
@@ -72,7 +72,10 @@ export const protectionInterrupting = defineRule<Values>({
           estimated: fault.estimated,
           capacity,
           mostOfAnyA,
-          wayOut: wayOut(fixes, buyOne(placed, behind)),
+          wayOut: wayOut(
+            fixes,
+            isInPanel(judged.network, placed) ? mainFuse(behind) : buyOne(placed, behind),
+          ),
         };
         return [
           {
@@ -297,7 +300,10 @@ function judgedDevice(
         ? atFamily(placed)
         : placed.at;
   const voltageV = greatestVoltage(network, protection);
-  const fixes = otherDevice(placed, { systemV: voltageV, interruptA: fault.greatestA });
+  // The family of a fuse in a panel is that of the panel.
+  const fixes = isInPanel(network, placed)
+    ? []
+    : otherDevice(placed, { systemV: voltageV, interruptA: fault.greatestA });
   // A fuse that may well be enough is no fault: a thicker conductor must not be refused for it. But to leave the family out is no
   // better than to state one that is too weak, if all are.
   const mostOfAnyA = isUnknownFuse(protection)
@@ -396,6 +402,10 @@ function changesFor(
 
 function buyOne({ device }: PlacedDevice, { greatestA }: DeviceFault): string {
   return `use a ${device.kind} marked for at least ${statedWithUnit(upwards(greatestA), "A")}, and state it (interruptingA)`;
+}
+
+function mainFuse({ greatestA }: DeviceFault): string {
+  return `put a fuse that interrupts ${statedWithUnit(upwards(greatestA), "A")} into the feed of the panel`;
 }
 
 /** Three figures, rounded away from zero: the stated requirement is never below the real one. */

@@ -1,4 +1,5 @@
 import { ampacityOf } from "../../analysis/ampacity.ts";
+import { crossSectionMm2 } from "../../analysis/copper-area.ts";
 import { type MachineLimit, machineLimit } from "../../analysis/machine-protection.ts";
 import { nearestMadeRating, nearestRatingBelow } from "../../analysis/made-ratings.ts";
 import { sizesAbove } from "../../analysis/made-sizes.ts";
@@ -9,10 +10,11 @@ import { protectionRangeOfPart } from "../../analysis/protection-range.ts";
 import { carriesAllOf, leastOnWay, tooGreatOnWay } from "../../analysis/rating-demands.ts";
 import { mostAboveNeed, repairSizing } from "../../analysis/repair-sizing.ts";
 import { thinnestNeeded } from "../../analysis/sizing.ts";
-import type { NetworkConductor, ProtectiveDevice } from "../../model/network.ts";
+import type { Network, NetworkConductor, ProtectiveDevice } from "../../model/network.ts";
 import { isDevice, isDistribution } from "../../model/part-roles.ts";
 import type { BuildSettings } from "../../model/plan-model.ts";
 import { workedOutOnce } from "../../model/worked-out-once.ts";
+import { parallelConductors } from "../../standards/parallel-conductors.ts";
 import {
   boundBySubpartI,
   protectionOfMachine,
@@ -139,7 +141,12 @@ function foundOnPath(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedP
     size: sizeInWords(conductor.run.conductor),
     ampacityA: ampacity.judged ? ampacity.ampacityA : 0,
     source: sourceInWords(protectionRequired),
-    wayOut: [elsewhere(plan, judged, path), wayOut(fixes, whyNoRating(run.circuit, run.result, null))]
+    wayOut: [
+      elsewhere(plan, judged, path),
+      thickerBeside(judged.network, path.conductor)
+        ? undefined
+        : wayOut(fixes, whyNoRating(run.circuit, run.result, null)),
+    ]
       .filter((one) => one !== undefined)
       .join(", or "),
   };
@@ -182,6 +189,8 @@ const mostOnWay = 32;
 function fixesFor(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedPath): ProposedFix[] {
   const { network } = judged;
   const conductor = network.conductors[path.conductor]!;
+  // A fuse in the thin one of two side by side would carry its share of the current and open with the next load.
+  if (thickerBeside(network, path.conductor)) return [];
   const before = leastOnWay(network, path);
   const placed = before ? placedDevice(network, before.index) : deviceBeyond(judged, path);
   const inLine =
@@ -219,6 +228,9 @@ function suggested(fix: ProposedFix): ProposedFix {
 /** A way out that no edit of a value makes: a device or the conductor at another place. */
 function elsewhere(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedPath): string | undefined {
   const { network } = judged;
+  const beside = thickerBeside(network, path.conductor);
+  if (beside)
+    return `take it out, since ${conductorInWords(beside)} leads there too and wires in parallel are of one size (${sourceInWords(parallelConductors.source)})`;
   const device = deviceToMove(plan, judged, path);
   if (device) {
     const { from, to } = network.conductors[path.conductor]!;
@@ -233,6 +245,25 @@ function elsewhere(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedPat
   if (ratingA < (repairSizing(plan).withDevices(circuit)?.range.aimA ?? 0)) return undefined;
   const isEnough = ampacity.judged && ratingA <= ampacity.ampacityA;
   return `connect it behind ${placedInWords(main)}${isEnough ? "" : ", with a device of its own"}`;
+}
+
+/** A thicker cable without a device of its own between the same two places. */
+function thickerBeside(network: Network, index: number): NetworkConductor | undefined {
+  const { sectionOf } = networkGraph(network);
+  const { run, ...own } = network.conductors[index]!;
+  const ends = ({ from, to }: Pick<NetworkConductor, "from" | "to">) =>
+    [sectionOf[from]!, sectionOf[to]!].toSorted((one, other) => one - other).join(" ");
+  return conductorsAt(networkGraph(network), own.from)
+    .filter((other) => other !== index)
+    .map((other) => network.conductors[other]!)
+    .find(
+      (other) =>
+        other.role === "cable" &&
+        !other.near &&
+        !other.far &&
+        ends(other) === ends(own) &&
+        crossSectionMm2(other.run.conductor) > crossSectionMm2(run.conductor),
+    );
 }
 
 /** The device at the other end of the conductor, if it would protect the conductor at this end. */

@@ -16,6 +16,18 @@ const charged = (protect: string) => `
   cable({ from: shore.negative, to: house.negative, lengthFt: 3, gauge: 8 });
   circuit({ name: "pump", from: plus.stud, returnTo: house.negative, load: 6, oneWayFt: 4, gauge: 12, protect: { ratingA: 10, ${protect} } });`;
 
+/** One module of 31 V at maximum power on a bank of 12 V. */
+function onRoof(protect: string): string {
+  return `
+  build({ insulationC: 105, lowestC: -15 });
+  const house = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 5 });
+  const roof = solarArray({ openCircuitV: 40, shortCircuitA: 10, maxPowerV: 31, maxPowerA: 9.4 });
+  const tracker = solarController({ maxInputV: 100, outputA: 30, outputV: 14.4 });
+  cable({ name: "roof plus", from: roof.positive, to: tracker.solarPositive, lengthFt: 12, gauge: 10, protect: { ratingA: 15, ${protect} } });
+  cable({ name: "roof minus", from: tracker.solarNegative, to: roof.negative, lengthFt: 12, gauge: 10 });
+  circuit({ name: "charging", from: tracker.positive, to: house, returnTo: tracker.negative, oneWayFt: 3, gauge: 8, protectFarEnd: 40 });`;
+}
+
 /** Beside a bank that draws 2,400 A into a short. */
 function behindBank(rest: string): string {
   return `
@@ -265,6 +277,45 @@ testRule(voltageRating, [
       },
     ],
   },
+  // Between modules and controller the open circuit counts: 40 V × 1.18 at -15 °C, NFPA 70 Table 690.7(A) (read).
+  {
+    name: "a device for the modules in the cold",
+    plan: onRoof("ratedV: 48"),
+    finds: "nothing",
+  },
+  {
+    name: "a device for the nominal voltage of the modules, and not for their open circuit",
+    plan: onRoof("ratedV: 40"),
+    finds: [
+      {
+        subject: "roof plus",
+        record: "roof plus",
+        on: "protect.ratedV",
+        severity: "error",
+        message:
+          "The 15 A fuse is rated 40 V, its circuit has, with its modules in open circuit, 47.2 V (33 CFR 183.455(d)): use one marked for 47.2 V DC or more, and state it (ratedV).",
+        values: { from: "modules" },
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a blade fuse for 32 V behind modules of 31 V",
+    plan: onRoof('family: "ISO 8820-12 Type N"'),
+    finds: [
+      {
+        on: "protect.family",
+        severity: "error",
+        message: "The 15 A fuse is rated 32 V (ISO 8820-12 Type N), its circuit has, with its modules",
+        fixes: [
+          {
+            title: "Use a 15 A fuse (ISO 8820-3 Type F, 58 V)",
+            gives: { "protect.family": "ISO 8820-3 Type F", "protect.ratedV": 58 },
+          },
+        ],
+      },
+    ],
+  },
   // The place decides the family: a position of a panel takes blade fuses, a post of the bank one that interrupts its short.
   {
     name: "no family stated in a position of a panel, behind a bank with a strong short",
@@ -330,7 +381,7 @@ testRule(voltageRating, [
         severity: "error",
         message:
           "The 10 A fuse is rated 58 V, its circuit is charged with 59.2 V (33 CFR 183.455(d)): use one marked for 59.2 V DC or more, and state it (ratedV).",
-        values: { charging: true, voltageV: 59.2 },
+        values: { from: "charger", voltageV: 59.2 },
         fixes: "no fix",
       },
     ],

@@ -1,4 +1,4 @@
-import { chargingVoltages } from "../../analysis/charging-voltages.ts";
+import { sourceVoltages } from "../../analysis/charging-voltages.ts";
 import {
   chooseDevice,
   familyData,
@@ -13,7 +13,7 @@ import { deviceVoltage } from "../../standards/protection-rules.ts";
 import type { At, ProposedFix } from "../finding.ts";
 import { atFamily, changesOf, chosenChanges, chosenInWords, chosenKind } from "../fixes/chosen-device.ts";
 import { type Device, type JudgedDevice, perDevice, theDevice } from "../fixes/judged-devices.ts";
-import { isInPanel, placedDevice } from "../fixes/placed-device.ts";
+import { isAtBranch, isInPanel, placedDevice } from "../fixes/placed-device.ts";
 import { defineRule, type JudgedNetwork, type JudgedPlan, within } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
 import { sourceInWords, unconfirmed } from "../wording/source-in-words.ts";
@@ -31,19 +31,20 @@ export const voltageRating = defineRule<Values>({
   // Needs the voltage ratings of families, and the output voltages of the chargers on the same conductors. An error if the device
   // is made for less than either, a warning if it may be, and advice where only its marking shows it.
   check: (plan) => {
-    const charging = plan.network && chargingVoltages(plan.network.network);
+    const voltages = plan.network && sourceVoltages(plan.network.network);
     return perDevice(plan, (judged) => {
-      const chargingV = charging?.get(judged.properties.record);
-      const found = judgedAt(judged, chargingV);
+      const source = voltages?.get(judged.properties.record);
+      const found = judgedAt(judged, source);
       if (!found) return [];
-      const named = found.values.what === "of any family" ? namedFamily(plan, judged, chargingV) : found;
+      const named =
+        found.values.what === "of any family" ? namedFamily(plan, judged, found.values, source) : found;
       return [{ ...found, ...named, at: placeOf(judged, found.on) }];
     });
   },
-  message({ what, device, family, voltageV, charging, madeForV, source, wayOut: way, ...values }) {
+  message({ what, device, family, voltageV, from, madeForV, source, wayOut: way, ...values }) {
     const which = family ? ` (${family}${values.unconfirmed ? `, ${unconfirmed}` : ""})` : "";
     const [made, voltage] = formatDistinctWithUnit(madeForV.at(-1) ?? 0, voltageV, "V");
-    const system = charging ? `is charged with ${voltage}` : `has ${voltage}`;
+    const system = `${hasVoltage[from]} ${voltage}`;
     switch (what) {
       case "made for less":
         return `${theDevice(device)} is rated ${made}${which}, its circuit ${system} (${source}): ${way}.`;
@@ -53,7 +54,7 @@ export const voltageRating = defineRule<Values>({
       }
       case "told by its marking":
       case "of any family":
-        return `${theDevice(device)} may be rated below the ${voltage} of its circuit (${source}): ${way}.`;
+        return `${theDevice(device)} may be rated below the ${voltage} of its ${from === "modules" ? "modules in open circuit" : "circuit"} (${source}): ${way}.`;
     }
   },
 });
@@ -63,9 +64,9 @@ interface Values {
   readonly device: Device;
   /** Absent if the plan states the voltage itself. */
   readonly family?: Family;
-  /** That of its circuit, V: the nominal one, or that of a charger. */
+  /** That of its circuit, V: the nominal one, that of a charger, or that of modules in open circuit. */
   readonly voltageV: number;
-  readonly charging: boolean;
+  readonly from: "system" | "charger" | "modules";
   /** Voltages for which it is made, in ascending order, V; empty if only its marking shows it. */
   readonly madeForV: readonly number[];
   /** They are from memory, not read. */
@@ -73,6 +74,13 @@ interface Values {
   readonly source: string;
   readonly wayOut: string;
 }
+
+/** In front of the voltage of a circuit. */
+const hasVoltage: Readonly<Record<Values["from"], string>> = {
+  system: "has",
+  charger: "is charged with",
+  modules: "has, with its modules in open circuit,",
+};
 
 function placeOf(judged: JudgedDevice, on: FoundAtDevice["on"]): At {
   if (on === "rating") return judged.at;
@@ -90,12 +98,15 @@ interface FoundAtDevice {
  * By the nominal voltage, as 33 CFR 183.455(d) asks; then by the charging voltage, if the device is not made for that one. A
  * marking that equals the nominal voltage may name the system it is for: information.
  */
-function judgedAt(judged: JudgedDevice, chargingV: number | undefined): FoundAtDevice | undefined {
+function judgedAt(judged: JudgedDevice, source: SourceVoltage | undefined): FoundAtDevice | undefined {
   const { systemV, protection } = judged;
-  const byNominal = judgedByVoltage(judged, { voltageV: systemV, charging: false });
+  // A device opens modules in full sun against all their voltage: no nominal one counts there.
+  if (source?.of === "modules")
+    return judgedByVoltage(judged, { voltageV: Math.max(systemV, source.voltageV), from: "modules" });
+  const byNominal = judgedByVoltage(judged, { voltageV: systemV, from: "system" });
   const isMadeForLess = byNominal?.values.what === "made for less";
-  if (isMadeForLess || chargingV === undefined || !exceeds(chargingV, systemV)) return byNominal;
-  const byCharging = judgedByVoltage(judged, { voltageV: chargingV, charging: true });
+  if (isMadeForLess || !source || !exceeds(source.voltageV, systemV)) return byNominal;
+  const byCharging = judgedByVoltage(judged, { voltageV: source.voltageV, from: "charger" });
   if (byCharging?.values.what !== "made for less") return byNominal;
   return mayNameSystem(protection, systemV) ? { ...byCharging, severity: "info" } : byCharging;
 }
@@ -107,7 +118,9 @@ function mayNameSystem({ family, ratedV }: Protection, systemV: number): boolean
   return !ofFamilyV.includes(ratedV);
 }
 
-type Voltage = Pick<Values, "voltageV" | "charging">;
+type SourceVoltage = NonNullable<ReturnType<ReturnType<typeof sourceVoltages>["get"]>>;
+
+type Voltage = Pick<Values, "voltageV" | "from">;
 
 /** A voltage stated in the plan overrides its family's. Undefined: there is no finding. */
 function judgedByVoltage(judged: JudgedDevice, voltage: Voltage): FoundAtDevice | undefined {
@@ -181,35 +194,36 @@ function ofAnyFamily({ device }: JudgedDevice, voltage: Voltage): FoundAtDevice 
 
 /**
  * The finding about a fuse of no stated family with an offer: a family that is made for the voltage and fits the place. In a
- * position of a panel that is a blade fuse, whose breaking capacity protection/interrupting judges for the whole panel; elsewhere one
- * that interrupts a short right behind it.
+ * position of a panel that is a blade fuse. At a panel, bus or switch protection/interrupting judges the breaking capacity for the
+ * whole place, as another device may help; elsewhere the fuse is one that interrupts a short right behind it.
  */
 function namedFamily(
   { network }: JudgedPlan,
   judged: JudgedDevice,
-  chargingV = 0,
+  values: Values,
+  source: SourceVoltage | undefined,
 ): Pick<FoundAtDevice, "values" | "fixes"> | undefined {
-  const found = ofAnyFamily(judged, { voltageV: judged.systemV, charging: false });
-  if (!found) return undefined;
   const { ratingA, interruptingA } = judged.protection;
-  const systemV = Math.max(judged.systemV, chargingV);
+  const systemV = Math.max(values.voltageV, source?.voltageV ?? 0);
   const index = network && deviceAt(network).get(placeKey(judged));
   const placed = index === undefined ? undefined : placedDevice(network!.network, index);
   const shortA = network && index !== undefined ? (shortsBehind(network).get(index) ?? 0) : 0;
+  const isBranch = placed !== undefined && isAtBranch(network!.network, placed);
+  const need = { ratingA, systemV, interruptA: isBranch ? 0 : (interruptingA ?? shortA) };
   const chosen =
     placed && isInPanel(network!.network, placed)
-      ? suitableDevices({ ratingA, systemV, interruptA: 0 }).find(({ family }) =>
-          familyData(family).form.startsWith("blade"),
-        )
-      : chooseDevice({ ratingA, systemV, interruptA: interruptingA ?? shortA });
+      ? suitableDevices(need).find(({ family }) => familyData(family).form.startsWith("blade"))
+      : chooseDevice(need);
   if (!chosen) return undefined;
   const fix: ProposedFix = {
     title: `Use ${chosenInWords(chosen)}`,
     kind: "suggestion",
     changes: chosenChanges(chosen, judged),
   };
-  const way = `${found.values.wayOut}, such as ${chosenInWords(chosen)}`;
-  return { values: { ...found.values, wayOut: way }, fixes: [fix] };
+  return {
+    values: { ...values, wayOut: `${values.wayOut}, such as ${chosenInWords(chosen)}` },
+    fixes: [fix],
+  };
 }
 
 function placeKey({ properties, device }: Pick<JudgedDevice, "properties" | "device">): string {

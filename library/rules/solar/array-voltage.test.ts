@@ -34,6 +34,27 @@ testRule(arrayVoltage, [
     ],
   },
   {
+    name: "without tracking, exactly 1.5 times the charging voltage",
+    plan: planWith({ maxPowerV: 21.6, controller: "tracking: false" }),
+    finds: "nothing",
+  },
+  {
+    name: "without tracking, a module for the roof of a house",
+    plan: planWith({ maxPowerV: 31, controller: "tracking: false" }),
+    finds: [
+      {
+        subject: "roof",
+        record: "roof",
+        on: "maxPowerV",
+        severity: "info",
+        message:
+          "Gives 31 V at maximum power, and the solar controller tracker does not track: it pulls the modules down to 14.4 V or less, and at least 53.5 % of their power is lost (common practice, no source). Use modules of some 18 V for each 12 V, or a controller that tracks.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  { name: "the same with tracking", plan: planWith({ maxPowerV: 31 }), finds: "nothing" },
+  {
     name: "accepted with a reason",
     plan: planWith({
       maxPowerV: 9,
@@ -50,11 +71,11 @@ testRule(arrayVoltage, [
   },
 ]);
 
-function planWith({ maxPowerV = 18, more = "", voltage = 12 } = {}): string {
+function planWith({ maxPowerV = 18, more = "", voltage = 12, controller = "" } = {}): string {
   return `
     build({ insulationC: 105, voltage: ${voltage}, lowestC: 0 });
     const house = battery({ chemistry: "AGM", nominalV: ${voltage}, capacityAh: 100, internalMilliohm: 5 });
-    const tracker = solarController({ maxInputV: 100, outputA: 20 });
+    const tracker = solarController({ maxInputV: 100, outputA: 20, ${controller} });
     const roof = solarArray({ openCircuitV: 22, shortCircuitA: 8, maxPowerV: ${maxPowerV}, maxPowerA: 7, ${more} });
     circuit({ name: "roof cable", from: roof.positive, to: tracker, oneWayFt: 10, gauge: 10 });
     circuit({ name: "charging", from: tracker.positive, to: house, returnTo: tracker.negative, oneWayFt: 3, gauge: 8, protectFarEnd: 30 });`;
