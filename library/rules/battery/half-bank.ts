@@ -10,7 +10,8 @@ const wholeBank = ownRequirement(
 
 export const halfBank = defineRule<Values>({
   id: "battery/half-bank",
-  title: "Load or charger on part of a series bank",
+  title: "Load or charger on part of a bank",
+  formerTitles: ["Load on part of a series bank"],
   severity: "warning",
   why: "The batteries that feed the load are emptied first; the charger, which sees only the sum, then overcharges the others. A charger on a part overcharges that part.",
   sources: [wholeBank],

@@ -159,7 +159,7 @@ function fitting({ aimA, maxA = 0 }: ProtectionRange, need: Need): ChosenDevice 
   return chooseDeviceBetween({ fromA, toA }, need);
 }
 
-/** The least ampacity of the conductors that it leads to past no device, A; infinity if that is below the aim. */
+/** The least ampacity of the conductors that it leads to past no device and without a branch, A; infinity if that is below the aim. */
 function behindA(judged: JudgedNetwork, conductor: number, { aimA }: ProtectionRange): number {
   const leastA = ampacityBehind(judged).get(conductor) ?? Number.POSITIVE_INFINITY;
   return leastA < aimA ? Number.POSITIVE_INFINITY : leastA;
@@ -170,7 +170,12 @@ const ampacityBehind = workedOutOnce(({ network, result }: JudgedNetwork) => {
   for (const path of result.topology.unprotected) {
     const ampacity = ampacityOf(network.conductors[path.conductor]!.run);
     if (!ampacity.judged) continue;
-    for (const conductor of path.way)
+    // Where several branches leave, each gets a device of its own.
+    const supplied = devicesOn({ network, result }, network.conductors[path.conductor]!.record);
+    const inLine = path.way.filter(
+      (index) => devicesOn({ network, result }, network.conductors[index]!.record) === supplied,
+    );
+    for (const conductor of inLine)
       least.set(conductor, Math.min(least.get(conductor) ?? Number.POSITIVE_INFINITY, ampacity.ampacityA));
   }
   return least;

@@ -277,7 +277,7 @@ testRule(voltageRating, [
       },
     ],
   },
-  // Between modules and controller the open circuit counts: 40 V × 1.18 at -15 °C, NFPA 70 Table 690.7(A) (read).
+  // Between modules and controller the open circuit counts: 40 V × 1.16 at -15 °C, NFPA 70 Table 690.7(A) (read).
   {
     name: "a device for the modules in the cold",
     plan: onRoof("ratedV: 48"),
@@ -293,7 +293,7 @@ testRule(voltageRating, [
         on: "protect.ratedV",
         severity: "error",
         message:
-          "The 15 A fuse is rated 40 V, its circuit has, with its modules in open circuit, 47.2 V (33 CFR 183.455(d)): use one marked for 47.2 V DC or more, and state it (ratedV).",
+          "The 15 A fuse is rated 40 V, its circuit has, with its modules in open circuit, 46.4 V (33 CFR 183.455(d)): use one marked for 46.4 V DC or more, and state it (ratedV).",
         values: { from: "modules" },
         fixes: "no fix",
       },

@@ -34,6 +34,15 @@ testRule(shuntBypassed, [
     ],
   },
   {
+    name: "the starter motor of an engine",
+    plan: metered(`
+      out("heater", back.stud);
+      const starter = starterMotor({ crankingA: 250 });
+      cable({ from: house.positive, to: starter.positive, lengthFt: 3, gauge: "1/0" });
+      cable({ from: starter.negative, to: house.negative, lengthFt: 3, gauge: "1/0" });`),
+    finds: "nothing",
+  },
+  {
     name: "on the shunt's battery side",
     plan: metered(`out("heater", meter.batterySide);`),
     finds: [

@@ -1,4 +1,5 @@
 import { bypassesOf } from "../../analysis/network/topology/bypass.ts";
+import { isStarterMotor } from "../../model/part-roles.ts";
 import { worthTelling } from "../current-through.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";
@@ -26,6 +27,8 @@ export const shuntBypassed = defineRule<Values>({
         if (!conductor) return [];
         const worst = worthTelling(result.conductors[bypass.conductor]?.worst);
         const behind = bypass.parts.flatMap((part) => network.parts[part] ?? []);
+        // Cranking takes seconds: nothing of the charge, and more current than a shunt for the house carries.
+        if (behind.length > 0 && behind.every(isStarterMotor)) return [];
         return [
           {
             subject: conductor.name,

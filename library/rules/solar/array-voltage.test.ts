@@ -76,7 +76,7 @@ function planWith({ maxPowerV = 18, more = "", voltage = 12, controller = "" } =
     build({ insulationC: 105, voltage: ${voltage}, lowestC: 0 });
     const house = battery({ chemistry: "AGM", nominalV: ${voltage}, capacityAh: 100, internalMilliohm: 5 });
     const tracker = solarController({ maxInputV: 100, outputA: 20, ${controller} });
-    const roof = solarArray({ openCircuitV: 22, shortCircuitA: 8, maxPowerV: ${maxPowerV}, maxPowerA: 7, ${more} });
+    const roof = solarArray({ openCircuitV: ${Math.max(22, 1.25 * maxPowerV)}, shortCircuitA: 8, maxPowerV: ${maxPowerV}, maxPowerA: 7, ${more} });
     circuit({ name: "roof cable", from: roof.positive, to: tracker, oneWayFt: 10, gauge: 10 });
     circuit({ name: "charging", from: tracker.positive, to: house, returnTo: tracker.negative, oneWayFt: 3, gauge: 8, protectFarEnd: 30 });`;
 }
