@@ -14,7 +14,8 @@ export const networkHullReturn = defineRule<Values>({
   sources: [hullReturn],
   fixable: false,
   acceptable: true,
-  // Needs the supply path of each device, and the kind of place. Engines are cranked, and charge, through their own metal.
+  // Needs the supply path of each device, and the kind of place. Engines are cranked, and charge, through their own
+  // metal.
   check: (plan) =>
     plan.model.build.installedIn?.startsWith("boat")
       ? inNetwork(plan, ({ network, result }) =>
@@ -41,8 +42,8 @@ function returnsThrough(network: Network, ways: readonly SupplyPath[], metal: Ch
   const { bond, metal: body } = metal.terminals;
   const devices = ways.flatMap((way) => {
     const part = network.parts[way.part];
-    const passes = part && !isStarterMotor(part) && endsAt(way, bond) && endsAt(way, body);
-    return passes ? [part] : [];
+    const draws = part?.kind === "inverter" || (part?.kind === "load" && !isStarterMotor(part));
+    return draws && endsAt(way, bond) && endsAt(way, body) ? [part] : [];
   });
   if (devices.length === 0) return [];
   const source = sourceInWords(hullReturn);
