@@ -9,7 +9,7 @@ export const partOtherVoltage = defineRule<Values>({
   id: "part/other-voltage",
   title: "Device that may be made for less voltage",
   severity: "info",
-  why: "A device for 12 V on 24 V burns out as it is switched on, and nothing but its nameplate shows it.",
+  why: "A device for 12 V on 24 V burns out as it is switched on, and only its nameplate shows it.",
   sources: [worksFromShare.source],
   fixable: false,
   acceptable: true,
