@@ -116,7 +116,7 @@ function judgedPlan(
  * as one without hours, and makes every verdict one "at best".
  */
 function energyOf(
-  { periods, network, networkUnread, withoutCircuits }: PlanModel,
+  { periods, network, networkUnread, withoutCircuits, invalid }: PlanModel,
   judged: JudgedNetwork | undefined,
   world: (() => World) | undefined,
 ): JudgedPlan["energy"] {
@@ -125,6 +125,7 @@ function energyOf(
     periods,
     network && judged && { network, topology: judged.result.topology },
     world,
+    new Set(invalid.flatMap(({ ofBalance, record }) => (ofBalance ? [record] : []))),
   );
   if (withoutCircuits.length === 0) return energy;
   const leftOut = withoutCircuits.map(({ record, name }) => ({ record, name, isInvalid: true as const }));

@@ -13,6 +13,10 @@ export interface Property<Value = unknown> {
   readonly affectsResults: boolean;
   /** It serves only lists and labels: an error in it prevents no check. */
   readonly listsOnly?: true;
+  /** Only the balance of energy reads it: a bank that it belongs to has no balance while it is refused. */
+  readonly ofBalance?: true;
+  /** Of an object without meaning if a part of it is refused: the value in place of it. Such an object is used whole or not at all. */
+  readonly whenRefused?: { readonly value: Value | undefined };
   /** For a property that may be an object: the properties of that object. */
   readonly parts?: PropertyTable;
   /** For a list of objects: the properties of each. A refused object is left out; the others are used. */

@@ -117,6 +117,11 @@ export function listsOnly<Value>(property: Property<Value>): Property<Value> {
   return { ...property, affectsResults: false, listsOnly: true };
 }
 
+/** The same property, marked as serving only the balance of energy. */
+export function ofBalance<Value>(property: Property<Value>): Property<Value> {
+  return { ...listsOnly(property), ofBalance: true };
+}
+
 /** "1,200" */
 export function grouped(value: number): string {
   return value.toLocaleString("en-US", { maximumFractionDigits: 3 });

@@ -107,6 +107,7 @@ function readProperty(reading: Reading, name: string, value: unknown): void {
     for (const refusal of parts.invalid)
       reading.invalid.push({ ...refusal, path: [name, ...refusal.path], ...purposeOf(property) });
     if (property.affectsResults && parts.unusable.size > 0) reading.unusable.add(name);
+    else if (property.whenRefused && parts.invalid.length > 0) refuseWhole(reading, name);
     else reading.values[name] = parts.values;
   } else if (property.elements && Array.isArray(value)) {
     readElements(reading, name, property, value);
@@ -123,7 +124,13 @@ function readProperty(reading: Reading, name: string, value: unknown): void {
       reading.invalid.push({ ...refusal, ...(nearest !== undefined && { nearest }), ...purposeOf(property) });
     }
     if (property.affectsResults) reading.unusable.add(name);
+    refuseWhole(reading, name);
   }
+}
+
+function refuseWhole({ table, values }: Reading, name: string): void {
+  const instead = table.properties.get(name)?.whenRefused?.value;
+  if (instead !== undefined) values[name] = instead;
 }
 
 /** Valid elements of a list are used, even if others are invalid. */
@@ -151,8 +158,8 @@ function readElements(reading: Reading, name: string, property: Property, list: 
   values[name] = sound;
 }
 
-function purposeOf({ listsOnly }: Property): { readonly listsOnly?: true } {
-  return listsOnly ? { listsOnly } : {};
+function purposeOf({ listsOnly, ofBalance }: Property): Pick<Refusal, "listsOnly" | "ofBalance"> {
+  return { ...(listsOnly && { listsOnly }), ...(ofBalance && { ofBalance }) };
 }
 
 /** For a list, each refused element; for any other value, its first error. */
@@ -183,7 +190,8 @@ function nearestValue(value: unknown, { texts }: Property): string | undefined {
  * A misspelt property may be one that reduces a conductor's ampacity; leaving it out could make a figure too good.
  * A text value under a name that resembles no property cannot be one of those, because none of them is text.
  */
-function refuseUnknown({ table, invalid, unusable, meant }: Reading, name: string, value: unknown): void {
+function refuseUnknown(reading: Reading, name: string, value: unknown): void {
+  const { table, invalid, unusable, meant } = reading;
   const nearest = nearestName(name, table.properties.keys());
   const meantProperty = nearest === undefined ? undefined : table.properties.get(nearest);
   // A slip for another property would hardly have a value that is valid for this one.
@@ -201,6 +209,7 @@ function refuseUnknown({ table, invalid, unusable, meant }: Reading, name: strin
     if (typeof value !== "string" && value !== null) unusable.add(unknownProperty);
   } else {
     meant.add(nearest);
+    refuseWhole(reading, nearest);
     if (meantProperty?.affectsResults) unusable.add(nearest);
   }
 }

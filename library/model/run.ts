@@ -274,6 +274,8 @@ export interface InvalidValue {
   readonly leavesOutCircuit?: true;
   /** It serves only lists and labels, and prevents no check. */
   readonly listsOnly?: true;
+  /** Only the balance of energy reads it. */
+  readonly ofBalance?: true;
 }
 
 /** An invalid value of one record. */

@@ -2,7 +2,7 @@ import * as z from "zod";
 import type { ByDirection } from "../plan/solar-array.ts";
 import type { ByMonth, Month, Weekday } from "../plan/use.ts";
 import { power } from "./part-properties.ts";
-import { amount, count, grouped, listOf, listsOnly, oneOf, shortText } from "./property.ts";
+import { amount, count, grouped, listOf, ofBalance, oneOf, shortText } from "./property.ts";
 import type { Property, PropertyTable } from "./property-table.ts";
 import { propertyTable, type ValuesOf } from "./property-table.ts";
 
@@ -35,7 +35,7 @@ function someOf<const Name extends string>(
     .array(z.literal([...names], { error: unlike }), { error: "is not a list" })
     .min(1, { error: "is empty" })
     .refine((values) => new Set(values).size === values.length, "names one twice");
-  return listsOnly({
+  return ofBalance({
     schema: list,
     allowed: `a list of ${names.map((name) => JSON.stringify(name)).join(", ")}`,
     affectsResults: false,
@@ -68,13 +68,13 @@ function figures<List extends readonly number[]>(
   const schema = z
     .array(figure, { error: "is not a list" })
     .length(length, { error: `has not ${number} figures` });
-  return listsOnly({ schema: schema as unknown as z.ZodType<List>, allowed, affectsResults: false });
+  return ofBalance({ schema: schema as unknown as z.ZodType<List>, allowed, affectsResults: false });
 }
 
-const hour = listsOnly(amount("an hour of the day", "h", { from: 0, upTo: 24 }));
+const hour = ofBalance(amount("an hour of the day", "h", { from: 0, upTo: 24 }));
 
 const hoursOfUse = {
-  hoursPerDay: listsOnly(amount("hours a day", "h", { from: 0, upTo: 24 })),
+  hoursPerDay: ofBalance(amount("hours a day", "h", { from: 0, upTo: 24 })),
   fromHour: hour,
   untilHour: hour,
   daysOfWeek,
@@ -109,11 +109,11 @@ const withinItsHours: NonNullable<PropertyTable["contradictions"]> = ({
 const useTable = propertyTable(
   {
     ...hoursOfUse,
-    when: listsOnly(oneOf(["dark", "daylight"], "is neither dark nor daylight")),
-    dutyPercent: listsOnly(amount("a share of its hours", "%", { from: 0, upTo: 100 })),
+    when: ofBalance(oneOf(["dark", "daylight"], "is neither dark nor daylight")),
+    dutyPercent: ofBalance(amount("a share of its hours", "%", { from: 0, upTo: 100 })),
     dutyPercentByMonth: byMonth("each a share of its hours", "%", 100),
     months,
-    standbyW: listsOnly(amount("a power", "W", { from: 0, upTo: 1_000 })),
+    standbyW: ofBalance(amount("a power", "W", { from: 0, upTo: 1_000 })),
   },
   {
     unknown: "is not a property of use",
@@ -132,7 +132,7 @@ const hoursTable = propertyTable(hoursOfUse, {
 });
 
 const occasionTable = propertyTable(
-  { ...hoursOfUse, everyDays: listsOnly(count({ from: 1, upTo: 365 })) },
+  { ...hoursOfUse, everyDays: ofBalance(count({ from: 1, upTo: 365 })) },
   {
     unknown: "is not a property of hours on some days",
     choices: [{ ways: [["fromHour", "untilHour"]] }],
@@ -143,14 +143,19 @@ const occasionTable = propertyTable(
 function objectOf<Shape extends Parameters<typeof propertyTable>[0]>(
   table: PropertyTable<Shape>,
   allowed: string,
+  whenRefused?: ValuesOf<Shape>,
 ): Property<ValuesOf<Shape>> {
-  return listsOnly({ schema: table.schema, allowed, affectsResults: false, parts: table as PropertyTable });
+  const parts = table as PropertyTable;
+  const property = { schema: table.schema, allowed, affectsResults: false, parts };
+  return ofBalance({ ...property, whenRefused: { value: whenRefused } });
 }
 
 /** How long a device runs. */
 export const use = objectOf(useTable, "an object with hours, such as { hoursPerDay: 3 }");
+/** In place of hours that were refused, where hours that are not stated would mean always; told apart by identity. */
+export const refusedHours: ValuesOf<typeof hoursOfUse> = {};
 /** The hours in which an inverter is switched on. */
-export const hoursOn = objectOf(hoursTable, "an object with hours, such as { hoursPerDay: 3 }");
+export const hoursOn = objectOf(hoursTable, "an object with hours, such as { hoursPerDay: 3 }", refusedHours);
 /** Hours of driving or shore power. */
 export const occasion = objectOf(
   occasionTable,

@@ -1,5 +1,6 @@
 import type { PeriodEnergy } from "../../library/analysis/energy/energy-result.ts";
 import { energyTables } from "../../library/documents/energy/energy-tables.ts";
+import { refusedInWords } from "../../library/documents/energy/verdict-in-words.ts";
 import type { Table } from "../../library/documents/table.ts";
 import { tableCsv } from "../../library/documents/table-csv.ts";
 import { monthNames } from "../../library/model/use-properties.ts";
@@ -97,10 +98,21 @@ function readPlan(
   const known = wanted.filter(({ climate }) => climate !== undefined);
   for (const { period } of wanted.filter((one) => !known.includes(one)))
     refuse(`the place of '${period.name}' is not clear; loomwright check reports it`);
-  if (known.length > 0) shown.push({ file, periods: known });
+  const refused = known.filter(({ refusedParts }) => refusedParts.length > 0);
+  for (const { period, refusedParts } of refused)
+    refuse(
+      `'${period.name}' is not judged whole: ${refusedInWords(refusedParts)}; loomwright check names it`,
+    );
+  const figures = known.filter(({ banks, refusedParts }) => banks.length > 0 || refusedParts.length === 0);
+  if (figures.length > 0) shown.push({ file, periods: figures });
   const invalid = invalidPeriods(plan).filter((name) => asked === undefined || name === asked);
   for (const name of invalid) refuse(`a value of the period '${name}' is invalid; loomwright check names it`);
-  return known.length < wanted.length || invalid.length > 0 || model.withoutCircuits.length > 0 ? 2 : 0;
+  return known.length < wanted.length ||
+    refused.length > 0 ||
+    invalid.length > 0 ||
+    model.withoutCircuits.length > 0
+    ? 2
+    : 0;
 }
 
 /** The names of the periods with a value that was refused. */

@@ -4,6 +4,7 @@ import { type BankEnergy, isShort, type PeriodEnergy } from "../../library/analy
 import { sunOfYear } from "../../library/analysis/energy/hours-of-sun.ts";
 import {
   about,
+  refusedInWords,
   summaryOf,
   verdictAt,
   verdictGlyphs,
@@ -118,6 +119,9 @@ const placeProperties: readonly string[] = ["place", "latitudeDeg", "longitudeDe
 
 function verdictsInWords(energy: PeriodEnergy): string {
   if (!energy.climate) return "not judged, because its place is not clear.";
+  const { refusedParts } = energy;
+  if (energy.banks.length === 0 && refusedParts.length > 0)
+    return `not judged: ${markdownWords(refusedInWords(refusedParts))}.`;
   if (energy.banks.length === 0) return "not judged: no bank feeds a load or is charged by the sun.";
   return energy.banks
     .map((bank) => {

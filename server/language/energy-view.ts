@@ -5,6 +5,7 @@ import { energyChart } from "../../library/documents/energy/energy-chart.ts";
 import { leastChangesInWords } from "../../library/documents/energy/least-changes-table.ts";
 import {
   about,
+  refusedInWords,
   summaryOf,
   verdictAt,
   verdictGlyphs,
@@ -37,7 +38,7 @@ export function energyView(
   const energy = judged.energy[at];
   const bankAt = energy?.banks[asked.bank ?? 0] ? (asked.bank ?? 0) : 0;
   const bank = energy?.banks[bankAt];
-  if (!energy || !bank) return { ...head, notes: [whyNone(judged, energy)] };
+  if (!energy || !bank) return { ...head, notes: [whyNone(judged, plan.records, energy)] };
   const inText = plan.judgement.energy[at];
   const ownBank = inText?.banks[bankAt];
   const month = bank.months.some((one) => one.month === asked.month) ? asked.month! : worstMonth(bank)!;
@@ -74,13 +75,20 @@ export function* withLeastInSteps(answer: EnergyView, judged: Judgement): Genera
   return { ...answer, shown: { ...shown, least: { notes: notes.map(plainWords), rows } } };
 }
 
-function whyNone({ model, energy }: Judgement, asked: PeriodEnergy | undefined): string {
+function whyNone(
+  { model, energy }: Judgement,
+  records: PlanInView["plan"]["records"],
+  asked: PeriodEnergy | undefined,
+): string {
+  if (model.periods.length === 0 && model.invalid.some(({ record }) => records[record]?.word === "period"))
+    return "Not judged: a value of the period is invalid. A finding in the text names it.";
   if (model.periods.length === 0)
     return "The plan has no period: period() states where and when you live with it, and use how long each load runs.";
   if (energy.length === 0)
     return "Not judged: the network could not be read. The problems in the text give the reason.";
   if (!asked?.climate)
     return "Not judged: the place of this period is not clear. A finding in the text offers the candidates.";
+  if (asked.refusedParts.length > 0) return `Not judged: ${plainWords(refusedInWords(asked.refusedParts))}.`;
   return "Not judged: no bank feeds a load or is charged by the sun.";
 }
 

@@ -32,7 +32,9 @@ export function energyOfPeriod(period: Period, climate: Climate, flows: FlowsAtB
   return {
     batteries: flows.batteries,
     fullWh: bank.fullWh,
-    withoutHours: used.filter(({ use }) => use === undefined).map(({ record, name }) => ({ record, name })),
+    withoutHours: used
+      .filter(({ use }) => use === undefined)
+      .map(({ record, name, lacks = "use" }) => ({ record, name, lacks })),
     unsolved: flows.unsolved,
     consumers: load.each.map(({ consumer }) => consumer).sort((one, other) => other.dailyWh - one.dailyWh),
     sources,

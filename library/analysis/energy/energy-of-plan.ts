@@ -4,8 +4,8 @@ import type { WorldTable } from "../../standards/world.ts";
 import type { NetworkTopology } from "../network/topology/network-topology.ts";
 import { type Climate, type ClimateTable, climateTable } from "./climate.ts";
 import { energyOfPeriod, isUsed } from "./energy-of-period.ts";
-import type { PeriodEnergy } from "./energy-result.ts";
-import { flowsAtBanks } from "./flows-at-bank.ts";
+import type { NamedConsumer, PeriodEnergy } from "./energy-result.ts";
+import { type FlowsAtBank, flowsAtBanks } from "./flows-at-bank.ts";
 import { type PlaceTable, placeTable } from "./places.ts";
 
 /** The table of the world, decoded. */
@@ -18,29 +18,49 @@ export function worldOf(table: WorldTable): World {
   return { climate: climateTable(table), places: placeTable(table) };
 }
 
-/** The energy of each period of a plan. The table of the world is asked for only if there is a period. */
+/**
+ * The energy of each period of a plan. The table of the world is asked for only if there is a period. `refused`: the records with a
+ * refused value that the balance reads. A consumer among them has no hours; a battery or a source leaves its bank without a balance.
+ */
 export function energyOfPlan(
   periods: readonly Period[],
   judged: { readonly network: Network; readonly topology: NetworkTopology } | undefined,
   world: () => World,
+  refused: ReadonlySet<number> = new Set(),
 ): readonly PeriodEnergy[] {
   if (periods.length === 0) return [];
   const flows = judged
     ? flowsAtBanks(judged.network, judged.topology)
     : { banks: [], withoutBank: [], idleArrays: [] };
+  const withRefused = flows.banks.map((bank) => partsRefused(judged?.network, bank, refused));
+  const judgedBanks = flows.banks.filter((_, index) => withRefused[index]!.length === 0);
   return periods.map((period): PeriodEnergy => {
     const found = climateOf(period, world());
     const { climate } = found;
-    const banks = climate ? flows.banks.map((bank) => energyOfPeriod(period, climate, bank)) : [];
+    const banks = climate ? judgedBanks.map((bank) => energyOfPeriod(period, climate, bank)) : [];
     const withoutBank = flows.withoutBank.filter((part) => isUsed(period.values, part));
     return {
       period,
       ...found,
       banks,
+      refusedParts: [...new Map(withRefused.flat().map((part) => [part.record, part])).values()],
       idleArrays: flows.idleArrays,
       withoutBank: withoutBank.map(({ record, name }) => ({ record, name })),
     };
   });
+}
+
+/** Of a bank: its batteries, its arrays, and every charger on the mains of the plan. */
+function partsRefused(
+  network: Network | undefined,
+  { batteries, arrays }: FlowsAtBank,
+  refused: ReadonlySet<number>,
+): readonly NamedConsumer[] {
+  if (refused.size === 0) return [];
+  const chargers = network?.parts.filter(({ kind }) => kind === "shoreCharger") ?? [];
+  return [...batteries, ...arrays, ...chargers]
+    .filter(({ record }) => refused.has(record))
+    .map(({ record, name }) => ({ record, name }));
 }
 
 /** At the degrees that the plan states, or at the only place of its name. */

@@ -17,6 +17,8 @@ export interface PeriodEnergy {
   /** For a name that is not known: places whose names begin alike. */
   readonly alike: readonly Place[];
   readonly banks: readonly BankEnergy[];
+  /** Batteries, arrays and chargers with a refused value that the balance reads: their banks are not in {@link banks}. */
+  readonly refusedParts: readonly NamedConsumer[];
   /** Consumers used in the period that no bank feeds: they are in none of the balances. */
   readonly withoutBank: readonly NamedConsumer[];
   /** Arrays that charge no bank. */
@@ -59,11 +61,18 @@ export interface HoursAtBank {
   readonly chargersW: Float64Array;
 }
 
+/**
+ * The statement that a consumer is without: how long it runs; of an inverter, its idle power or its devices. The charge that a DC-DC
+ * charger passes to another bank all the time cannot be stated.
+ */
+export type Lacking = "use" | "idleW" | "devices" | "transfer";
+
 export interface NamedConsumer {
   readonly record: number;
   readonly name: string;
   /** A circuit that the network is without, because a value of it was refused. */
   readonly isInvalid?: true;
+  readonly lacks?: Lacking;
 }
 
 export interface ConsumerEnergy {

@@ -10,6 +10,7 @@ import type {
 } from "../../model/network.ts";
 import { isCharging, isConsumer, isStarterMotor } from "../../model/part-roles.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
+import { refusedHours } from "../../model/use-properties.ts";
 import type { UseValues } from "../../model/use-values.ts";
 import { workedOutOnce } from "../../model/worked-out-once.ts";
 import { type PortionPatterns, portionSolver } from "../network/solver/solve-scenarios.ts";
@@ -20,6 +21,7 @@ import type { ArrayOnController } from "./array-power.ts";
 import { batteriesOf, powerFrom, voltageOf } from "./bank-in-solution.ts";
 import { type SwitchesApart, switchesApart } from "./banks-apart.ts";
 import { type DrawAlone, drawsAlone, nominalPower } from "./draws-alone.ts";
+import type { Lacking } from "./energy-result.ts";
 import { type WaysOfCurrent, waysOfCurrent } from "./ways-of-current.ts";
 
 /** Something that draws from a bank. */
@@ -31,6 +33,8 @@ export interface ConsumerAtBank {
   readonly part: number;
   /** Undefined: the plan does not state how long it runs. */
   readonly use: UseValues | undefined;
+  /** If that is not the hours themselves. */
+  readonly lacks?: Lacking;
   /** Its draw from the bank with all others off, the loss in the wiring included, W and A. */
   readonly bankW: number;
   readonly bankA: number;
@@ -256,7 +260,14 @@ const leastTransferA = 0.01;
 /** Of the bank that it draws from: without hours, so that no verdict on that bank is more than "at best". */
 function asConsumer({ record, name, index }: DcDcChargerPart): ConsumerAtBank {
   const draw = { bankW: 0, bankA: 0, standbyW: 0, ownOhm: 0 };
-  return { record, name: `${name} (charging another bank)`, part: index, use: undefined, ...draw };
+  return {
+    record,
+    name: `${name} (charging another bank)`,
+    part: index,
+    use: undefined,
+    lacks: "transfer",
+    ...draw,
+  };
 }
 
 /** At the poles of the battery: no conductor of the plan carries it. */
@@ -323,10 +334,14 @@ function consumersOf(part: LoadPart | InverterPart, bankW: number, bankA: number
     ...atBank(watts),
   });
   const idleStated = !part.taken?.includes("idleW");
+  const areHoursSound = part.use !== refusedHours;
   return [
-    of(`${name}, idle`, part.idleW, idleStated ? (part.use ?? {}) : undefined),
+    {
+      ...of(`${name}, idle`, part.idleW, idleStated && areHoursSound ? (part.use ?? {}) : undefined),
+      ...(!idleStated && { lacks: "idleW" }),
+    },
     ...(part.devices?.map((device) => of(device.name ?? name, (device.powerW ?? 0) * share, device.use)) ?? [
-      of(`${name}, devices`, part.loadW * share, undefined),
+      { ...of(`${name}, devices`, part.loadW * share, undefined), lacks: "devices" },
     ]),
   ];
 }

@@ -66,6 +66,11 @@ export function summaryOf(
   ];
 }
 
+/** The reason for a period without a balance: "a value of roof is invalid, and the balance of the bank needs it". */
+export function refusedInWords(parts: readonly NamedConsumer[]): string {
+  return `a value of ${namesInWords(parts)} is invalid, and the balance of the bank needs it`;
+}
+
 export function namesInWords(consumers: readonly NamedConsumer[]): string {
   return listInWords(
     consumers.map(({ name }) => name),

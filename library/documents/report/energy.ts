@@ -4,6 +4,7 @@ import { banksInWords } from "../../rules/wording/banks-in-words.ts";
 import { gridOrigin, placesSource } from "../../standards/world.ts";
 import { type ChartOf, energyChart } from "../energy/energy-chart.ts";
 import { energyAssumptions, energyTables } from "../energy/energy-tables.ts";
+import { refusedInWords } from "../energy/verdict-in-words.ts";
 import type { Table } from "../table.ts";
 import { tableForPeople } from "../table-for-people.ts";
 import { tableOf, words } from "../table-of.ts";
@@ -37,7 +38,7 @@ const howToRead = [
 ] as const;
 
 function periodSection(context: ReportContext, energy: PeriodEnergy, index: number): Section {
-  const { period, climate, banks, withoutBank } = energy;
+  const { period, climate, banks, refusedParts, withoutBank } = energy;
   const head = { id: `energy-${index + 1}`, title: period.name };
   if (!climate)
     return {
@@ -55,7 +56,16 @@ function periodSection(context: ReportContext, energy: PeriodEnergy, index: numb
   return {
     ...head,
     blocks: [
-      ...(banks.length === 0
+      ...(refusedParts.length > 0
+        ? [
+            {
+              kind: "notice",
+              title: "Not judged",
+              lines: [`Not in these figures: ${refusedInWords(refusedParts)}.`],
+            } as const,
+          ]
+        : []),
+      ...(banks.length === 0 && refusedParts.length === 0
         ? [
             {
               kind: "notice",

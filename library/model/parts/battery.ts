@@ -9,13 +9,13 @@ import {
   systemVoltageOf,
 } from "../battery-figures.ts";
 import { coldestDay, current, nominalVoltage } from "../part-properties.ts";
-import { amount, listsOnly, oneOf } from "../property.ts";
+import { amount, ofBalance, oneOf } from "../property.ts";
 import { type ComparedFigure, definePart, type PartOf } from "./define-part.ts";
 import { defaulted, input, optional, required } from "./part-property.ts";
 import type { Phrase } from "./phrase.ts";
 import { feeds, poles } from "./poles.ts";
 
-const shareOfCharge = listsOnly(amount("a share of a full charge", "%", { from: 0, upTo: 95 }));
+const shareOfCharge = ofBalance(amount("a share of a full charge", "%", { from: 0, upTo: 95 }));
 
 export const battery = definePart("battery", {
   called: { word: "battery", saidBy: /batter(y|ies)|bank/i },
@@ -60,10 +60,10 @@ export const battery = definePart("battery", {
     /* The balance of energy alone reads these. */
     reservePercent: optional(shareOfCharge, { words: "reserve" }),
     minimumChargePercent: optional(shareOfCharge, { words: "charge at which it stops delivering" }),
-    stateOfHealthPercent: optional(listsOnly(amount("a share of its rating", "%", { from: 20, upTo: 100 })), {
+    stateOfHealthPercent: optional(ofBalance(amount("a share of its rating", "%", { from: 20, upTo: 100 })), {
       words: "state of health",
     }),
-    standbyW: optional(listsOnly(amount("a power", "W", { from: 0, upTo: 1_000 })), {
+    standbyW: optional(ofBalance(amount("a power", "W", { from: 0, upTo: 1_000 })), {
       words: "constant draw besides the plan",
     }),
   },

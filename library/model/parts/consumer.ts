@@ -3,7 +3,7 @@ import { yesOrNo } from "../property.ts";
 import { dropLimitOf } from "../read-run.ts";
 import type { DropLimit } from "../run.ts";
 import { useInWords } from "../use-in-words.ts";
-import { use } from "../use-properties.ts";
+import { refusedHours, use } from "../use-properties.ts";
 import type { UseValues } from "../use-values.ts";
 import { notAbove } from "./contradiction.ts";
 import type { ComparedFigure, FigureContext } from "./define-part.ts";
@@ -102,7 +102,9 @@ export const isJudgedAs = {
 
 /** The hours of use in a list of differences. */
 export function comparedUse(use: UseValues | undefined): readonly ComparedFigure[] {
-  return use ? [{ id: "hoursOfUse", words: "hours of use", value: [useInWords(use)] }] : [];
+  return use && use !== refusedHours
+    ? [{ id: "hoursOfUse", words: "hours of use", value: [useInWords(use)] }]
+    : [];
 }
 
 function drawn(draws: Exclude<Draw, { as: "motor" }>): { readonly id: string; readonly value: Quantity } {

@@ -1,6 +1,6 @@
 import { coldVoltageFactors } from "../../standards/solar-factors.ts";
 import { coldestDay } from "../part-properties.ts";
-import { amount, count, listsOnly } from "../property.ts";
+import { amount, count, ofBalance } from "../property.ts";
 import { byDirection, byMonth } from "../use-properties.ts";
 import { notAbove } from "./contradiction.ts";
 import { definePart, type PartOf } from "./define-part.ts";
@@ -43,8 +43,8 @@ export const solarArray = definePart("solarArray", {
     /** Rating of the fuse in each string, A. */
     stringFuseA: optional(fuse, { words: "fuse in each string" }),
     /* The balance of energy alone reads these. */
-    tiltDeg: optional(listsOnly(amount("a tilt", "°", { from: 0, upTo: 90 })), { words: "tilt" }),
-    facingDeg: optional(listsOnly(amount("a compass direction", "°", { from: 0, upTo: 360 })), {
+    tiltDeg: optional(ofBalance(amount("a tilt", "°", { from: 0, upTo: 90 })), { words: "tilt" }),
+    facingDeg: optional(ofBalance(amount("a compass direction", "°", { from: 0, upTo: 360 })), {
       words: "direction",
     }),
     shadePercentByMonth: optional(byMonth("each a share of the light", "%", 100)),

@@ -15,6 +15,37 @@ testRule(energyHoursMissing, [
     finds: "nothing",
   },
   {
+    name: "refused hours are none",
+    plan: plan(july(2), { pump: "use: { hoursPerDay: 25 }" }),
+    finds: [
+      {
+        subject: "the plan",
+        record: "pump",
+        on: "",
+        message: "The plan does not say how long pump runs: state use. Until then every verdict",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "an inverter without its idle power, and one without devices",
+    plan: `${plan(july(2))}
+      const power = inverter({ continuousW: 300, devices: [{ name: "laptop", powerW: 60, use: { hoursPerDay: 2 } }] });
+      circuit({ from: main.stud, returnTo: house.negative, to: power, oneWayFt: 3, gauge: 4, protect: 60 });
+      const spare = inverter({ continuousW: 300, idleW: 5 });
+      circuit({ from: main.stud, returnTo: house.negative, to: spare, oneWayFt: 3, gauge: 4, protect: 60 });`,
+    finds: [
+      {
+        subject: "the plan",
+        record: "power",
+        on: "",
+        message:
+          "The plan does not say how long power, idle and spare, devices run: state the idleW of the inverter and the devices of the inverter. Until",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
     name: "two loads without hours, in two periods",
     plan: `${plan(july(2), { pump: "", lamp: "" })} period({ name: "winter", place: "Tarifa, ES", months: ["Jan"] });`,
     finds: [

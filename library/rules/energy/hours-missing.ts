@@ -1,3 +1,4 @@
+import type { Lacking } from "../../analysis/energy/energy-result.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found } from "../rule.ts";
 import { listInWords } from "../wording/part-in-words.ts";
@@ -29,20 +30,37 @@ export const energyHoursMissing = defineRule<Values>({
       {
         subject: "the plan",
         at: { record: first.record, path: [] },
-        values: { names: [first, ...others].map(({ name }) => name) },
+        values: {
+          names: [first, ...others].map(({ name }) => name),
+          lacking: [...new Set([first, ...others].map(({ lacks = "use" }) => lacks))],
+        },
         related: others
           .slice(0, mostRelated)
           .map(({ record, name }) => ({ at: { record, path: [] }, text: name })),
       },
     ];
   },
-  message: ({ names }) =>
-    `The plan does not say how long ${listInWords(names)} ${names.length === 1 ? "runs" : "run"}: state use, the idleW of an inverter and its devices. Until then every verdict on a period is "at best".`,
+  message({ names, lacking }) {
+    const statements = lacking.flatMap((one) => (one === "transfer" ? [] : [statementOf[one]]));
+    const state =
+      statements.length > 0
+        ? `state ${listInWords(statements)}. Until then every`
+        : "the charge that is passed on all the time is in no balance. Every";
+    return `The plan does not say how long ${listInWords(names)} ${names.length === 1 ? "runs" : "run"}: ${state} verdict on a period is "at best".`;
+  },
 });
 
 interface Values {
   /** Never empty. */
   readonly names: readonly string[];
+  /** Each once, never empty. */
+  readonly lacking: readonly Lacking[];
 }
+
+const statementOf = {
+  use: "use",
+  idleW: "the idleW of the inverter",
+  devices: "the devices of the inverter",
+} as const satisfies Record<Exclude<Lacking, "transfer">, string>;
 
 const mostRelated = 16;

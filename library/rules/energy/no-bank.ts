@@ -15,9 +15,10 @@ export const energyNoBank = defineRule<Values>({
   fixable: false,
   acceptable: false,
   // Needs the banks of each period, and the consumers without one: a bank counts if it feeds a load or is charged by the sun.
+  // Silent beside a refused value of the bank: that has a finding of its own.
   check: ({ energy }) =>
-    energy.flatMap(({ period, climate, banks, withoutBank }): Found<Values>[] =>
-      climate === undefined || (banks.length > 0 && withoutBank.length === 0)
+    energy.flatMap(({ period, climate, banks, refusedParts, withoutBank }): Found<Values>[] =>
+      climate === undefined || refusedParts.length > 0 || (banks.length > 0 && withoutBank.length === 0)
         ? []
         : [
             {

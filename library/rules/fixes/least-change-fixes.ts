@@ -110,10 +110,7 @@ function adviceOf(levers: readonly Lever[]): string {
     return `The least that mends it, each alone: ${least.join("; ")}.`;
   if (mending.length > 0)
     return `No single change of a usual size mends it; alone, it would take ${least.join(" or ")}: combine changes, use less, or leave out the months that run short.`;
-  // The same modules with a controller to match are the better try.
-  const isCovered = ({ change }: Lever) =>
-    change === "array" && levers.some((other) => other.change === "array and controller");
-  const tried = levers.filter((lever) => !isCovered(lever)).map((lever) => inWords(lever, lever.most));
+  const tried = levers.map((lever) => inWords(lever, lever.most));
   const notEven = tried.length > 0 ? `, not even ${tried.join(" or ")}` : "";
   return `No single change mends it${notEven}: combine them, use less, or leave out the months that run short.`;
 }
