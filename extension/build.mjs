@@ -73,7 +73,7 @@ async function bundleClient() {
 async function bundlePages() {
   await build({
     outdir: dist,
-    entryPoints: ["diagram", "energy"].flatMap((page) =>
+    entryPoints: ["diagram", "energy", "board"].flatMap((page) =>
       ["ts", "css"].map((kind) => ({ in: join(here, `${page}/page/page.${kind}`), out: `${page}-page` })),
     ),
     bundle: true,

@@ -2,6 +2,7 @@
 // results.
 
 import { type ExtensionContext, window } from "vscode";
+import { registerBoards } from "./board-view.ts";
 import { registerCommand } from "./command.ts";
 import { registerDiagram } from "./diagram-panel.ts";
 import { registerDifference } from "./difference.ts";
@@ -31,6 +32,7 @@ export function activate(context: ExtensionContext): void {
     registerWorking(session),
     registerDiagram(context, session, log),
     registerEnergy(context, session, log),
+    registerBoards(context, session, log),
     registerDocuments(session),
     registerDifference(session),
     registerCommand("loomwright.newBuild", (folder: unknown, template: unknown) =>

@@ -6,7 +6,7 @@ import { fileName } from "./evaluate/files/file-name.ts";
 import { numberedWires } from "./evaluate/files/kept-numbers.ts";
 import { diagram, scenarioNames, withoutPicture } from "./language/diagram.ts";
 import { type Diagram, type DiagramParams, diagramMethod } from "./language/messages.ts";
-import { planMeantBy, type ShownPlan } from "./open-plans.ts";
+import { planMeantBy, type ShownPlan, whyNothing } from "./open-plans.ts";
 import type { Layouts } from "./output/layouts.ts";
 import type { RequestGuard } from "./request-guard.ts";
 
@@ -37,7 +37,12 @@ async function draw(
   workspace: EditorWorkspace,
   layouts: Layouts,
 ): Promise<Diagram> {
-  if (!plan) return withoutPicture(workspace.client(root), { view, colours }, whyNoPlan(outcome));
+  if (!plan)
+    return withoutPicture(
+      workspace.client(root),
+      { view, colours },
+      whyNothing(outcome, "There is no drawing yet"),
+    );
   const { judgement } = plan.plan;
   const chosen = scenario === undefined ? -1 : scenarioNames(judgement).indexOf(scenario);
   const shown = { view, colours, scenario: chosen < 0 ? undefined : chosen };
@@ -60,12 +65,6 @@ async function draw(
   if (drawn.drawn) return diagram(plan, shown, drawn.drawing);
   if (drawn.superseded) throw superseded();
   return withoutPicture(workspace.client(root), { view, colours }, drawn.why);
-}
-
-function whyNoPlan(outcome: ShownPlan["outcome"]): string {
-  if (outcome?.state === "failed") return `The plan could not be checked: ${outcome.reason}`;
-  const broken = outcome?.state === "incomplete" ? fileName(outcome.broken) : "the plan";
-  return `There is no drawing yet: ${broken} is half typed.`;
 }
 
 function superseded(): ResponseError<{ retriggerRequest: boolean }> {

@@ -8,6 +8,7 @@ import {
 } from "vscode-languageserver";
 import type { AnswerWiring } from "./answer-wiring.ts";
 import type { Uri } from "./evaluate/workspace.ts";
+import { answerBoards } from "./handle-boards.ts";
 import { answerDiagram } from "./handle-diagram.ts";
 import { answerDifference } from "./handle-difference.ts";
 import { answerDocuments } from "./handle-documents.ts";
@@ -188,6 +189,7 @@ export function answerRequests(connection: Connection, wiring: AnswerWiring): vo
   answerDocuments(connection, wiring, guard, layouts);
   answerDifference(connection, wiring, guard);
   answerEnergy(connection, wiring, guard);
+  answerBoards(connection, wiring, guard);
 }
 
 function viewsOf(plans: readonly ShownPlan[], work: WorkReport): PlanInView[] {

@@ -1,11 +1,13 @@
 import { isAbsolute } from "node:path";
 import * as z from "zod";
 import {
+  boardsMethod,
   diagramMethod,
   differenceMethod,
   documentMethod,
   energyMethod,
   moveMethod,
+  placePartsMethod,
   reportMethod,
   workingMethod,
 } from "./language/messages.ts";
@@ -67,6 +69,27 @@ const leverMove = z.looseObject(
   "a lever and its value",
 );
 
+const shownVersions = z
+  .array(z.looseObject({ uri, version: z.number("a number") }, "the version of a file"), "a list of versions")
+  .min(1, "the versions of the open files");
+const triedPlace = z.looseObject(
+  {
+    record: placeInList,
+    on: placeInList,
+    left: z.number("a number"),
+    top: z.number("a number"),
+    turnedDeg: z.literal([0, 90, 180, 270], "0, 90, 180 or 270"),
+  },
+  "the place of a part",
+);
+const tried = z.looseObject(
+  {
+    versions: shownVersions,
+    places: z.array(triedPlace, "a list of places").min(1, "a place").max(1_000, "at most 1,000 places"),
+  },
+  "places of parts, and the versions that they belong to",
+);
+
 const ofDocument = z.looseObject({ textDocument }, "an object with names");
 const atPosition = ofDocument.extend({ position });
 const inRange = ofDocument.extend({ range });
@@ -102,14 +125,14 @@ const schemas: Readonly<Record<string, z.ZodType>> = {
     least: z.boolean("true or false").optional(),
   }),
   [moveMethod]: ofDocument.extend({
-    versions: z
-      .array(
-        z.looseObject({ uri, version: z.number("a number") }, "the version of a file"),
-        "a list of versions",
-      )
-      .min(1, "the versions of the open files"),
+    versions: shownVersions,
     move: leverMove,
   }),
+  [boardsMethod]: ofDocument.extend({
+    conductors: z.boolean("true or false").optional(),
+    tried: tried.optional(),
+  }),
+  [placePartsMethod]: ofDocument.extend({ tried }),
   [reportMethod]: ofDocument.extend({
     path,
     page,

@@ -1,12 +1,15 @@
 import type { DiagramElement } from "../../server/language/messages.ts";
 
+/** An element of a picture, with its place in the text. */
+export type LocatedElement = Pick<DiagramElement, "id" | "location">;
+
 /**
  * Ids of the elements written at a position of a text, in reading order: among all elements whose call encloses the position,
  * those of the innermost call. There are several if one call makes several, as a circuit makes its conductors and its load.
  *
  * @param uri in the spelling of the elements' locations
  */
-export function elementsAt(elements: readonly DiagramElement[], uri: string, position: Position): string[] {
+export function elementsAt(elements: readonly LocatedElement[], uri: string, position: Position): string[] {
   const around = elements.flatMap(({ id, location }) =>
     location && location.uri === uri && encloses(location.range, position)
       ? [{ id, range: location.range }]
@@ -19,7 +22,7 @@ export function elementsAt(elements: readonly DiagramElement[], uri: string, pos
     .map(({ id }) => id);
 }
 
-type Range = NonNullable<DiagramElement["location"]>["range"];
+type Range = NonNullable<LocatedElement["location"]>["range"];
 type Position = Range["start"];
 
 function encloses({ start, end }: Range, position: Position): boolean {

@@ -67,7 +67,7 @@ export function createPlanPanel(wiring: PanelWiring, root: string, beginning: Pa
     if (!diagram) return;
     webview.title = editorWords(`Wiring diagram: ${diagram.title}`);
     post(shownDiagram(diagram, root, number));
-    texts.show(diagram);
+    texts.show({ versions: diagram.versions, elements: diagram.picture?.elements ?? [] });
   };
 
   const follow = async (): Promise<void> => {

@@ -11,48 +11,54 @@ import {
   window,
   workspace,
 } from "vscode";
-import type { Diagram, DiagramElement } from "../../server/language/messages.ts";
-import { elementsAt } from "./elements-at.ts";
+import type { Diagram } from "../../server/language/messages.ts";
+import { elementsAt, type LocatedElement } from "./elements-at.ts";
 
-/** The texts beside a diagram: from an element to its line, and from the cursor to its elements. */
+/** The texts beside a view: from an element to its line, and from the cursor to its elements. */
 export interface PlanTexts extends Disposable {
-  /** The diagram that is shown from now on. */
-  show(diagram: Diagram): void;
+  /** The elements that are shown from now on. */
+  show(shown: ShownElements): void;
   /** Puts the cursor where an element is written; with `take`, the text also gets the focus. An unknown id is ignored. */
   goTo(element: string, take: boolean, panel: ViewColumn | undefined): void;
   /** Gives the focus to the text that had it last, else to the given file. */
   takeFocus(root: Uri, panel: ViewColumn | undefined): void;
 }
 
-/** @param tell called with the ids of the elements under the cursor, when these change or a diagram is new */
+export interface ShownElements {
+  /** The editor's versions of the texts that they were computed from, by URI as the editor writes it. */
+  readonly versions: Diagram["versions"];
+  readonly elements: readonly LocatedElement[];
+}
+
+/** @param tell called with the ids of the elements under the cursor, when these change or other elements are shown */
 export function createPlanTexts(tell: (elements: readonly string[]) => void): PlanTexts {
-  let diagram: Diagram | undefined;
-  let elements = new Map<string, DiagramElement>();
+  let shown: ShownElements | undefined;
+  let elements = new Map<string, LocatedElement>();
   /** The editor of a file of the plan that had the cursor last. */
   let last: TextEditor | undefined;
   let told: string | undefined;
-  /** Requested while the text was newer than the diagram and its locations. */
+  /** Requested while the text was newer than the elements and their locations. */
   let waiting: (() => void) | undefined;
 
   let going: Promise<void> = Promise.resolve();
 
-  const knows = ({ uri, version }: TextDocument): boolean => diagram?.versions[uri.toString()] === version;
+  const knows = ({ uri, version }: TextDocument): boolean => shown?.versions[uri.toString()] === version;
   const tellCursor = (): void => {
-    if (!diagram?.picture || !last || !knows(last.document)) return;
-    const ids = elementsAt(diagram.picture.elements, last.document.uri.toString(), last.selection.active);
+    if (!shown || !last || !knows(last.document)) return;
+    const ids = elementsAt(shown.elements, last.document.uri.toString(), last.selection.active);
     const now = JSON.stringify(ids);
     if (now === told) return;
     told = now;
     tell(ids);
   };
   const look = (editor: TextEditor | undefined): void => {
-    if (!editor || !diagram || !(editor.document.uri.toString() in diagram.versions)) return;
+    if (!editor || !shown || !(editor.document.uri.toString() in shown.versions)) return;
     last = editor;
     tellCursor();
   };
 
   const goTo = async (
-    { uri, range }: NonNullable<DiagramElement["location"]>,
+    { uri, range }: NonNullable<LocatedElement["location"]>,
     take: boolean,
     panel?: ViewColumn,
   ) => {
@@ -71,8 +77,8 @@ export function createPlanTexts(tell: (elements: readonly string[]) => void): Pl
   const listening = window.onDidChangeTextEditorSelection(({ textEditor }) => look(textEditor));
   return {
     show(next) {
-      diagram = next;
-      elements = new Map(next.picture?.elements.map((element) => [element.id, element]));
+      shown = next;
+      elements = new Map(next.elements.map((element) => [element.id, element]));
       told = undefined;
       if (last && window.visibleTextEditors.includes(last)) tellCursor();
       else look(window.activeTextEditor);

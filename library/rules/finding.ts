@@ -63,4 +63,18 @@ export type Change =
   /** Keeps the value and its text, changes the property's name: for a length that was meant in metres. */
   | { readonly do: "rename"; readonly record: number; readonly path: PropertyPath; readonly to: string };
 
-export type Settable = number | string | boolean | { readonly [key: string]: number | string | boolean };
+export type Settable = Single | { readonly [key: string]: Single };
+
+type Single = number | string | boolean | NamedInPlan;
+
+/** A result of another call of the plan, such as the surface that a part is on. */
+export interface NamedInPlan {
+  /** Its name where it is written. */
+  readonly inText: string;
+  /** As records refer to it. */
+  readonly reference: { readonly kind: string; readonly id: number };
+}
+
+export function isNamedInPlan(value: Settable): value is NamedInPlan {
+  return typeof value === "object" && typeof value.inText === "string" && typeof value.reference === "object";
+}

@@ -6,6 +6,7 @@ import { factsOf } from "./element-facts.ts";
 import type { Diagram, DiagramElement, Picture } from "./messages.ts";
 import { plainWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
+import { versionsOf } from "./versions-in-view.ts";
 
 /** The content of a picture: its view, and the scenario of its figures (index in the network's scenarios; undefined: none). */
 export interface Shown {
@@ -53,15 +54,6 @@ export function withoutPicture(
 /** As they are shown and requested. */
 export function scenarioNames({ model }: Judgement): string[] {
   return (model.network?.scenarios ?? []).map(({ name }) => plainWords(name));
-}
-
-function versionsOf({ plan, client }: PlanInView): Record<string, number> {
-  const versions: Record<string, number> = {};
-  for (const file of plan.snapshot.keys()) {
-    const { uri, version } = client(file);
-    if (version !== null) versions[uri] = version;
-  }
-  return versions;
 }
 
 function titleOf({ plan }: PlanInView): string {

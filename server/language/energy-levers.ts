@@ -2,7 +2,8 @@ import type { BankEnergy, PeriodEnergy } from "../../library/analysis/energy/ene
 import { hoursBetween } from "../../library/model/use-properties.ts";
 import type { ProposedFix, Settable } from "../../library/rules/finding.ts";
 import { counted, formatRounded } from "../../library/rules/wording/format-number.ts";
-import type { CheckedPlan, FixedBy } from "../evaluate/checked-plan.ts";
+import type { CheckedPlan } from "../evaluate/checked-plan.ts";
+import { fixedInWords } from "./fixed-in-words.ts";
 import type { EnergyLever } from "./messages.ts";
 import { plainWords } from "./plain-words.ts";
 
@@ -67,7 +68,7 @@ function leverAt(
   };
   const written = plan.movableAt(record, path);
   if (written.state === "fixed")
-    return { ...lever, fixed: `Cannot be moved here: it is ${reasonOf(written.why, written.name)}.` };
+    return { ...lever, fixed: `Cannot be moved here: it is ${fixedInWords(written)}.` };
   const placed = plan.editsOf(changeOf(lever, figures.value));
   if (placed?.edits.length !== 1)
     return { ...lever, fixed: "Cannot be moved here: no single place in the text sets it." };
@@ -75,31 +76,13 @@ function leverAt(
     if (placed.alsoChanges.length > 0)
       return {
         ...lever,
-        fixed: `Cannot be moved here: it is ${reasonOf("from a spread", undefined)}.`,
+        fixed: `Cannot be moved here: it is ${fixedInWords({ why: "from a spread" })}.`,
       };
     return { ...lever, hint: "It is not in the text yet, and would be added." };
   }
   return written.sets > 1
     ? { ...lever, hint: `This number sets ${counted(written.sets, "value")} of the plan.` }
     : lever;
-}
-
-function reasonOf(why: FixedBy, name: string | undefined): string {
-  const of = name === undefined ? "" : ` (${plainWords(name)})`;
-  switch (why) {
-    case "computed":
-      return "computed, and no number in the text";
-    case "reassigned":
-      return `a variable that may be assigned again${of}`;
-    case "in a factory":
-      return "set in a function, which may make several parts";
-    case "in a loop":
-      return "set in a loop";
-    case "from a spread":
-      return "from an object that is spread or shared";
-    case "a shared constant":
-      return `a shared constant${of}`;
-  }
 }
 
 /** The change that a move makes; hours that the plan does not have yet become an object of their own. */

@@ -18,6 +18,7 @@ import { leversOf } from "./energy-levers.ts";
 import type { EnergyMonth, EnergyParams, EnergyView } from "./messages.ts";
 import { plainWords } from "./plain-words.ts";
 import type { PlanInView } from "./plan-in-view.ts";
+import { versionsOf } from "./versions-in-view.ts";
 
 /**
  * Whether the banks of a plan keep up, for the view beside it. `judged` is the plan as it is, or with a lever moved; the levers are
@@ -101,13 +102,4 @@ function monthOf(bank: BankEnergy, month: BankEnergy["months"][number]): EnergyM
     missing: about(month.unmetWh).text,
     lowest: about(month.lowest * 100).text,
   };
-}
-
-function versionsOf({ plan, client }: PlanInView): Record<string, number> {
-  const versions: Record<string, number> = {};
-  for (const file of plan.snapshot.keys()) {
-    const { uri, version } = client(file);
-    if (version !== null) versions[uri] = version;
-  }
-  return versions;
 }

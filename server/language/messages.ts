@@ -256,26 +256,157 @@ export const moveMethod = "loomwright/moveLever";
 
 export interface MoveParams {
   readonly textDocument: { readonly uri: string };
-  /** Those of the figures that the lever belongs to, of each open file. */
-  readonly versions: readonly { readonly uri: string; readonly version: number }[];
+  /** Those of the figures that the lever belongs to. */
+  readonly versions: ShownVersions;
   readonly move: LeverMove;
 }
 
+/** The text edits of a change that was tried in a view, for the client to apply as one step. */
 export type MoveAnswer =
-  | {
-      readonly state: "edits";
-      readonly edits: readonly {
-        readonly uri: string;
-        readonly version: number;
-        readonly range: {
-          readonly start: { readonly line: number; readonly character: number };
-          readonly end: { readonly line: number; readonly character: number };
-        };
-        readonly newText: string;
-      }[];
-    }
+  | { readonly state: "edits"; readonly edits: readonly TextChange[] }
   /** Nothing is to be changed; a sentence with the reason. */
   | { readonly state: "dropped"; readonly message: string };
+
+export interface TextChange {
+  readonly uri: string;
+  readonly version: number;
+  readonly range: TextRange;
+  readonly newText: string;
+}
+
+export interface TextRange {
+  readonly start: { readonly line: number; readonly character: number };
+  readonly end: { readonly line: number; readonly character: number };
+}
+
+/** Of each open file of the plan that somebody looks at. */
+export type ShownVersions = readonly { readonly uri: string; readonly version: number }[];
+
+/**
+ * Request with {@link BoardsParams}: the surfaces of a plan with what is on them. Answers {@link BoardsView} or null. May be cancelled.
+ */
+export const boardsMethod = "loomwright/boards";
+
+export interface BoardsParams {
+  readonly textDocument: { readonly uri: string };
+  /** Draw the conductors along their ways. */
+  readonly conductors?: boolean;
+  /** The view as if these parts were there. No text is changed. */
+  readonly tried?: {
+    /** Those of the view that the parts belong to. */
+    readonly versions: ShownVersions;
+    readonly places: readonly TriedPlace[];
+  };
+}
+
+/** A part, and its place on a surface: the distances of its outline, as it is then turned, from the edges of the surface. */
+export interface TriedPlace {
+  /** {@link BoardPart.record} */
+  readonly record: number;
+  /** {@link BoardSurface.record} */
+  readonly on: number;
+  /** In {@link BoardPart.unit}. */
+  readonly left: number;
+  readonly top: number;
+  readonly turnedDeg: QuarterTurn;
+}
+
+export type QuarterTurn = 0 | 90 | 180 | 270;
+
+export interface BoardsView {
+  /** Root file of the plan. */
+  readonly uri: string;
+  /** The editor's versions of all open files of the plan, by URI as the editor writes it. */
+  readonly versions: Readonly<Record<string, number>>;
+  readonly title: string;
+  /** Whether it was computed from exactly {@link versions}. */
+  readonly current: boolean;
+  /** Sentences about the whole: the reason why there is no surface, or anything that is missing. */
+  readonly notes: readonly string[];
+  readonly surfaces: readonly BoardSurface[];
+  /** Those on a surface, and those without any place, each in the order of the plan. */
+  readonly parts: readonly BoardPart[];
+  readonly conductors: readonly BoardConductor[];
+  /** Of a view with tried places: the differences from the text. */
+  readonly tried?: {
+    /** A sentence each. */
+    readonly newFindings: readonly string[];
+    readonly goneFindings: readonly string[];
+    /** Conductors whose length changes: "Fridge, positive: 1.2 m → 1.35 m; drop 0.8 % → 0.9 %". */
+    readonly lengths: readonly string[];
+  };
+}
+
+/** Lengths in mm, x to the right and y down from its top left corner. */
+export interface BoardSurface {
+  /** Number of the call that made it. */
+  readonly record: number;
+  readonly name: string;
+  /** "1,200 × 800 mm". */
+  readonly size: string;
+  readonly width: number;
+  readonly height: number;
+  /** That of its own size. */
+  readonly unit: "mm" | "in";
+  readonly picture: BoardPicture;
+  readonly location?: { readonly uri: string; readonly range: TextRange };
+}
+
+export interface BoardPicture {
+  /** For the screen: colours come from the page around it. */
+  readonly svg: string;
+  /** The drawing in the units of the SVG; the corner of the surface in it; and the units that a millimetre has. */
+  readonly width: number;
+  readonly height: number;
+  readonly x: number;
+  readonly y: number;
+  readonly perMm: number;
+}
+
+export interface BoardPart {
+  /** Number of the call that made it. */
+  readonly record: number;
+  readonly name: string;
+  /** Its outline upright, mm; absent if its size is not stated. */
+  readonly size?: { readonly width: number; readonly height: number };
+  /** Absent if it has none yet. */
+  readonly place?: {
+    /** {@link BoardSurface.record} */
+    readonly on: number;
+    /** Its outline as it is turned, mm. */
+    readonly left: number;
+    readonly top: number;
+    readonly width: number;
+    readonly height: number;
+    readonly turnedDeg: QuarterTurn;
+    /** "120 mm from the left, 80 mm from the top, upright". */
+    readonly words: string;
+    /** Other parts that it overlaps, by record. */
+    readonly overlaps: readonly number[];
+  };
+  /** The unit of its place in the text; absent without a place: that of the surface. */
+  readonly unit?: "mm" | "in";
+  /** It cannot be moved or put on a surface; a sentence with the reason. */
+  readonly fixed?: string;
+  readonly severity?: "error" | "warning" | "info" | "hint";
+  readonly findings: readonly string[];
+  readonly location?: { readonly uri: string; readonly range: TextRange };
+}
+
+export interface BoardConductor {
+  /** "Fridge, positive". */
+  readonly name: string;
+  /** Along its way, "1.2 m"; a sentence if it has none. */
+  readonly length: string;
+  /** "0.8 % from the bank, limit 3 %"; absent if not known. */
+  readonly drop?: string;
+  readonly location?: { readonly uri: string; readonly range: TextRange };
+}
+
+/** Request with {@link PlacePartsParams}: the text edits of parts that were put somewhere. Changes no text itself. Answers {@link MoveAnswer}. */
+export const placePartsMethod = "loomwright/placeParts";
+
+export type PlacePartsParams = Required<Omit<BoardsParams, "conductors">>;
 
 /** Request with {@link ReportParams}: writes the report of a plan. Answers {@link ReportAnswer}. May be cancelled. */
 export const reportMethod = "loomwright/report";

@@ -34,6 +34,14 @@ const requests: Readonly<Record<string, Params>> = {
     versions: [{ uri, version: 1 }],
     move: { lever: "1", value: 2 },
   },
+  "loomwright/boards": { textDocument, conductors: true },
+  "loomwright/placeParts": {
+    textDocument,
+    tried: {
+      versions: [{ uri, version: 1 }],
+      places: [{ record: 0, on: 1, left: 120, top: 80, turnedDeg: 0 }],
+    },
+  },
   // For a plan that does not exist: no file is written.
   "loomwright/report": {
     textDocument: { uri: "file:///camper/none.ts" },
@@ -56,7 +64,7 @@ const requests: Readonly<Record<string, Params>> = {
 };
 const mayBeLeftOut = new Set([
   ...["previousResultId", "scenario", "revision", "only", "triggerKind"],
-  ...["period", "bank", "month", "move"],
+  ...["period", "bank", "month", "move", "conductors"],
 ]);
 /** A wiring diagram on a sheet of its own size is the usual drawing. */
 const usualOfDrawing = new Set(["view", "page"]);

@@ -1,6 +1,7 @@
 // The page of a diagram panel. It draws the extension's pictures and reports the user's choices; it has no knowledge of
 // electrics.
 
+import { find } from "../../plan-view/page/page-parts.ts";
 import type { FromPage, ShowDiagram, ShownElement, ToPage } from "../messages.ts";
 import { type PanelState, readPanelState } from "../panel-state.ts";
 import { type Box, heldStill, type Place, type Point } from "../place.ts";
@@ -17,12 +18,6 @@ declare function acquireVsCodeApi(): {
   postMessage(message: FromPage): void;
   getState(): unknown;
   setState(state: PanelState): void;
-};
-
-const find = <T extends HTMLElement>(id: string): T => {
-  const found = document.getElementById(id);
-  if (!found) throw new Error(`the page has no #${id}`);
-  return found as T;
 };
 
 function start(): void {

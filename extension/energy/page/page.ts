@@ -3,6 +3,7 @@
 
 import type { EnergyView } from "../../../server/language/messages.ts";
 import { isRefused, readPicture } from "../../diagram/page/picture.ts";
+import { drawTable, find, onUndoAndRedo, paragraph } from "../../plan-view/page/page-parts.ts";
 import { type FromPage, readViewState, type ShowEnergy, type ToPage, type ViewState } from "../messages.ts";
 import { createLevers } from "./levers.ts";
 import { drawMonths } from "./months.ts";
@@ -12,12 +13,6 @@ declare function acquireVsCodeApi(): {
   postMessage(message: FromPage): void;
   getState(): unknown;
   setState(state: ViewState): void;
-};
-
-const find = <T extends HTMLElement>(id: string): T => {
-  const found = document.getElementById(id);
-  if (!found) throw new Error(`the page has no #${id}`);
-  return found as T;
 };
 
 function start(): void {
@@ -94,25 +89,17 @@ function start(): void {
     const notes = found?.notes.join(" ") ?? "Working it out…";
     // The same words are not read aloud again with each keystroke.
     if (find("least-notes").textContent !== notes) find("least-notes").textContent = notes;
-    drawTable(find("least-rows"), ["One change", "Now", "Least", "In steps of"], found?.rows ?? []);
+    const rows = found?.rows.map((row) => [row.change, row.now, row.least, row.step]);
+    drawTable(find("least-rows"), ["One change", "Now", "Least", "In steps of"], rows ?? []);
   };
   least.addEventListener("toggle", () => port.postMessage({ type: "least", wanted: least.open }));
   periods.addEventListener("change", () => choose({ period: periods.value, bank: 0 }));
   banks.addEventListener("change", () => choose({ bank: banks.selectedIndex }));
-  find("undo").addEventListener("click", () => act({ type: "undo" }));
-  find("redo").addEventListener("click", () => act({ type: "redo" }));
+  onUndoAndRedo(act);
   document.addEventListener(
     "keydown",
-    (event) => {
-      const { key, ctrlKey, metaKey, shiftKey, altKey } = event;
-      const isUndo = key.toLowerCase() === "z" && !shiftKey;
-      const isRedo = key.toLowerCase() === "y" || (key.toLowerCase() === "z" && shiftKey);
-      if ((ctrlKey || metaKey) && !altKey && (isUndo || isRedo)) {
-        // The editor would undo within this page, which has nothing of its own.
-        event.preventDefault();
-        event.stopPropagation();
-        act({ type: isUndo ? "undo" : "redo" });
-      } else if (key === "Escape" && !levers.isMoving() && !(event.target instanceof HTMLSelectElement))
+    ({ key, target }) => {
+      if (key === "Escape" && !levers.isMoving() && !(target instanceof HTMLSelectElement))
         port.postMessage({ type: "leave" });
     },
     { capture: true },
@@ -135,45 +122,6 @@ function offer(list: HTMLSelectElement, names: readonly string[], chosen: number
   if (names.join("\n") !== [...list.options].map(({ text }) => text).join("\n"))
     list.replaceChildren(...names.map((name) => new Option(name, name)));
   list.selectedIndex = chosen;
-}
-
-/** Rows of words, the first of each as its heading. */
-function drawTable(
-  table: HTMLElement,
-  titles: readonly string[],
-  rows: readonly {
-    readonly change: string;
-    readonly now: string;
-    readonly least: string;
-    readonly step: string;
-  }[],
-): void {
-  const cell = (kind: "td" | "th", text: string, scope?: "col" | "row") => {
-    const made = document.createElement(kind);
-    made.textContent = text;
-    if (scope) made.setAttribute("scope", scope);
-    return made;
-  };
-  const line = (cells: readonly HTMLElement[]) => {
-    const row = document.createElement("tr");
-    row.append(...cells);
-    return row;
-  };
-  const [head, body] = [document.createElement("thead"), document.createElement("tbody")];
-  head.append(line(titles.map((title) => cell("th", title, "col"))));
-  body.append(
-    ...rows.map(({ change, now, least, step }) =>
-      line([cell("th", change, "row"), cell("td", now), cell("td", least), cell("td", step)]),
-    ),
-  );
-  table.hidden = rows.length === 0;
-  table.replaceChildren(head, body);
-}
-
-function paragraph(text: string): HTMLElement {
-  const made = document.createElement("p");
-  made.textContent = text;
-  return made;
 }
 
 start();

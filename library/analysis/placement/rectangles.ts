@@ -5,6 +5,15 @@ import type { Point, Rectangle } from "../../model/placement/layout.ts";
 /** Lengths that differ by less are the same, mm: of lengths in inches, the last binary digits are rounded. */
 const sameMm = 1e-6;
 
+export function overlap(one: Rectangle, other: Rectangle): boolean {
+  return (
+    one.x < other.x + other.width - sameMm &&
+    other.x < one.x + one.width - sameMm &&
+    one.y < other.y + other.height - sameMm &&
+    other.y < one.y + one.height - sameMm
+  );
+}
+
 /** Whether a level or upright stretch passes through the inside of a rectangle. */
 export function passesThrough(from: Point, to: Point, { x, y, width, height }: Rectangle): boolean {
   return (

@@ -20,7 +20,7 @@ import {
   protectionOfMachine,
   protectionRequired,
 } from "../../standards/protection-rules.ts";
-import type { ProposedFix, Related } from "../finding.ts";
+import { isNamedInPlan, type ProposedFix, type Related } from "../finding.ts";
 import { insertingFixes, runOf } from "../fixes/inserted-protection.ts";
 import { type Device, ratingFix, statedWithUnit, theDevice, whyNoRating } from "../fixes/judged-devices.ts";
 import {
@@ -321,7 +321,8 @@ function nearerFixes(
   if (!nearest || !own.judged) return [];
   return insertingFixes(plan, judged, nearest).filter(({ changes }) =>
     changes.every(({ record, ...change }) => {
-      const device = change.do === "set" && typeof change.value === "object" ? change.value : undefined;
+      const set = change.do === "set" ? change.value : undefined;
+      const device = typeof set === "object" && !isNamedInPlan(set) ? set : undefined;
       const sameRecord = record === judged.network.conductors[nearest.conductor]!.record;
       return sameRecord && (device === undefined || Number(device.ratingA) <= own.ampacityA);
     }),

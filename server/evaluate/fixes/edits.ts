@@ -1,8 +1,10 @@
 import ts from "typescript";
 import type { PropertyPath } from "../../../library/model/plain-values.ts";
-import type { Change, ProposedFix } from "../../../library/rules/finding.ts";
+import { type Change, isNamedInPlan, type ProposedFix } from "../../../library/rules/finding.ts";
 import type { Edit, PlacedFix } from "../checked-plan.ts";
 import type { SourceNode } from "../provenance/contexts.ts";
+import { propertyValue } from "../provenance/object-literals.ts";
+import type { Origin } from "../provenance/provenance.ts";
 import type { PlanSourceMap } from "../provenance/source-map.ts";
 import { unwrapExpression } from "../provenance/unwrap-expression.ts";
 import type { PlanFile } from "../text/parse.ts";
@@ -109,7 +111,7 @@ type Made = { readonly file: PlanFile; readonly records: ReadonlySet<number> } &
 function set(change: Change & { readonly do: "set" }, places: PlanSourceMap): Made | undefined {
   const { record, path, value } = change;
   const origin = places.originOf(record, path);
-  const end = origin?.trail.at(-1);
+  const end = origin && (isNamedInPlan(value) ? asWritten(origin) : origin.trail.at(-1));
   if (!origin || !end) return insert(record, path, change, places);
   if (!ts.isExpression(end.node)) return undefined;
   const { source } = end.file.tree;
@@ -127,6 +129,11 @@ function set(change: Change & { readonly do: "set" }, places: PlanSourceMap): Ma
   }
   if (ts.isParameter(end.node.parent) && end.node.parent.name === end.node) return undefined;
   return { file: end.file, records, edit: { start, end: end.node.end, newText } };
+}
+
+/** The expression in the literal itself: the name of another call is replaced, and never that call. */
+function asWritten({ holder, property }: Origin): SourceNode {
+  return { file: holder.file, node: propertyValue(property) ?? property };
 }
 
 function insert(

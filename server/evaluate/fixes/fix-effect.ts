@@ -1,5 +1,5 @@
 import type { PlanRecord } from "../../../library/model/record.ts";
-import type { Change } from "../../../library/rules/finding.ts";
+import { type Change, isNamedInPlan, type Settable } from "../../../library/rules/finding.ts";
 
 /** The DSL function of a record and its input, as the run left them. */
 export type Given = Pick<PlanRecord, "word" | "input">;
@@ -43,14 +43,21 @@ export function changed(input: unknown, change: Change): unknown {
       return inner.length > 0
         ? changed(each, { ...change, path: inner })
         : change.do === "set"
-          ? change.value
+          ? asRecorded(change.value)
           : each;
     });
   }
   const { [property]: old, ...rest } = input;
   if (inner.length > 0) return { ...rest, [property]: changed(old, { ...change, path: inner }) };
-  if (change.do === "set") return { ...rest, [property]: change.value };
+  if (change.do === "set") return { ...rest, [property]: asRecorded(change.value) };
   return change.do === "remove" ? rest : { ...rest, [change.to]: old };
+}
+
+/** A record has a reference in the place of a name. */
+function asRecorded(value: Settable): unknown {
+  if (typeof value !== "object") return value;
+  if (isNamedInPlan(value)) return value.reference;
+  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, asRecorded(inner)]));
 }
 
 function propertiesThatDiffer(one: unknown, other: unknown): readonly string[] {

@@ -1,4 +1,4 @@
-import type { Settable } from "../../../library/rules/finding.ts";
+import { isNamedInPlan, type Settable } from "../../../library/rules/finding.ts";
 
 export type Quote = '"' | "'";
 
@@ -6,6 +6,7 @@ export type Quote = '"' | "'";
 export function printValue(value: Settable, quote: Quote): string {
   if (typeof value === "string") return quoted(value, quote);
   if (typeof value !== "object") return String(value);
+  if (isNamedInPlan(value)) return value.inText;
   const properties = Object.entries(value).map(
     ([name, inner]) => `${printName(name, quote)}: ${printValue(inner, quote)}`,
   );

@@ -1,6 +1,8 @@
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import type { Browser, Page } from "playwright-core";
+import type * as Board from "../../../extension/board/messages.ts";
+import { boardsPageHtml } from "../../../extension/board/page-html.ts";
 import type { FromPage, ShowDiagram, ToPage } from "../../../extension/diagram/messages.ts";
 import { pageHtml } from "../../../extension/diagram/page-html.ts";
 import type { PanelState } from "../../../extension/diagram/panel-state.ts";
@@ -22,6 +24,7 @@ export interface ShippedPage<Sent, Said extends { readonly type: string }, State
 }
 
 export type DiagramPage = ShippedPage<ToPage, FromPage, PanelState>;
+export type BoardsPage = ShippedPage<Board.ToPage, Board.FromPage, Board.ViewState>;
 export type EnergyPage = ShippedPage<Energy.ToPage, Energy.FromPage, Energy.ViewState>;
 
 interface PageOptions<State> {
@@ -48,6 +51,13 @@ export function openEnergyPage(
   options: PageOptions<Energy.ViewState> = {},
 ): Promise<EnergyPage> {
   return openPage(browser, "energy-page", energyPageHtml, options);
+}
+
+export function openBoardsPage(
+  browser: Browser,
+  options: PageOptions<Board.ViewState> = {},
+): Promise<BoardsPage> {
+  return openPage(browser, "board-page", boardsPageHtml, options);
 }
 
 async function openPage<Sent, Said extends { readonly type: string }, State>(

@@ -1,11 +1,14 @@
 import { commands, Range, Uri, type ViewColumn, WorkspaceEdit, window, workspace } from "vscode";
-import type { MoveAnswer } from "../../server/language/messages.ts";
+import type { TextChange } from "../../server/language/messages.ts";
 import { columnFor } from "../diagram/plan-texts.ts";
 
 /** The changes of a text that were made from a view, as far as the editor can still undo them there. */
-export interface Moves {
-  /** Writes the edits of a lever as one undo step. A sentence if nothing was changed. */
-  write(edits: Extract<MoveAnswer, { state: "edits" }>["edits"]): Promise<string>;
+export interface StepsInText {
+  /**
+   * Writes edits of one file as one undo step. A sentence if nothing was changed, which begins with `notMade`: "The lever was not
+   * moved".
+   */
+  write(edits: readonly TextChange[], notMade: string): Promise<string>;
   /** Undoes or redoes in the text, if the last change there was made from the view. A sentence about the outcome. */
   undo(view: ViewColumn | undefined): Promise<string>;
   redo(view: ViewColumn | undefined): Promise<string>;
@@ -19,7 +22,7 @@ interface Steps {
   readonly redoable: number;
 }
 
-export function createMoves(): Moves {
+export function createStepsInText(): StepsInText {
   let steps: Steps | undefined;
 
   const step = async (
@@ -49,19 +52,20 @@ export function createMoves(): Moves {
   };
 
   return {
-    async write(edits) {
-      const [first, ...others] = edits;
-      if (!first || others.length > 0)
-        return "The lever was not moved: its number is written in several places.";
-      const { uri, version, range, newText } = first;
-      const document = await workspace.openTextDocument(Uri.parse(uri));
+    async write(edits, notMade) {
+      const [first] = edits;
+      if (!first) return "";
+      if (edits.some(({ uri }) => uri !== first.uri))
+        return `${notMade}: its place is written in several files.`;
+      const document = await workspace.openTextDocument(Uri.parse(first.uri));
       const before = document.version;
-      if (before !== version) return "The lever was not moved: the text changed meanwhile.";
+      if (before !== first.version) return `${notMade}: the text changed meanwhile.`;
       const edit = new WorkspaceEdit();
-      const { start, end } = range;
-      edit.replace(document.uri, new Range(start.line, start.character, end.line, end.character), newText);
-      if (!(await workspace.applyEdit(edit)))
-        return "The lever was not moved: the editor refused the change.";
+      for (const { range, newText } of edits) {
+        const { start, end } = range;
+        edit.replace(document.uri, new Range(start.line, start.character, end.line, end.character), newText);
+      }
+      if (!(await workspace.applyEdit(edit))) return `${notMade}: the editor refused the change.`;
       const key = document.uri.toString();
       const goesOn = steps?.uri === key && steps.version === before;
       steps = {

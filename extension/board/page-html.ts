@@ -1,0 +1,36 @@
+import { framedPage, type PageFrame } from "../page-frame.ts";
+
+/** The page of the view of the boards, empty. It contains no text of any plan: all content comes later, as messages. */
+export function boardsPageHtml(frame: PageFrame): string {
+  return framedPage(frame, { title: "Boards", body });
+}
+
+const body = `<header>
+<h1 id="title">Boards</h1>
+<label><input type="checkbox" id="conductors"> Conductors</label>
+<div role="group" aria-label="Changes made here">
+<button type="button" id="undo">Undo</button>
+<button type="button" id="redo">Redo</button>
+</div>
+</header>
+<div id="notice" role="status"></div>
+<div id="said" role="status"></div>
+<main>
+<div id="boards"></div>
+<div id="beside">
+<section aria-labelledby="about-title">
+<h2 id="about-title">Selected part</h2>
+<div id="about"><p>None. A click or the Tab key selects one.</p></div>
+</section>
+<section id="effects" aria-labelledby="effects-title">
+<h2 id="effects-title">Effects of the move</h2>
+<div id="effect" aria-live="polite"></div>
+</section>
+<section id="loose" aria-labelledby="loose-title">
+<h2 id="loose-title">On no surface yet</h2>
+<ol id="unplaced"></ol>
+</section>
+<details><summary>Conductors and their lengths</summary><table id="lengths"></table></details>
+<p id="how">Drag a part, or move it with the arrow keys: nothing is written before it is let go or Enter is pressed. R turns it by a quarter, Escape leaves it as it was. Enter on a part that does not move goes to its line.</p>
+</div>
+</main>`;

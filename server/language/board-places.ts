@@ -1,0 +1,134 @@
+import type { Body, Layout } from "../../library/model/placement/layout.ts";
+import type { Change, NamedInPlan, ProposedFix, Settable } from "../../library/rules/finding.ts";
+import type { CheckedPlan } from "../evaluate/checked-plan.ts";
+import { fixedInWords } from "./fixed-in-words.ts";
+import type { TriedPlace } from "./messages.ts";
+
+export type BoardUnit = "mm" | "in";
+
+/** The unit in which a part states its place, or a surface its size; undefined if it states none. */
+export function statedUnit(
+  { records }: CheckedPlan,
+  record: number,
+  property: "at" | "size",
+): BoardUnit | undefined {
+  const names = Object.keys(valuesOf(valuesOf(records[record]?.input)[property]));
+  if (names.some((name) => name.endsWith("In"))) return "in";
+  return names.some((name) => name.endsWith("Mm")) ? "mm" : undefined;
+}
+
+/** The reason why the place of a part cannot be changed from a view, as a sentence; undefined if it can. */
+export function whyFixed(plan: CheckedPlan, layout: Layout, body: Body): string | undefined {
+  const { record, place } = body;
+  const stated = valuesOf(plan.records[record]?.input).at;
+  if (stated === undefined) return whyNotPut(plan, layout, record);
+  if (place?.kind !== "on surface") return "Cannot be put here: its place in the text has a mistake.";
+  const unit = statedUnit(plan, record, "at") ?? "mm";
+  for (const side of ["left", "top"] as const) {
+    const written = plan.movableAt(record, ["at", sideIn(side, unit)]);
+    const shared = { state: "fixed", why: "a shared constant" } as const;
+    const fixed = written.state === "written" && written.sets > 1 ? shared : written;
+    if (fixed.state === "fixed")
+      return `Cannot be moved here: its distance from the ${side} is ${fixedInWords(fixed)}.`;
+  }
+  const asItIs = (["left", "top"] as const).map((side): Change => {
+    const name = sideIn(side, unit);
+    return { do: "set", record, path: ["at", name], value: valuesOf(stated)[name] as number };
+  });
+  const edits = plan.editsOf(fixWith(asItIs));
+  return edits?.edits.length === 2 && edits.alsoChanges.length === 0
+    ? undefined
+    : "Cannot be moved here: no single place in the text sets it.";
+}
+
+function whyNotPut(plan: CheckedPlan, { surfaces }: Layout, record: number): string | undefined {
+  const written = plan.movableAt(record, ["at"]);
+  if (written.state === "fixed") return `Cannot be put here: it is ${fixedInWords(written)}.`;
+  const named = surfaces.flatMap((surface) => nameAt(plan, record, surface.record) ?? []);
+  const [first] = named;
+  if (!first) return "Cannot be put here: no surface has a name above it in the text.";
+  const edits = plan.editsOf(
+    fixWith([{ do: "set", record, path: ["at"], value: { on: first, leftMm: 0, topMm: 0 } }]),
+  );
+  if (!edits) return "Cannot be put here: no single place in the text describes it.";
+  return edits.alsoChanges.length > 0
+    ? `Cannot be put here: it is ${fixedInWords({ why: "from a spread" })}.`
+    : undefined;
+}
+
+/** The name of a surface that the call of a part may use. */
+function nameAt(plan: CheckedPlan, record: number, surface: number): NamedInPlan | undefined {
+  const { uri, start } = plan.callOf(record);
+  const inText = plan.namesAt(uri, start).get(surface);
+  return inText === undefined ? undefined : { inText, reference: { kind: "surface", id: surface } };
+}
+
+/** The change that puts parts at places; undefined if one of them cannot be there. */
+export function placingOf(
+  plan: CheckedPlan,
+  layout: Layout,
+  places: readonly TriedPlace[],
+): ProposedFix | undefined {
+  const changes: Change[] = [];
+  for (const place of places) {
+    const body = layout.bodies.find(({ record }) => record === place.record);
+    const made = body && whyFixed(plan, layout, body) === undefined && changesOf(plan, layout, body, place);
+    if (!made) return undefined;
+    changes.push(...made);
+  }
+  return fixWith(changes);
+}
+
+function changesOf(
+  plan: CheckedPlan,
+  { surfaces }: Layout,
+  { record, place }: Body,
+  { on, left, top, turnedDeg }: TriedPlace,
+): readonly Change[] | undefined {
+  if (!surfaces.some((surface) => surface.record === on)) return undefined;
+  const unit = statedUnit(plan, record, "at") ?? statedUnit(plan, on, "size") ?? "mm";
+  const distances = { left: distanceIn(left, unit), top: distanceIn(top, unit) };
+  if (distances.left === undefined || distances.top === undefined) return undefined;
+  const set = (path: readonly string[], value: Settable): Change => ({ do: "set", record, path, value });
+  if (!place) {
+    const surface = nameAt(plan, record, on);
+    if (!surface) return undefined;
+    const at: Settable = {
+      ...{ on: surface, [sideIn("left", unit)]: distances.left, [sideIn("top", unit)]: distances.top },
+      ...(turnedDeg === 0 ? {} : { turnedDeg }),
+    };
+    return [set(["at"], at)];
+  }
+  if (place.kind !== "on surface") return undefined;
+  const isElsewhere = surfaces[place.surface]!.record !== on;
+  const surface = isElsewhere ? nameAt(plan, record, on) : undefined;
+  if (isElsewhere && !surface) return undefined;
+  const stated = valuesOf(valuesOf(plan.records[record]?.input).at);
+  return [
+    ...(surface ? [set(["at", "on"], surface)] : []),
+    ...(["left", "top"] as const).flatMap((side) => {
+      const [name, distance] = [sideIn(side, unit), distances[side]!];
+      return stated[name] === distance ? [] : [set(["at", name], distance)];
+    }),
+    ...(turnedDeg === place.turnedDeg ? [] : [set(["at", "turnedDeg"], turnedDeg)]),
+  ];
+}
+
+function fixWith(changes: readonly Change[]): ProposedFix {
+  return { title: "Place parts", kind: "repair", changes };
+}
+
+function sideIn(side: "left" | "top", unit: BoardUnit): string {
+  return `${side}${unit === "mm" ? "Mm" : "In"}`;
+}
+
+/** To a tenth of a millimetre, or a thousandth of an inch; undefined if no plan may state it. */
+function distanceIn(distance: number, unit: BoardUnit): number | undefined {
+  const most = unit === "mm" ? 20_000 : 800;
+  const fine = unit === "mm" ? 10 : 1_000;
+  return distance >= 0 && distance <= most ? Math.round(distance * fine) / fine : undefined;
+}
+
+function valuesOf(value: unknown): Readonly<Record<string, unknown>> {
+  return typeof value === "object" && value !== null ? (value as Readonly<Record<string, unknown>>) : {};
+}

@@ -1,0 +1,213 @@
+import type { Placement } from "../../library/analysis/placement/placement.ts";
+import { overlap } from "../../library/analysis/placement/rectangles.ts";
+import type { Body, Lead } from "../../library/model/placement/layout.ts";
+import { metresPerFoot, metresPerInch } from "../../library/model/read-run.ts";
+import { counted, formatExact, withUnit } from "../../library/rules/wording/format-number.ts";
+import type { CheckedPlan, PlacedFinding } from "../evaluate/checked-plan.ts";
+import { fileName } from "../evaluate/files/file-name.ts";
+import { keyOf, keysOf, severityOrder } from "../evaluate/fixes/finding-keys.ts";
+import { boardPicture } from "./board-picture.ts";
+import { type BoardUnit, statedUnit, whyFixed } from "./board-places.ts";
+import { factsOf } from "./element-facts.ts";
+import type { BoardConductor, BoardPart, BoardSurface, BoardsView } from "./messages.ts";
+import { plainWords } from "./plain-words.ts";
+import type { PlanInView } from "./plan-in-view.ts";
+import { versionsOf } from "./versions-in-view.ts";
+
+/**
+ * The surfaces of a plan with what is on them. `tried` is the plan with parts at other places; what can be moved is always that of the
+ * text.
+ */
+export function boardsView(
+  view: PlanInView,
+  { conductors, tried }: { readonly conductors: boolean; readonly tried?: CheckedPlan },
+): BoardsView {
+  const { plan } = view;
+  const shown = tried ?? plan;
+  const { placement, model, problems } = shown.judgement;
+  const head = {
+    ...{ uri: view.client(plan.root).uri, versions: versionsOf(view), current: view.current },
+    title: plainWords(plan.judgement.model.build.name ?? fileName(plan.root)),
+  };
+  if (!placement || placement.layout.surfaces.length === 0)
+    return {
+      ...head,
+      ...{ notes: [noSurface], surfaces: [], parts: [], conductors: [] },
+    };
+  const { layout } = placement;
+  const findings = findingsByRecord(shown);
+  return {
+    ...head,
+    notes: [
+      ...(problems.length > 0 ? ["The plan was not run to its end: later parts are not shown."] : []),
+      ...(model.networkUnread ? ["The network could not be read: no drop is known."] : []),
+    ],
+    surfaces: layout.surfaces.map((_, index) => surfaceOf(view, placement, index, conductors)),
+    parts: layout.bodies
+      .filter((body) => isShown(plan, body))
+      .map((body) => partOf(view, placement, body, findings.get(body.record) ?? [])),
+    conductors: conductorsOf(shown, (record) => locationOf(view, record)),
+    ...(tried ? { tried: differenceOf(plan, tried) } : {}),
+  };
+}
+
+const noSurface =
+  "The plan has no surface: surface({ size: { widthMm: 1_200, heightMm: 800 } }) describes a board or a wall, and at: { on: board, leftMm: 120, topMm: 80 } puts a part on it.";
+
+/** A part at the end of a channel is on no surface, and one mounted on another part moves with it. */
+function isShown({ records }: CheckedPlan, { record, place }: Body): boolean {
+  if (place?.kind === "at end") return false;
+  const statesPlace = (records[record]?.input as { readonly at?: unknown } | undefined)?.at !== undefined;
+  return statesPlace || place === undefined;
+}
+
+function surfaceOf(view: PlanInView, placement: Placement, index: number, conductors: boolean): BoardSurface {
+  const { record, name, width, height } = placement.layout.surfaces[index]!;
+  const unit = statedUnit(view.plan, record, "size") ?? "mm";
+  return {
+    ...{ record, name: plainWords(name), width, height, unit },
+    size: `${inUnit(width, unit)} × ${inUnit(height, unit)} ${unit}`,
+    picture: boardPicture(placement, index, conductors),
+    ...locationOf(view, record),
+  };
+}
+
+function partOf(
+  view: PlanInView,
+  { layout }: Placement,
+  body: Body,
+  findings: readonly PlacedFinding[],
+): BoardPart {
+  const { record, name, size, place } = body;
+  const unit = statedUnit(view.plan, record, "at");
+  const own = view.plan.judgement.placement?.layout;
+  const bodyInText = own?.bodies[body.index];
+  const fixed = own && bodyInText?.record === record ? whyFixed(view.plan, own, bodyInText) : undefined;
+  const severity = findings
+    .map(({ finding }) => finding.severity)
+    .sort((one, other) => severityOrder[one] - severityOrder[other])[0];
+  return {
+    ...{ record, name: plainWords(name) },
+    ...(size && { size: { width: size.width, height: size.height } }),
+    ...(place?.kind === "on surface" && {
+      place: placeOf(layout.surfaces[place.surface]!.record, body, place, layout.bodies, unit ?? "mm"),
+    }),
+    ...(unit && { unit }),
+    ...(fixed !== undefined && { fixed }),
+    ...(severity && { severity }),
+    findings: findings.map(({ message }) => plainWords(message)),
+    ...locationOf(view, record),
+  };
+}
+
+function placeOf(
+  on: number,
+  { index, size }: Body,
+  { surface, outline, turnedDeg, position }: Extract<Body["place"], { kind: "on surface" }>,
+  bodies: readonly Body[],
+  unit: BoardUnit,
+): NonNullable<BoardPart["place"]> {
+  const { x: left, y: top, width, height } = outline;
+  return {
+    ...{ on, left, top, width, height, turnedDeg },
+    words: `${inUnit(left, unit)} ${unit} from the left, ${inUnit(top, unit)} ${unit} from the top, ${position}`,
+    overlaps: bodies.flatMap((other) =>
+      other.index !== index &&
+      size &&
+      other.size &&
+      other.place?.kind === "on surface" &&
+      other.place.surface === surface &&
+      overlap(outline, other.place.outline)
+        ? [other.record]
+        : [],
+    ),
+  };
+}
+
+function inUnit(lengthMm: number, unit: BoardUnit): string {
+  return formatExact(unit === "mm" ? lengthMm : lengthMm / (metresPerInch * 1_000));
+}
+
+function conductorsOf(
+  plan: CheckedPlan,
+  located: (record: number) => Pick<BoardConductor, "location">,
+): readonly BoardConductor[] {
+  const { judgement } = plan;
+  if (!judgement.placement) return [];
+  const { layout, ways } = judgement.placement;
+  const drops = new Map<number, string | undefined>();
+  const inFeet = layout.surfaces.every(({ record }) => statedUnit(plan, record, "size") === "in");
+  const dropOf = (record: number) => {
+    if (!drops.has(record))
+      drops.set(record, factsOf(judgement, record).find(({ label }) => label === "Drop")?.value);
+    return drops.get(record);
+  };
+  return layout.leads.map((lead, index) => {
+    const way = ways[index]!;
+    const drop = dropOf(lead.record);
+    return {
+      name: plainWords(nameOf(lead)),
+      length:
+        way.state === "found"
+          ? lengthInWords(way.lengthMm, inFeet)
+          : way.state === "no way"
+            ? "no way between its ends"
+            : `not known: ${counted(way.bodies.length, "end")} on no surface`,
+      ...(drop !== undefined && { drop: plainWords(drop) }),
+      ...located(lead.record),
+    };
+  });
+}
+
+function nameOf({ name, role }: Lead): string {
+  return role === "cable" ? name : `${name}, ${role}`;
+}
+
+function lengthInWords(lengthMm: number, inFeet: boolean): string {
+  const lengthM = lengthMm / 1_000;
+  return inFeet ? withUnit(lengthM / metresPerFoot, "ft") : withUnit(lengthM, "m");
+}
+
+function findingsByRecord({ findings }: CheckedPlan): ReadonlyMap<number, readonly PlacedFinding[]> {
+  const by = new Map<number, PlacedFinding[]>();
+  for (const placed of findings) {
+    const { at, accepted, severity } = placed.finding;
+    if (!("record" in at) || accepted !== undefined || severity === "hint") continue;
+    const there = by.get(at.record);
+    if (there) there.push(placed);
+    else by.set(at.record, [placed]);
+  }
+  return by;
+}
+
+function differenceOf(before: CheckedPlan, after: CheckedPlan): NonNullable<BoardsView["tried"]> {
+  const [had, has] = [keysOf(before.judgement.findings), keysOf(after.judgement.findings)];
+  const wordedIn = (plan: CheckedPlan, without: ReadonlyMap<string, unknown>) =>
+    plan.findings.flatMap(({ finding, message }) =>
+      finding.accepted === undefined && finding.severity !== "hint" && !without.has(keyOf(finding))
+        ? [plainWords(message)]
+        : [],
+    );
+  return {
+    newFindings: wordedIn(after, had),
+    goneFindings: wordedIn(before, has),
+    lengths: changedLengths(before, after),
+  };
+}
+
+function changedLengths(before: CheckedPlan, after: CheckedPlan): readonly string[] {
+  const had = conductorsOf(before, () => ({}));
+  const has = conductorsOf(after, () => ({}));
+  return has.flatMap(({ name, length, drop }, index) => {
+    const was = had[index];
+    if (!was || (was.length === length && was.drop === drop)) return [];
+    const drops = was.drop === drop || !drop || !was.drop ? "" : `; drop ${was.drop} → ${drop}`;
+    return [`${name}: ${was.length === length ? length : `${was.length} → ${length}`}${drops}`];
+  });
+}
+
+function locationOf(view: PlanInView, record: number): Pick<BoardPart, "location"> {
+  const place = view.plan.callOf(record);
+  const range = view.span(place);
+  return range ? { location: { uri: view.client(place.uri).uri, range } } : {};
+}

@@ -1,0 +1,256 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Browser } from "playwright-core";
+import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
+import type { BoardsParams, BoardsView, TriedPlace } from "../../../server/language/messages.ts";
+import { type ScriptedEditor, startEditor } from "../../protocol/scripted-editor.ts";
+import { boardsPlan } from "../harness/boards-plan.ts";
+import { type BoardsPage, openBoardsPage } from "../harness/shipped-page.ts";
+import { startBrowser } from "../harness/workbench.ts";
+
+// The page of the view of the boards as shipped, in a browser, with places of the built server.
+
+let browser: Browser;
+let editor: ScriptedEditor;
+const opened: BoardsPage[] = [];
+
+beforeAll(async () => {
+  browser = await startBrowser();
+  editor = await startEditor({ files: { "cabin.ts": boardsPlan } });
+  editor.open("cabin.ts");
+});
+afterEach(async () => {
+  for (const { page, forbidden, stopped } of opened.splice(0)) {
+    await page.context().close();
+    expect(forbidden).toEqual([]);
+    expect(stopped).toEqual([]);
+  }
+});
+afterAll(async () => {
+  await browser.close();
+  await editor.quit();
+});
+
+const ask = (params: Omit<BoardsParams, "textDocument"> = {}) =>
+  editor.ask<BoardsView>("loomwright/boards", "cabin.ts", params);
+const root = "file:///cabin.ts";
+
+async function open(options: Parameters<typeof openBoardsPage>[1] = {}): Promise<BoardsPage> {
+  const view = await openBoardsPage(browser, { viewport: { width: 1300, height: 900 }, ...options });
+  opened.push(view);
+  await view.send({ type: "boards", number: 1, root, boards: await ask() });
+  await view.page.locator(".stage svg").first().waitFor();
+  return view;
+}
+
+/** Answers the last move of the page, as the extension does. */
+async function answer(view: BoardsPage): Promise<readonly TriedPlace[]> {
+  await expect.poll(async () => (await view.said("move")).length).toBeGreaterThan(0);
+  const { places } = (await view.said("move")).at(-1)!;
+  const versions = Object.entries((await ask()).versions).map(([uri, version]) => ({ uri, version }));
+  const boards = await ask({ tried: { versions, places } });
+  await view.send({ type: "boards", number: 1, root, boards, moved: places });
+  return places;
+}
+
+const part = ({ page }: BoardsPage, name: string) =>
+  page.getByRole("button", { name: new RegExp(`^${name}, `) });
+
+const themes = {
+  light: { "--vscode-editor-foreground": "#1f1f1f", "--vscode-editor-background": "#ffffff" },
+  dark: { "--vscode-editor-foreground": "#d4d4d4", "--vscode-editor-background": "#1e1e1e" },
+};
+
+describe("a person who hears the page or uses the keyboard alone", () => {
+  const axe = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
+
+  test.each(["light", "dark"] as const)("axe-core finds nothing wrong in a %s theme", async (theme) => {
+    const { page } = await open({ theme: { kind: `vscode-${theme}`, colours: themes[theme] } });
+    // Evaluated by the driver, and so not subject to the page's policy.
+    await page.evaluate(readFileSync(axe, "utf8"));
+    const violations = await page.evaluate(async () => {
+      const { axe } = globalThis as unknown as {
+        axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+      };
+      const found = await axe.run();
+      return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).slice(0, 3)}`);
+    });
+    expect(violations).toEqual([]);
+  });
+
+  test("each part has its place as its name", async () => {
+    const view = await open();
+    await view.page
+      .getByRole("button", { name: /^plus, 600 mm from the left, 300 mm from the top, upright/ })
+      .waitFor();
+    expect(await part(view, "minus").getAttribute("aria-description")).toContain("it");
+  });
+
+  test("arrow keys move a part and show the effect, R turns it, Enter writes it, Escape leaves it", async () => {
+    const view = await open();
+    const { page, said } = view;
+    await part(view, "plus").focus();
+    await page.keyboard.press("ArrowRight");
+    await page.keyboard.press("ArrowUp");
+    await expect.poll(() => said("move")).toHaveLength(2);
+    expect((await said("move")).at(-1)!.places).toMatchObject([{ left: 605, top: 295, turnedDeg: 0 }]);
+    await answer(view);
+    await page.locator("#effect", { hasText: "plus: 605 mm from the left, 295 mm from the top" }).waitFor();
+    await page.locator("#effect", { hasText: "0.785 m → 0.795 m" }).waitFor();
+    expect(await page.evaluate(() => document.activeElement?.getAttribute("aria-label"))).toMatch(
+      /^plus, 605/,
+    );
+    await page.keyboard.press("Escape");
+    expect(await said("leaveAsIs")).toHaveLength(1);
+    expect(await said("leave")).toEqual([]);
+    expect(await said("letGo")).toEqual([]);
+    await page.keyboard.press("r");
+    await page.keyboard.press("Enter");
+    expect(await said("letGo")).toMatchObject([
+      { number: 1, places: [{ left: 600, top: 300, turnedDeg: 90 }] },
+    ]);
+  });
+
+  test("a part that is left by Tab without Enter is not written", async () => {
+    const view = await open();
+    await part(view, "plus").focus();
+    await view.page.keyboard.press("ArrowRight");
+    await view.page.keyboard.press("Tab");
+    expect(await view.said("letGo")).toEqual([]);
+    expect(await view.said("leaveAsIs")).toHaveLength(1);
+  });
+
+  test("a part that hangs nowhere is put on a surface, at a free place", async () => {
+    const view = await open();
+    const { page, said } = view;
+    await page.getByRole("button", { name: "Put Fridge on Main board" }).press("Enter");
+    const [place] = await answer(view);
+    expect(place).toMatchObject({ left: 0, top: 0 });
+    await page.keyboard.press("ArrowDown");
+    await page.keyboard.press("Enter");
+    expect((await said("letGo"))[0]!.places).toMatchObject([{ left: 0, top: 5 }]);
+  });
+
+  test("undo and redo are keys and buttons; Escape goes to the text", async () => {
+    const { page, said } = await open();
+    await page.keyboard.press("Control+z");
+    await page.getByRole("button", { name: "Undo" }).click();
+    await page.keyboard.press("Control+Shift+z");
+    await page.getByRole("button", { name: "Redo" }).click();
+    expect([(await said("undo")).length, (await said("redo")).length]).toEqual([2, 2]);
+    await page.keyboard.press("Escape");
+    expect(await said("leave")).toHaveLength(1);
+  });
+});
+
+describe("a pointer", () => {
+  test("that drags a part writes once, at a place that snaps", async () => {
+    const view = await open();
+    const { page, said } = view;
+    const box = (await part(view, "plus").boundingBox())!;
+    const mm = box.width / 120;
+    await page.mouse.move(box.x + 5, box.y + 5);
+    await page.mouse.down();
+    await page.mouse.move(box.x + 5 - 201 * mm, box.y + 5 - 98 * mm, { steps: 5 });
+    const [place] = await answer(view);
+    expect([place!.left % 5, place!.top % 5]).toEqual([0, 0]);
+    expect(Math.abs(place!.left - 400)).toBeLessThanOrEqual(15);
+    expect(await said("letGo")).toEqual([]);
+    await page.mouse.up();
+    expect(await said("letGo")).toMatchObject([{ places: [{ record: place!.record }] }]);
+  });
+
+  test("moves a part to another surface, and Escape puts it back", async () => {
+    const view = await open();
+    const { page, said } = view;
+    const [box, other] = [
+      (await part(view, "plus").boundingBox())!,
+      (await page.locator(".stage").nth(1).boundingBox())!,
+    ];
+    await page.mouse.move(box.x + 5, box.y + 5);
+    await page.mouse.down();
+    await page.mouse.move(other.x + 100, other.y + 30, { steps: 5 });
+    const [place] = await answer(view);
+    expect(place!.on).toBe((await ask()).surfaces[1]!.record);
+    await page.keyboard.press("Escape");
+    await page.mouse.up();
+    expect(await said("letGo")).toEqual([]);
+    expect((await part(view, "plus").boundingBox())!).toEqual(box);
+  });
+
+  test("that clicks goes to the line of the part", async () => {
+    const view = await open();
+    await part(view, "house").click();
+    const { record } = (await ask()).parts[0]!;
+    expect(await view.said("goTo")).toEqual([{ type: "goTo", record, take: false }]);
+  });
+});
+
+test("a part with a computed place cannot be dragged, and says why", async () => {
+  const view = await open();
+  const { page, said } = view;
+  const box = (await part(view, "minus").boundingBox())!;
+  await page.mouse.move(box.x + 5, box.y + 5);
+  await page.mouse.down();
+  await page.mouse.move(box.x + 60, box.y + 60, { steps: 4 });
+  await page.mouse.up();
+  await page.locator("#said", { hasText: "its distance from the left is computed" }).waitFor();
+  expect([...(await said("move")), ...(await said("letGo"))]).toEqual([]);
+});
+
+test("the cursor in the text selects its part, and conductors are drawn on request", async () => {
+  const view = await open();
+  const { page, said } = view;
+  const boards = await ask();
+  await view.send({ type: "cursor", records: [boards.parts[1]!.record] });
+  await page.getByRole("heading", { name: "plus", exact: true }).waitFor();
+  await page.getByRole("checkbox", { name: "Conductors" }).check();
+  expect(await said("choose")).toEqual([{ type: "choose", conductors: true }]);
+  expect((await ask({ conductors: true })).surfaces[0]!.picture.svg).not.toBe(
+    boards.surfaces[0]!.picture.svg,
+  );
+});
+
+test("an answer about another text is not shown while a part moves, and a new text ends the move", async () => {
+  const view = await open();
+  const { page } = view;
+  await part(view, "plus").focus();
+  await page.keyboard.press("ArrowRight");
+  const boards = await ask();
+  const versions = Object.fromEntries(Object.keys(boards.versions).map((uri) => [uri, 99]));
+  const moved = [
+    {
+      record: boards.parts[1]!.record,
+      on: boards.surfaces[0]!.record,
+      left: 9,
+      top: 9,
+      turnedDeg: 0 as const,
+    },
+  ];
+  await view.send({
+    type: "boards",
+    number: 1,
+    root,
+    boards: { ...boards, versions, title: "other" },
+    moved,
+  });
+  expect(await page.locator("#title").textContent()).toBe("Boards: cabin");
+  await view.send({ type: "boards", number: 2, root, boards: { ...boards, versions } });
+  await page.getByText("The text changed: the part is where the text has it.").waitFor();
+});
+
+test("a picture with anything that ours never have is not shown", async () => {
+  const view = await open();
+  const boards = await ask({ conductors: true });
+  const [first, ...others] = boards.surfaces;
+  const svg = first!.picture.svg.replace("</svg>", "<script>alert(1)</script></svg>");
+  const surfaces = [{ ...first!, picture: { ...first!.picture, svg } }, ...others];
+  await view.send({ type: "boards", number: 2, root, boards: { ...boards, surfaces } });
+  await view.page.getByText("A picture was not shown").waitFor();
+  expect(await view.said("refused")).toMatchObject([{ why: "an element <script>" }]);
+});
+
+test("in a narrow view nothing is wider than the view", async () => {
+  const { page } = await open({ viewport: { width: 420, height: 800 } });
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(420);
+});
