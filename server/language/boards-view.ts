@@ -44,7 +44,7 @@ export function boardsView(
     ],
     surfaces: layout.surfaces.map((_, index) => surfaceOf(view, placement, index, conductors)),
     parts: layout.bodies
-      .filter((body) => isShown(plan, body))
+      .filter((body) => isShown(shown, body))
       .map((body) => partOf(view, placement, body, findings.get(body.record) ?? [])),
     conductors: conductorsOf(shown, (record) => locationOf(view, record)),
     ...(tried ? { tried: differenceOf(plan, tried) } : {}),

@@ -95,6 +95,13 @@ describe("a part at another place", () => {
     );
   });
 
+  test("that had no place yet is shown there", async () => {
+    const view = await ask();
+    const moved = await tryAt(view, { part: "Fridge", left: 900, top: 100 });
+    expect(partOf(moved, "Fridge").place).toMatchObject({ left: 900, top: 100, width: 100, height: 60 });
+    expect(moved.conductors.at(-1)!.length).toMatch(/ m$/);
+  });
+
   test("can be cancelled, and the next request is answered", async () => {
     const view = await ask();
     const source = new CancellationTokenSource();

@@ -91,15 +91,16 @@ export function createHandles(place: HTMLElement, create: (record: number) => HT
       const shown = new Set(parts.map(({ record }) => record));
       for (const [record, handle] of handles) {
         if (shown.has(record)) continue;
-        handle.remove();
         handles.delete(record);
+        handle.remove();
       }
     },
     put(part, at) {
       const stage = at && stages.get(at.on);
       if (!stage) {
-        handles.get(part.record)?.remove();
+        const gone = handles.get(part.record);
         handles.delete(part.record);
+        gone?.remove();
         return undefined;
       }
       let handle = handles.get(part.record);

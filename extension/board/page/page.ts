@@ -57,7 +57,8 @@ function start(): void {
     handle.addEventListener("focus", () => select(record));
     // A part that is left by Tab has not been confirmed.
     handle.addEventListener("blur", () => {
-      if (moving.record() === record && !moving.isHeld() && !isLetGo && handle.isConnected) moving.giveUp();
+      const isShown = handles.handleOf(record) === handle;
+      if (moving.record() === record && !moving.isHeld() && !isLetGo && isShown) moving.giveUp();
     });
     handle.addEventListener("keydown", (event) => onKey(event, record));
     return handle;
@@ -168,7 +169,7 @@ function start(): void {
               const put = document.createElement("button");
               put.type = "button";
               put.textContent = `Put on ${surface.name}`;
-              put.setAttribute("aria-label", `Put ${part.name} on ${surface.name}`);
+              put.setAttribute("aria-label", `Put on ${surface.name}: ${part.name}`);
               put.dataset.put = `${part.record} ${surface.record}`;
               put.addEventListener("click", () => {
                 if (boards?.current) moving.putOn(part, surface.record);

@@ -123,7 +123,7 @@ describe("a person who hears the page or uses the keyboard alone", () => {
   test("a part that hangs nowhere is put on a surface, at a free place", async () => {
     const view = await open();
     const { page, said } = view;
-    await page.getByRole("button", { name: "Put Fridge on Main board" }).press("Enter");
+    await page.getByRole("button", { name: "Put on Main board: Fridge" }).press("Enter");
     const [place] = await answer(view);
     expect(place).toMatchObject({ left: 0, top: 0 });
     await page.keyboard.press("ArrowDown");
