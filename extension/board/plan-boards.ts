@@ -47,8 +47,6 @@ export function createPlanBoards(
       heard(message) {
         const said = readFromPage(message);
         switch (said?.type) {
-          case "ready":
-            return { type: "again" };
           case "choose":
             conductors = said.conductors;
             return { type: "again" };

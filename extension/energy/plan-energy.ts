@@ -50,8 +50,6 @@ export function createPlanEnergy(
     heard(message) {
       const said = readFromPage(message);
       switch (said?.type) {
-        case "ready":
-          return { type: "again" };
         case "choose":
           chosen = {
             period: said.period,

@@ -64,8 +64,8 @@ export interface ViewContent<Answer extends PlanAnswer, Move> {
 }
 
 export type Heard<Move> =
-  /** `again`: the page is loaded and still empty, or wants other data. */
-  | { readonly type: "again" | "leaveAsIs" | "undo" | "redo" | "leave" }
+  /** `ready`: the page is loaded and still empty. `again`: it wants other data. */
+  | { readonly type: "ready" | "again" | "leaveAsIs" | "undo" | "redo" | "leave" }
   /** Show a change, and write nothing. */
   | { readonly type: "move"; readonly move: Move }
   /** Write it. `number` is that of the answer that it belongs to. */
@@ -181,8 +181,11 @@ export function createPlanView<Answer extends PlanAnswer, Move>(
 
   const hear = (heard: Heard<Move>): void => {
     switch (heard.type) {
-      case "again":
+      case "ready":
         if (answer) send(answer, undefined);
+        void follow();
+        return;
+      case "again":
         void follow();
         return;
       case "move":
