@@ -1,7 +1,7 @@
 import type { Placement } from "../../library/analysis/placement/placement.ts";
 import { overlap } from "../../library/analysis/placement/rectangles.ts";
-import type { Body, Lead } from "../../library/model/placement/layout.ts";
 import { metresPerFoot, metresPerInch } from "../../library/model/length-limits.ts";
+import type { Body, Lead } from "../../library/model/placement/layout.ts";
 import { counted, formatExact, withUnit } from "../../library/rules/wording/format-number.ts";
 import type { CheckedPlan, PlacedFinding } from "../evaluate/checked-plan.ts";
 import { fileName } from "../evaluate/files/file-name.ts";
