@@ -56,7 +56,7 @@ export function planMeantBy(file: Uri, plans: readonly ShownPlan[]): ShownPlan |
   return plans.find(({ root }) => root === file) ?? plans[0];
 }
 
-/** The reason why a plan without a complete result has nothing to show. `none`: "There is no drawing yet". */
+/** The reason why a plan without a complete result cannot be shown. `none`: "There is no drawing yet". */
 export function whyNothing(outcome: ShownPlan["outcome"], none: string): string {
   if (outcome?.state === "failed") return `The plan could not be checked: ${outcome.reason}`;
   const broken = outcome?.state === "incomplete" ? fileName(outcome.broken) : "the plan";

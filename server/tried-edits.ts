@@ -17,7 +17,7 @@ export interface Trials {
   /** At rest; undefined if the file belongs to no plan. */
   shown(uri: string): Promise<ShownPlan | undefined>;
   /**
-   * The plan as it would be with a change; undefined if it then does not run, or if nobody waits any more. Refuses with ContentModified
+   * The plan as it would be with a change; undefined if it then does not run, or if the request was cancelled. Refuses with ContentModified
    * if the change does not fit the text.
    */
   judgedWith(
@@ -29,7 +29,7 @@ export interface Trials {
   editsFor(asked: AskedEdits, token: CancellationToken): Promise<MoveAnswer>;
 }
 
-export interface AskedEdits {
+interface AskedEdits {
   readonly view: PlanInView | undefined;
   readonly versions: ShownVersions;
   /** Undefined: it does not fit the text. */

@@ -35,7 +35,7 @@ export type FromPage =
   | { readonly type: "ready" }
   /** Draw the ways of the conductors, or leave them out. */
   | { readonly type: "choose"; readonly conductors: boolean }
-  /** Parts move: show it, change nothing. */
+  /** Parts move: show it, and leave the text as it is. */
   | { readonly type: "move"; readonly places: readonly TriedPlace[] }
   /** They were let go: write it. `number` is that of the view that they belong to. */
   | { readonly type: "letGo"; readonly number: number; readonly places: readonly TriedPlace[] }

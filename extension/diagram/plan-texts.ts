@@ -24,7 +24,7 @@ export interface PlanTexts extends Disposable {
   takeFocus(root: Uri, panel: ViewColumn | undefined): void;
 }
 
-export interface ShownElements {
+interface ShownElements {
   /** The editor's versions of the texts that they were computed from, by URI as the editor writes it. */
   readonly versions: Diagram["versions"];
   readonly elements: readonly LocatedElement[];

@@ -63,10 +63,10 @@ export interface ViewContent<Answer extends PlanAnswer, Move> {
   dispose?(): void;
 }
 
-export type Heard<Move> =
+type Heard<Move> =
   /** `ready`: the page is loaded and still empty. `again`: it wants other data. */
   | { readonly type: "ready" | "again" | "leaveAsIs" | "undo" | "redo" | "leave" }
-  /** Show a change, and write nothing. */
+  /** Show a change, and leave the text as it is. */
   | { readonly type: "move"; readonly move: Move }
   /** Write it. `number` is that of the answer that it belongs to. */
   | { readonly type: "letGo"; readonly number: number; readonly move: Move }

@@ -5,7 +5,7 @@ import { columnFor } from "../diagram/plan-texts.ts";
 /** The changes of a text that were made from a view, as far as the editor can still undo them there. */
 export interface StepsInText {
   /**
-   * Writes edits of one file as one undo step. A sentence if nothing was changed, which begins with `notMade`: "The lever was not
+   * Writes edits of one file as one undo step. A sentence if the text stays as it is, which begins with `notMade`: "The lever was not
    * moved".
    */
   write(edits: readonly TextChange[], notMade: string): Promise<string>;

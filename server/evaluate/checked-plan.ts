@@ -89,7 +89,7 @@ export type Movable =
   | { readonly state: "absent" }
   | { readonly state: "fixed"; readonly why: FixedBy; readonly name?: string };
 
-export type FixedBy =
+type FixedBy =
   | "computed"
   | "reassigned"
   | "in a factory"

@@ -274,7 +274,7 @@ export interface TextChange {
   readonly newText: string;
 }
 
-export interface TextRange {
+interface TextRange {
   readonly start: { readonly line: number; readonly character: number };
   readonly end: { readonly line: number; readonly character: number };
 }

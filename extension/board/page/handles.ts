@@ -14,7 +14,7 @@ export interface Handles {
 }
 
 /** A picture made of allowed content only, or undefined. */
-export type ReadPicture = (svg: string) => SVGSVGElement | undefined;
+type ReadPicture = (svg: string) => SVGSVGElement | undefined;
 
 export interface Spot extends Outline {
   /** Record of the surface. */

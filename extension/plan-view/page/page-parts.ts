@@ -11,7 +11,7 @@ export function paragraph(text: string): HTMLElement {
   return made;
 }
 
-/** The buttons and keys by which changes made in a view are undone and redone. The editor would undo within the page, which has nothing of its own. */
+/** The buttons and keys by which changes made in a view are undone and redone. The editor would undo within the page instead. */
 export function onUndoAndRedo(act: (message: { readonly type: "undo" | "redo" }) => void): void {
   find("undo").addEventListener("click", () => act({ type: "undo" }));
   find("redo").addEventListener("click", () => act({ type: "redo" }));

@@ -250,7 +250,7 @@ test("a picture with anything that ours never have is not shown", async () => {
   expect(await view.said("refused")).toMatchObject([{ why: "an element <script>" }]);
 });
 
-test("in a narrow view nothing is wider than the view", async () => {
+test("in a narrow view no element is wider than the view", async () => {
   const { page } = await open({ viewport: { width: 420, height: 800 } });
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(420);
 });
