@@ -49,7 +49,7 @@ export const ruleGroups: readonly RuleGroup[] = [
     heldAgainst:
       "room, air and reach of parts, ways and lengths of conductors, channels, supports, ventilation",
     folders: ["placement"],
-    looksAt: "plan",
+    looksAt: "layout",
   },
   {
     title: "Connections",
@@ -71,7 +71,7 @@ export interface RuleGroup {
   readonly heldAgainst: string;
   readonly folders: readonly string[];
   /** `runs and devices`: the runs with their devices, and the devices that are parts of their own. */
-  readonly looksAt: "runs" | "runs and devices" | "scenarios" | "network" | "plan";
+  readonly looksAt: "runs" | "runs and devices" | "scenarios" | "network" | "layout" | "plan";
 }
 
 export function isInGroup({ folders }: RuleGroup, rule: string): boolean {

@@ -147,10 +147,16 @@ type Seen =
   | { readonly looked: number; readonly of: number; readonly what: string; readonly devices?: number }
   | "whole"
   | "no network"
+  | "no layout"
   | "unread";
 
-function lookedAt({ looksAt }: RuleGroup, { model, circuits, network }: JudgedPlan): Seen {
+function lookedAt({ looksAt }: RuleGroup, { model, circuits, network, placement }: JudgedPlan): Seen {
   if (looksAt === "plan") return "whole";
+  if (looksAt === "layout") {
+    if (!placement) return "no layout";
+    const { bodies } = placement.layout;
+    return { looked: bodies.filter(({ place }) => place).length, of: bodies.length, what: "part" };
+  }
   if (looksAt === "runs" || looksAt === "runs and devices") {
     const conductors = new Set(network?.network.conductors.map(({ record }) => record));
     const lone = model.circuits.filter(({ record }) => !conductors.has(record)).length;
@@ -167,6 +173,7 @@ function lookedAt({ looksAt }: RuleGroup, { model, circuits, network }: JudgedPl
 function inWords(seen: Seen): string {
   if (seen === "whole") return "the whole plan";
   if (seen === "no network") return "none: no network";
+  if (seen === "no layout") return "none: no surface, channel or compartment";
   if (seen === "unread") return "not judged";
   const { looked, of, what, devices = 0 } = seen;
   // A run whose current is unknown is judged in part: by the stated load and by single devices.
