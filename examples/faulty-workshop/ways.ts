@@ -212,3 +212,26 @@ cable({
   protect: { ...classT, ratingA: 60 },
 });
 cable({ name: "inverter return, ways", from: minus.stud, to: ac.negative, lengthM: 0.8, gauge: 6 });
+
+// placement/kinder-than-way: 20 °C are stated, and the channel behind the stove has 45 °C.
+const warm = channel({
+  name: "channel behind the stove",
+  on: wall,
+  path: [
+    { leftMm: 400, topMm: 750 },
+    { leftMm: 1_200, topMm: 750 },
+  ],
+  ambientC: 45,
+  inside: { widthMm: 20, heightMm: 20 },
+  fillPercent: 60,
+});
+circuit({
+  ...fromBus,
+  name: "cooker fan, ways",
+  load: 2,
+  oneWayM: 1.2,
+  ambientC: 20,
+  outsideMm: 5,
+  through: [warm],
+  at: { on: wall, leftMm: 1_200, topMm: 780 },
+});

@@ -58,6 +58,7 @@ export const acceptableRules = [
   "placement/compartment-heat",
   "placement/conductor-clearance",
   "placement/grommet",
+  "placement/kinder-than-way",
   "placement/no-way",
   "placement/shared-channel",
   "placement/stated-length",

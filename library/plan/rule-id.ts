@@ -57,6 +57,7 @@ export type RuleId =
   | "placement/compartment-heat"
   | "placement/conductor-clearance"
   | "placement/grommet"
+  | "placement/kinder-than-way"
   | "placement/no-way"
   | "placement/shared-channel"
   | "placement/stated-length"

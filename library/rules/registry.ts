@@ -58,6 +58,7 @@ import { channelFill } from "./placement/channel-fill.ts";
 import { compartmentHeat } from "./placement/compartment-heat.ts";
 import { conductorClearance } from "./placement/conductor-clearance.ts";
 import { grommetMissing } from "./placement/grommet.ts";
+import { kinderStated } from "./placement/kinder-than-way.ts";
 import { noWayForConductor } from "./placement/no-way.ts";
 import { conductorsShareChannel } from "./placement/shared-channel.ts";
 import { statedLength } from "./placement/stated-length.ts";
@@ -163,6 +164,7 @@ export const rules: readonly Rule<unknown>[] = [
   compartmentHeat,
   conductorClearance,
   grommetMissing,
+  kinderStated,
   noWayForConductor,
   conductorsShareChannel,
   statedLength,

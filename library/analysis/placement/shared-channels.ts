@@ -83,7 +83,7 @@ export function sharedRuns(
   }
   return runs.flatMap((run): readonly SharedRun[] => {
     const { others = 0, channel } = greatest.get(run.record) ?? {};
-    if (channel === undefined || others <= run.bundledWith) return [];
+    if (channel === undefined || run.bundledWithStated || others <= run.bundledWith) return [];
     const [alone, bundled] = [ampacityOf(run), ampacityOf({ ...run, bundledWith: others })];
     if (!alone.judged || !bundled.judged || bundled.ampacityA >= alone.ampacityA) return [];
     const { ampacityA } = alone;

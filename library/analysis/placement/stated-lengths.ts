@@ -14,6 +14,8 @@ export interface HeldLength {
   readonly lead: Lead;
   readonly wayM: number;
   readonly is: "shorter" | "longer";
+  /** Every conductor of the run has a way: it gives the length if the plan leaves it out. */
+  readonly hasWays: boolean;
 }
 
 /** The stated lengths that are below the way, or far above it: of a pair, the one length is held against the longer way. */
@@ -30,7 +32,9 @@ export function heldLengths({ layout, ways }: Placement, runs: readonly Run[]): 
       const [longest] = found.sort((one, other) => other.wayM - one.wayM);
       if (!longest) return [];
       const is = comparison(statedM, longest.wayM, found.length === leads.length);
-      return is ? [{ run, property, statedM, ...longest, is }] : [];
+      const all = leadsOf.get(run.record) ?? [];
+      const hasWays = all.every(({ index }) => ways[index]!.state === "found");
+      return is ? [{ run, property, statedM, ...longest, is, hasWays }] : [];
     }),
   );
 }

@@ -22,7 +22,14 @@ testRule(statedLength, [
         on: "oneWayM",
         message:
           "1.99 m stated, but the way of the positive conductor of Lamp is 2 m, without slack: state the length of the way, or move a part.",
-        fixes: [{ title: "State 2 m, the length of its way", kind: "suggestion", gives: { oneWayM: 2 } }],
+        fixes: [
+          { title: "State 2 m, the length of its way", kind: "suggestion", gives: { oneWayM: 2 } },
+          {
+            title: "Leave the length out, for that of the way",
+            kind: "suggestion",
+            gives: { oneWayM: undefined },
+          },
+        ],
       },
     ],
   },
@@ -35,6 +42,11 @@ testRule(statedLength, [
         message: "6 ft stated, but the way of the positive conductor of Lamp is 6.56 ft",
         fixes: [
           { title: "State 6.57 ft, the length of its way", kind: "suggestion", gives: { oneWayFt: 6.57 } },
+          {
+            title: "Leave the length out, for that of the way",
+            kind: "suggestion",
+            gives: { oneWayFt: undefined },
+          },
         ],
       },
     ],
@@ -46,7 +58,14 @@ testRule(statedLength, [
       {
         on: "negativeM",
         message: "1.5 m stated, but the way of the return of Lamp is 2 m",
-        fixes: [{ title: "State 2 m, the length of its way", kind: "suggestion", gives: { negativeM: 2 } }],
+        fixes: [
+          { title: "State 2 m, the length of its way", kind: "suggestion", gives: { negativeM: 2 } },
+          {
+            title: "Leave the length out, for that of the way",
+            kind: "suggestion",
+            gives: { negativeM: undefined },
+          },
+        ],
       },
     ],
   },
@@ -60,7 +79,14 @@ testRule(statedLength, [
         severity: "info",
         message:
           "3 m stated, and the way of the positive conductor of Lamp is 2 m: more than 1.5 times as long (common practice, no source).",
-        fixes: [{ title: "State 2 m, the length of its way", kind: "suggestion", gives: { oneWayM: 2 } }],
+        fixes: [
+          { title: "State 2 m, the length of its way", kind: "suggestion", gives: { oneWayM: 2 } },
+          {
+            title: "Leave the length out, for that of the way",
+            kind: "suggestion",
+            gives: { oneWayM: undefined },
+          },
+        ],
       },
     ],
   },

@@ -31,6 +31,15 @@ export const statedLength = defineRule<Values>({
         kind: "suggestion",
         changes: [{ do: "set", record: run.record, path: [held.property], value }],
       };
+      const leftOut: ProposedFix = {
+        title: "Leave the length out, for that of the way",
+        kind: "suggestion",
+        changes: Object.keys(run.lengthsGiven).map((property) => ({
+          do: "remove",
+          record: run.record,
+          path: [property],
+        })),
+      };
       return {
         subject: run.name,
         at: atProperty(run, held.property),
@@ -40,7 +49,7 @@ export const statedLength = defineRule<Values>({
           ...{ unit: inFeet ? "ft" : "m", conductor: conductorInWords(lead) },
           source: sourceInWords(longerThanWay.source),
         },
-        fixes: [fix],
+        fixes: held.hasWays ? [fix, leftOut] : [fix],
       };
     });
   },
