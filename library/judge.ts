@@ -4,6 +4,7 @@ import { energyOfPlan, type World } from "./analysis/energy/energy-of-plan.ts";
 import { topologyOf } from "./analysis/network/topology/topology.ts";
 import { aloneCurrents } from "./analysis/network/worst-alone.ts";
 import type { FaultResult } from "./analysis/network-result.ts";
+import { bundledNetwork } from "./analysis/placement/bundled-network.ts";
 import { placementOf } from "./analysis/placement/placement.ts";
 import { waysOfRuns } from "./analysis/placement/run-ways.ts";
 import { runsWithCurrents } from "./analysis/runs-with-currents.ts";
@@ -37,18 +38,20 @@ export function judge(
   before?: Judgement,
   world?: () => World,
 ): Judgement {
-  const model = readModel(records, waysOfRuns);
-  const judged = judgedPlan(model, model.network ?? model.remains?.sound, problems, before?.network);
+  const read = readModel(records, waysOfRuns);
+  const first = judgedPlan(read, read.network ?? read.remains?.sound, problems, before?.network);
+  const judged = withBundles(first, problems);
+  const { model } = judged;
   const plan = { ...judged, energy: energyOf(model, judged.network, world) };
   const reasons = acceptedReasons(model);
   const foundBy = (rule: Rule<unknown>, others: readonly Finding[] = []) =>
     foundIn(plan, rule, others).map(
       (found): WithRule => ({ rule, found, finding: madeOf(rule, found, reasons) }),
     );
-  const first = rules.filter(({ afterOthers }) => !afterOthers).flatMap((rule) => foundBy(rule));
-  const others = first.map(({ finding }) => finding);
+  const ofRules = rules.filter(({ afterOthers }) => !afterOthers).flatMap((rule) => foundBy(rule));
+  const others = ofRules.map(({ finding }) => finding);
   const last = rules.filter(({ afterOthers }) => afterOthers).flatMap((rule) => foundBy(rule, others));
-  const findings = withCauses([...first, ...last], (mended) =>
+  const findings = withCauses([...ofRules, ...last], (mended) =>
     judgedPlan(model, mended, problems, plan.network),
   );
   // Islands alone are no picture of the plan: only their findings are shown.
@@ -109,6 +112,14 @@ function judgedPlan(
   const runs = [...loneCircuits(model), ...runsInNetwork(network), ...runsInGaps(model)];
   const placement = model.layout && placementOf(model.layout);
   return { model, circuits: runs.map(judgedRun), network, problems, energy: [], placement };
+}
+
+/** The plan judged once more with the bundles in its channels, if its builder asks for that. */
+function withBundles(plan: JudgedPlan, problems: readonly PlanProblem[]): JudgedPlan {
+  const { model, network: judged, placement } = plan;
+  if (!model.build.bundledInChannels || !model.network || !judged || !placement) return plan;
+  const network = bundledNetwork(judged.network, judged.result.scenarios, placement);
+  return network === judged.network ? plan : judgedPlan({ ...model, network }, network, problems, judged);
 }
 
 /**

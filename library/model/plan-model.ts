@@ -17,6 +17,8 @@ export interface BuildSettings {
   /** The kind of build, if the plan states it. */
   readonly installedIn?: BuildValues["installedIn"] & string;
   readonly bench: BenchSettings;
+  /** Conductors that share a channel count as bundled in it, at any voltage. */
+  readonly bundledInChannels?: true;
 }
 
 export interface PlanModel {

@@ -52,6 +52,7 @@ export function readBuild(records: readonly PlanRecord[]): ReadBuild & {
       bench: benchOf(first.values),
       ...(first.values.installedIn !== undefined && { installedIn: first.values.installedIn }),
       ...(shown && { name: shown }),
+      ...(first.values.bundledInChannels && { bundledInChannels: true as const }),
     },
     values: withSystemVoltage(first.values),
     missed,
