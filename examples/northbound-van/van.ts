@@ -16,15 +16,23 @@ import {
   solarArray,
   solarController,
 } from "loomwright";
+import { hung } from "./layout.ts";
 
 // A van that follows the cranes from Andalusia to the north of Norway: one lithium battery, sun on the roof, a charger from the engine.
 // Its periods show how far north and how late in the year the bank keeps up. Every figure is invented.
-build({ name: "northbound van", voltage: 12, insulationC: 105, lowestC: -15 });
+build({
+  name: "northbound van",
+  voltage: 12,
+  insulationC: 105,
+  lowestC: -15,
+  installedIn: "vehicle",
+});
 
 /** A family of fuses that interrupts the short of a lithium battery. */
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125 } as const;
 
 const bank = battery({
+  ...hung.bank,
   name: "house battery",
   chemistry: "LiFePO4",
   capacityAh: 200,
@@ -33,23 +41,36 @@ const bank = battery({
   maxChargeA: 100,
   reservePercent: 20,
 });
-const mainSwitch = disconnect({ name: "main switch", ratedA: 200 });
-const meter = shunt({ name: "battery shunt", ratedA: 500 });
-const positiveBus = busBar({ name: "positive bus", side: "positive", ratedA: 150, studs: 5 });
-const negativeBus = busBar({ name: "negative bus", side: "negative", ratedA: 150, studs: 6 });
+const mainSwitch = disconnect({ ...hung.mainSwitch, name: "main switch", ratedA: 200 });
+const meter = shunt({ ...hung.meter, name: "battery shunt", ratedA: 500 });
+const positiveBus = busBar({
+  ...hung.positiveBus,
+  name: "positive bus",
+  side: "positive",
+  ratedA: 150,
+  studs: 5,
+});
+const negativeBus = busBar({
+  ...hung.negativeBus,
+  name: "negative bus",
+  side: "negative",
+  ratedA: 150,
+  studs: 6,
+});
 cable({
   name: "battery to switch",
   from: bank.positive,
   to: mainSwitch.line,
-  lengthFt: 2,
   gauge: 2,
+  outsideMm: 11.5,
   protect: { ...classT, ratingA: 110, distanceIn: 6 },
 });
-cable({ name: "switch to bus", from: mainSwitch.load, to: positiveBus.stud, lengthFt: 1, gauge: 2 });
-cable({ name: "battery to shunt", from: bank.negative, to: meter.batterySide, lengthFt: 1, gauge: 2 });
-cable({ name: "shunt to bus", from: meter.systemSide, to: negativeBus.stud, lengthFt: 1, gauge: 2 });
+cable({ name: "switch to bus", from: mainSwitch.load, to: positiveBus.stud, gauge: 2, outsideMm: 11.5 });
+cable({ name: "battery to shunt", from: bank.negative, to: meter.batterySide, gauge: 2, outsideMm: 11.5 });
+cable({ name: "shunt to bus", from: meter.systemSide, to: negativeBus.stud, gauge: 2, outsideMm: 11.5 });
 
 const panel = fusePanel({
+  ...hung.panel,
   name: "fuse panel",
   positions: 12,
   ratedA: 100,
@@ -63,51 +84,56 @@ circuit({
   from: positiveBus.stud,
   returnTo: negativeBus.stud,
   to: panel,
-  oneWayFt: 4,
   gauge: 6,
+  outsideMm: 7.9,
   protect: { ...classT, ratingA: 60, distanceIn: 6 },
 });
 
 const fromPanel = { from: panel.branch } as const;
-const fridge = load({ name: "fridge", powerW: 50, minimumV: 10.4, use: { dutyPercent: 35 } });
-circuit({ ...fromPanel, name: "fridge supply", to: fridge, oneWayFt: 9, gauge: 12, protect: 7.5 });
+const fridge = load({ ...hung.fridge, name: "fridge", powerW: 50, minimumV: 10.4, use: { dutyPercent: 35 } });
+circuit({ ...fromPanel, name: "fridge supply", to: fridge, gauge: 12, outsideMm: 4.4, protect: 7.5 });
 const pump = motor({
+  ...hung.pump,
   name: "water pump",
   runningA: 5,
   startingA: 12,
   continuous: false,
   use: { hoursPerDay: 0.2 },
 });
-circuit({ ...fromPanel, name: "pump supply", to: pump, oneWayFt: 12, gauge: 12, protect: 10 });
+circuit({ ...fromPanel, name: "pump supply", to: pump, gauge: 12, outsideMm: 4.4, protect: 10 });
 // The fan and the pump of the fuel heater: by month, as it is cold outside.
 const heater = load({
+  ...hung.heater,
   name: "air heater",
   currentA: 8,
   minimumV: 10.5,
   use: { hoursPerDay: 10, dutyPercentByMonth: [30, 30, 25, 20, 15, 5, 5, 5, 15, 20, 30, 30] },
 });
-circuit({ ...fromPanel, name: "heater supply", to: heater, oneWayFt: 10, gauge: 10, protect: 15 });
+circuit({ ...fromPanel, name: "heater supply", to: heater, gauge: 10, outsideMm: 5.0, protect: 15 });
 const lamps = circuit({
   ...fromPanel,
+  ...hung.lamps,
   name: "lamps",
   load: 2.5,
-  oneWayFt: 16,
   gauge: 16,
+  outsideMm: 3.2,
   protect: 5,
   use: { hoursPerDay: 4, when: "dark" },
 });
 const computer = circuit({
   ...fromPanel,
+  ...hung.computer,
   name: "computer",
   loadW: 60,
-  oneWayFt: 8,
   gauge: 12,
+  outsideMm: 4.4,
   protect: 10,
   use: { hoursPerDay: 5 },
 });
 
 // The roof. Its fuse is at the bus: there the battery can push more than the modules can.
 const roof = solarArray({
+  ...hung.roof,
   name: "roof modules",
   openCircuitV: 24.6,
   shortCircuitA: 9.8,
@@ -118,24 +144,32 @@ const roof = solarArray({
   tiltDeg: 0,
 });
 const controller = solarController({
+  ...hung.controller,
   name: "solar controller",
   maxInputV: 100,
   outputA: 30,
   outputV: 14.2,
 });
-circuit({ name: "roof to controller", from: roof.positive, to: controller, oneWayFt: 14, gauge: 10 });
+circuit({ name: "roof to controller", from: roof.positive, to: controller, gauge: 10, outsideMm: 5.0 });
 cable({
   name: "controller plus",
   from: controller.positive,
   to: positiveBus.stud,
-  lengthFt: 4,
   gauge: 8,
+  outsideMm: 6.6,
   protectFarEnd: { ...classT, ratingA: 40, distanceIn: 6 },
 });
-cable({ name: "controller minus", from: controller.negative, to: negativeBus.stud, lengthFt: 4, gauge: 8 });
+cable({
+  name: "controller minus",
+  from: controller.negative,
+  to: negativeBus.stud,
+  gauge: 8,
+  outsideMm: 6.6,
+});
 
 // The vehicle's own battery and its alternator, and the charger between the two systems.
 const starter = battery({
+  ...hung.starter,
   name: "starter battery",
   chemistry: "AGM",
   capacityAh: 80,
@@ -143,18 +177,25 @@ const starter = battery({
   maxChargeA: 150,
 });
 // Both systems have one negative side: the charger has no return of its own.
-cable({ name: "bond", from: negativeBus.stud, to: starter.negative, lengthFt: 6, gauge: 4 });
-const engine = alternator({ name: "alternator", ratedA: 140 });
+cable({ name: "bond", from: negativeBus.stud, to: starter.negative, gauge: 4, outsideMm: 9.5 });
+const engine = alternator({ ...hung.engine, name: "alternator", ratedA: 140 });
 cable({
   name: "alternator plus",
   from: engine.positive,
   to: starter.positive,
-  lengthFt: 5,
   gauge: "1/0",
+  outsideMm: 14.5,
   protectFarEnd: { ...classT, ratingA: 175, distanceIn: 6 },
 });
-cable({ name: "alternator minus", from: engine.negative, to: starter.negative, lengthFt: 5, gauge: "1/0" });
+cable({
+  name: "alternator minus",
+  from: engine.negative,
+  to: starter.negative,
+  gauge: "1/0",
+  outsideMm: 14.5,
+});
 const fromEngine = dcDcCharger({
+  ...hung.fromEngine,
   name: "charger from the engine",
   outputA: 30,
   outputV: 14.2,
@@ -165,16 +206,16 @@ circuit({
   from: starter.positive,
   returnTo: starter.negative,
   to: fromEngine,
-  oneWayFt: 10,
   gauge: 4,
+  outsideMm: 9.5,
   protect: { ...classT, ratingA: 60, distanceIn: 6 },
 });
 cable({
   name: "charger plus",
   from: fromEngine.outputPositive,
   to: positiveBus.stud,
-  lengthFt: 3,
   gauge: 8,
+  outsideMm: 6.6,
   protectFarEnd: { ...classT, ratingA: 40, distanceIn: 6 },
 });
 
