@@ -50,7 +50,7 @@ channel({
   fillPercent: 40,
 });
 channel({
-  name: "board trunking, down to the floor",
+  name: "trunking to the floor",
   on: board,
   path: [
     { leftMm: 700, topMm: 260 },
@@ -60,16 +60,20 @@ channel({
   fillPercent: 40,
 });
 channel({
-  name: "up from the battery, plus",
+  name: "plus riser",
   from: { on: lockerFloor, leftMm: 400, topMm: 10 },
   to: { on: board, leftMm: 400, topMm: 490 },
   lengthM: 0.02,
+  inside: { widthMm: 25, heightMm: 25 },
+  fillPercent: 40,
 });
 channel({
-  name: "up from the battery, minus",
+  name: "minus riser",
   from: { on: lockerFloor, leftMm: 760, topMm: 10 },
   to: { on: board, leftMm: 760, topMm: 490 },
   lengthM: 0.02,
+  inside: { widthMm: 25, heightMm: 25 },
+  fillPercent: 40,
 });
 channel({
   name: "past the end of the bed",

@@ -62,7 +62,7 @@ test("the northbound van: its fridge takes most in summer, and it is too late in
   const { findings } = await checked("northbound-van/van.ts");
   expect(findings.map(({ finding }) => [finding.rule, finding.subject])).toEqual([
     ["placement/shared-channel", "board trunking"],
-    ["placement/shared-channel", "board trunking, down to the floor"],
+    ["placement/shared-channel", "trunking to the floor"],
     ["placement/shared-channel", "under the floor"],
     ["energy/greatest-use", "fridge"],
     ["energy/runs-short", "Lapland in November"],
