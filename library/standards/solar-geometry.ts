@@ -38,7 +38,7 @@ export const diffuseShareOfDay = {
   source: {
     document: duffieBeckman,
     section: "eq. 2.11.1 (Erbs, Klein, Duffie 1982)",
-    edition: "5th edition, 2020",
+    edition: "5th, 2020",
     authority: "textbook",
     confirmed: "read",
     note: "Read in public code that cites the book.",
@@ -54,7 +54,7 @@ export const shareOfHour = {
   source: {
     document: duffieBeckman,
     section: "eqs. 2.13.2 (Collares-Pereira, Rabl 1979) and 2.13.4 (Liu, Jordan 1960)",
-    edition: "5th edition, 2020",
+    edition: "5th, 2020",
     authority: "textbook",
     confirmed: "read",
     note: "Read in public code that cites the book. Divided by their sum over the hours of the day.",

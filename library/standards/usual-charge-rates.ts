@@ -1,8 +1,8 @@
 import type { Citation } from "./citation.ts";
 
 /**
- * Usual maximum charge current of batteries, for use if their maker states none, as a fraction of the capacity: 0.2 of 100 Ah
- * is 20 A. Upper ends of the usual ranges. Rules of thumb, recalled; not a limit of any document.
+ * Usual charge currents of batteries, for use if their maker states none, as a fraction of the capacity: 0.2 of 100 Ah
+ * is 20 A. Both ends of the usual ranges. Rules of thumb, recalled; not a limit of any document.
  */
 export const usualChargeRates = {
   source: {
@@ -12,6 +12,7 @@ export const usualChargeRates = {
     confirmed: "memory",
     note: "Usual bulk charging rates of each chemistry, recalled. The maker's figure goes before them.",
   } satisfies Citation,
+  leastPerAh: { "flooded lead-acid": 0.1, AGM: 0.2, gel: 0.1, LiFePO4: 0.2 },
   greatestPerAh: { "flooded lead-acid": 0.25, AGM: 0.4, gel: 0.2, LiFePO4: 0.5 },
 } as const;
 

@@ -47,9 +47,29 @@ const leverSchema = z.strictObject({
   stepIs: z.enum(["own", "round"]),
 });
 
+/** The classic worksheet, which knows mean days only: SAND87-7023, worksheets 1 to 3. */
+const worksheetSchema = z.strictObject({
+  /** In the month of the greatest use, at the battery. */
+  loadWhPerDay: z.number(),
+  nominalV: z.number(),
+  loadAhPerDay: z.number(),
+  /** Over the wire and the battery factor. */
+  correctedAhPerDay: z.number(),
+  /** The month that asks for the greatest array; its sun in the plane of the modules, and the current of that array at its peak. */
+  designMonth: month,
+  sunHoursPerDay: z.number(),
+  /** null without sun. */
+  arrayA: z.number().nullable(),
+  daysWithoutSun: z.number(),
+  usableShare: z.number(),
+  coldMultiplier: z.number(),
+  bankAh: z.number(),
+  bankOfCorrectedAh: z.number(),
+});
+
 /**
- * The shape of `loomwright energy --format json`. Within a `schemaVersion`, properties are added, never renamed or removed. Numbers are
- * unrounded; files are relative to where the command ran, with forward slashes.
+ * The shape of `loomwright energy --format json`. Within a `schemaVersion`, properties are added, never renamed or removed. Numbers have
+ * twelve figures, which leaves out the noise of the arithmetic; files are relative to where the command ran, with forward slashes.
  */
 export const energyJsonSchema = z.strictObject({
   schemaVersion: z.literal(1),
@@ -85,6 +105,8 @@ export const energyJsonSchema = z.strictObject({
               months: z.array(monthSchema),
               /** One change at a time, with everything else as it is; empty for a bank that is not judged. */
               leastChanges: z.array(leverSchema),
+              /** null without sun or without use. */
+              worksheet: worksheetSchema.nullable(),
             }),
           ),
           /** Consumers that no bank feeds: they are in none of the balances. */
@@ -108,7 +130,12 @@ export function energyJson(
     tool: { name, version },
     plans: plans.map(({ file, periods }) => ({ file, periods: periods.map(periodJson) })),
   };
-  return `${JSON.stringify(report, null, 2)}\n`;
+  return `${JSON.stringify(report, withoutNoise, 2)}\n`;
+}
+
+/** 3858, and not 3858.0000000000196. */
+function withoutNoise(_: string, value: unknown): unknown {
+  return typeof value === "number" ? Number(value.toPrecision(12)) : value;
 }
 
 function periodJson(energy: PeriodEnergy): PeriodJson {
@@ -145,6 +172,27 @@ function bankJson(bank: BankEnergy): PeriodJson["banks"][number] {
     })),
     months: bank.months.map(monthJson),
     leastChanges: leastChangesJson(bank),
+    worksheet: worksheetJson(bank),
+  };
+}
+
+function worksheetJson({ worksheet, months }: BankEnergy): z.infer<typeof worksheetSchema> | null {
+  if (!worksheet) return null;
+  const { given, loadAh, correctedAh, arrayA, designMonth, bankAh, bankOfCorrectedAh } = worksheet;
+  const amps = arrayA[designMonth]!;
+  return {
+    loadWhPerDay: given.loadWh,
+    nominalV: given.nominalV,
+    loadAhPerDay: loadAh,
+    correctedAhPerDay: correctedAh,
+    designMonth: monthNames[months[designMonth]!.month]!,
+    sunHoursPerDay: given.sunHours[designMonth]!,
+    arrayA: Number.isFinite(amps) ? amps : null,
+    daysWithoutSun: given.days,
+    usableShare: given.depth,
+    coldMultiplier: given.coldMultiplier,
+    bankAh,
+    bankOfCorrectedAh,
   };
 }
 

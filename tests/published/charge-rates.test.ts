@@ -10,7 +10,9 @@ interface ChargeRates {
 // Recalled, not seen: this compares two copies and proves nothing.
 test("usual charging rates (unconfirmed figures: two copies agree, neither was checked)", () => {
   const { rows, confirmed } = published<ChargeRates>("charge-rates.json");
-  const printed = new Map(rows.map(({ chemistry, bulk_rate_C: [, greatest] }) => [chemistry, greatest]));
-  expectSameCells(new Map(Object.entries(usualChargeRates.greatestPerAh)), printed, 4);
+  const least = new Map(rows.map(({ chemistry, bulk_rate_C: [rate] }) => [chemistry, rate]));
+  const greatest = new Map(rows.map(({ chemistry, bulk_rate_C: [, rate] }) => [chemistry, rate]));
+  expectSameCells(new Map(Object.entries(usualChargeRates.leastPerAh)), least, 4);
+  expectSameCells(new Map(Object.entries(usualChargeRates.greatestPerAh)), greatest, 4);
   expect(usualChargeRates.source.confirmed).toBe(confirmed);
 });

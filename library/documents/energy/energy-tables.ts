@@ -73,10 +73,11 @@ function monthTable(energy: PeriodEnergy, bank: BankEnergy, of: string): Table {
           about(sumOf(bank.sources, kind, month)),
         ),
       ),
-      numbers("spilledWhPerDay", "Not taken, Wh/day", ({ spilledWh }) => about(spilledWh)),
-      numbers("unmetWhPerDay", "Missing, Wh/day", ({ unmetWh }) => about(unmetWh)),
+      numbers("notTakenWhPerDay", "Not taken, Wh/day", ({ spilledWh }) => about(spilledWh)),
+      numbers("missingWhPerDay", "Missing, Wh/day", ({ unmetWh }) => about(unmetWh)),
       numbers("lowestPercent", "Lowest charge, %", ({ lowest }) => about(lowest * 100)),
       numbers("hoursBelowReserve", "Below reserve, h", ({ hoursBelowReserve }) => whole(hoursBelowReserve)),
+      forPrograms(numbers("hoursWithoutSupply", "Without supply, h", ({ unmetHours }) => whole(unmetHours))),
       forPrograms(
         numbers("autonomyDays", "Autonomy, days", ({ autonomyDays }) =>
           autonomyDays === undefined ? null : about(autonomyDays),
@@ -143,7 +144,7 @@ function useTable({ period }: PeriodEnergy, { consumers }: BankEnergy, of: strin
     },
     [
       words("consumer", "Consumer", ({ name }) => name),
-      numbers("dailyWh", "Wh/day", ({ dailyWh }) => about(dailyWh)),
+      numbers("whPerDay", "Wh/day", ({ dailyWh }) => about(dailyWh)),
       numbers("sharePercent", "Share, %", ({ dailyWh }) => about(all > 0 ? (dailyWh / all) * 100 : 0)),
     ],
     consumers,

@@ -122,6 +122,7 @@ testRule(chargeCurrent, [
       { on: "", severity: "info", message: "Takes 45 A", accepted: "data sheet: 50 A", fixes: "no fix" },
     ],
   },
+  ...inPeriods(),
 ]);
 
 function cranked(cranks: string, maxChargeA: number): string {
@@ -151,4 +152,84 @@ function joined(more: string): string {
     cable({ name: "rear", from: combiner.load, to: back.positive, lengthFt: 3, gauge: 4, protectFarEnd: 125 });
     cable({ name: "return", from: back.negative, to: start.negative, lengthFt: 3, gauge: 4 });
     ${more}`;
+}
+
+/** With a period. */
+function inPeriods(): Parameters<typeof testRule>[1] {
+  const year = (more = "") => `period({ name: "year", latitudeDeg: 45, longitudeDeg: 5 ${more} });`;
+  const driven = (ratedA: number, more: string) => `
+    const house = battery({ capacityAh: 100, ${agm} });
+    const engine = alternator({ ratedA: ${ratedA}, continuousPercent: 100 });
+    cable({ from: engine.positive, to: house.positive, lengthFt: 3, gauge: "2/0" });
+    cable({ from: engine.negative, to: house.negative, lengthFt: 3, gauge: "2/0" });
+    circuit({ name: "lamp", from: house.positive, returnTo: house.negative, load: 1, oneWayFt: 3, gauge: 10, use: { hoursPerDay: 1 } });
+    ${more}`;
+  const lamp =
+    'circuit({ name: "lamp", from: house.positive, returnTo: house.negative, load: 1, oneWayFt: 3, gauge: 10, use: { hoursPerDay: 1 } });';
+  const pump = lamp.replace("load: 1,", "load: 9.8,").replace("hoursPerDay: 1 ", "hoursPerDay: 24 ");
+  return [
+    {
+      name: "the hours of a period in which the sources offer more",
+      plan: `${charged(50, `${agm}, maxChargeA: 30`)} ${lamp} ${year(", shore: { fromHour: 8, untilHour: 10 }")}`,
+      finds: [
+        {
+          on: "maxChargeA",
+          message:
+            'Takes 50 A in "charging, nothing on", its limit is 30 A (maxChargeA): set the chargers to give less, or add a battery in parallel. In year its sources offer more than that for about 730 h.',
+          fixes: "no fix",
+        },
+      ],
+    },
+    {
+      name: "a bank on an alternator, without driving hours",
+      plan: driven(90, year()),
+      finds: "nothing",
+    },
+    {
+      name: "a bank on an alternator, an hour of driving a day",
+      plan: driven(90, year(", driving: { fromHour: 8, untilHour: 9 }")),
+      finds: [
+        {
+          on: "",
+          severity: "info",
+          message:
+            "In year its sources offer up to about 90 A while the engine drives the alternator, too much for about 370 h; AGM of this capacity usually takes up to 40 A, 0.4 A per Ah (common",
+          fixes: "no fix",
+        },
+      ],
+    },
+    {
+      name: "a bank on an alternator that gives as much as is usual",
+      plan: driven(40, year(", driving: { fromHour: 8, untilHour: 9 }")),
+      finds: "nothing",
+    },
+    {
+      name: "a slow charge of lead-acid that is never full",
+      plan: `${charged(20, agm)} ${pump} ${year(", shore: { fromHour: 8, untilHour: 9 }")}`,
+      finds: [
+        {
+          on: "",
+          severity: "info",
+          message:
+            "In year its sources charge it with at most about 10 A; AGM of this capacity usually takes at least 20 A, 0.2 A per Ah (common practice, no source). In Jan, Feb, Mar, Apr, May, Jun, Jul, Aug, Sep, Oct, Nov and Dec it is never full: add",
+          fixes: "no fix",
+        },
+      ],
+    },
+    {
+      name: "a slow charge that makes it full",
+      plan: `${charged(10, agm)} ${lamp} ${year(", shore: { hoursPerDay: 24 }")}`,
+      finds: "nothing",
+    },
+    {
+      name: "LiFePO4 does not mind a slow charge",
+      plan: `${charged(20, agm.replace("AGM", "LiFePO4"))} ${pump} ${year(", shore: { fromHour: 8, untilHour: 9 }")}`,
+      finds: "nothing",
+    },
+    {
+      name: "the least usual charge, in too few hours",
+      plan: `${charged(31, agm)} ${pump} ${year(", shore: { fromHour: 8, untilHour: 9 }")}`,
+      finds: "nothing",
+    },
+  ];
 }

@@ -1,4 +1,5 @@
-import type { BankEnergy, MonthEnergy } from "../../analysis/energy/energy-result.ts";
+import type { BankEnergy } from "../../analysis/energy/energy-result.ts";
+import { isNeverFull } from "../../analysis/energy/never-full.ts";
 import { monthNames } from "../../model/use-properties.ts";
 import type { Citation } from "../../standards/citation.ts";
 import { defineRule, type Found } from "../rule.ts";
@@ -12,9 +13,6 @@ const fullCharge: Citation = {
   confirmed: "read",
   note: "A full charge takes 12 to 16 h; a bank that never stays long enough at its absorption voltage is in deficit charge, and sulphates.",
 };
-
-/** As a share of a full charge; our choice: the last per cent takes hours. */
-const asGoodAsFull = 0.98;
 
 export const energyNeverFull = defineRule<Values>({
   id: "energy/never-full",
@@ -57,13 +55,6 @@ interface Values {
   /** The best of those months. */
   readonly highestPercent: number;
 }
-
-function isNeverFull({ days, highest }: MonthEnergy): boolean {
-  return days >= fewestDays && highest < asGoodAsFull;
-}
-
-/** In a few days of a month no full charge is missed. */
-const fewestDays = 14;
 
 function hasLead({ batteries }: BankEnergy): boolean {
   return batteries.some(({ chemistry }) => chemistry !== "LiFePO4");
