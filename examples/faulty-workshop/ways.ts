@@ -12,6 +12,7 @@ import {
 } from "loomwright";
 
 // Faulty on purpose: each channel, compartment and way below breaks one rule of ways. Do not build any of this.
+// placement/not-judged: hardly a part states its size.
 build({ name: "ways", voltage: 12, insulationC: 105, installedIn: "vehicle" });
 
 const classT = { family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125, distanceIn: 6 } as const;

@@ -52,15 +52,31 @@ import { fuseFamily } from "./panel/fuse-family.ts";
 import { panelRating } from "./panel/rating.ts";
 import { partOtherVoltage } from "./part/other-voltage.ts";
 import { partRating } from "./part/rating.ts";
+import { placementAir } from "./placement/air.ts";
+import { batteryFuel } from "./placement/battery-fuel.ts";
 import { batteryVentilationTooSmall } from "./placement/battery-ventilation.ts";
 import { bendTooTight } from "./placement/bend-radius.ts";
+import { bilgeWater } from "./placement/bilge-water.ts";
+import { placementBusBars } from "./placement/bus-bars.ts";
 import { channelFill } from "./placement/channel-fill.ts";
 import { compartmentHeat } from "./placement/compartment-heat.ts";
 import { conductorClearance } from "./placement/conductor-clearance.ts";
+import { placementExposed } from "./placement/exposed.ts";
+import { placementFixture } from "./placement/fixture.ts";
 import { grommetMissing } from "./placement/grommet.ts";
+import { placementHeat } from "./placement/heat.ts";
+import { keptFree } from "./placement/kept-free.ts";
 import { kinderStated } from "./placement/kinder-than-way.ts";
+import { lugRoom } from "./placement/lug-room.ts";
+import { placementMass } from "./placement/mass.ts";
 import { noWayForConductor } from "./placement/no-way.ts";
+import { notJudged } from "./placement/not-judged.ts";
+import { placementOutside } from "./placement/outside.ts";
+import { placementOverlap } from "./placement/overlap.ts";
+import { placementPosition } from "./placement/position.ts";
+import { placementReach } from "./placement/reach.ts";
 import { conductorsShareChannel } from "./placement/shared-channel.ts";
+import { placementSpill } from "./placement/spill.ts";
 import { statedLength } from "./placement/stated-length.ts";
 import { supportsMissing } from "./placement/supports.ts";
 import { throughUnused } from "./placement/through.ts";
@@ -158,15 +174,31 @@ export const rules: readonly Rule<unknown>[] = [
   panelRating,
   partOtherVoltage,
   partRating,
+  placementAir,
+  batteryFuel,
   batteryVentilationTooSmall,
   bendTooTight,
+  bilgeWater,
+  placementBusBars,
   channelFill,
   compartmentHeat,
   conductorClearance,
+  placementExposed,
+  placementFixture,
   grommetMissing,
+  placementHeat,
+  keptFree,
   kinderStated,
+  lugRoom,
+  placementMass,
   noWayForConductor,
+  notJudged,
+  placementOutside,
+  placementOverlap,
+  placementPosition,
+  placementReach,
   conductorsShareChannel,
+  placementSpill,
   statedLength,
   supportsMissing,
   throughUnused,

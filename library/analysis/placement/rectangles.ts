@@ -33,3 +33,37 @@ export function lengthOfPath(path: readonly Point[]): number {
   }
   return length;
 }
+
+/** The free distance between two rectangles, mm; 0 if they touch or overlap. */
+export function distanceBetween(one: Rectangle, other: Rectangle): number {
+  return Math.hypot(gapBetween(across(one), across(other)), gapBetween(down(one), down(other)));
+}
+
+/** The stretch of a rectangle or point along one axis, mm. */
+export interface Span {
+  readonly from: number;
+  readonly to: number;
+}
+
+export function across({ x, width }: Rectangle): Span {
+  return { from: x, to: x + width };
+}
+
+export function down({ y, height }: Rectangle): Span {
+  return { from: y, to: y + height };
+}
+
+/** Whether two spans have more than an end in common. */
+export function spansMeet(one: Span, other: Span): boolean {
+  return isLess(one.from, other.to) && isLess(other.from, one.to);
+}
+
+/** The free distance between two spans, mm; 0 if they touch or meet. */
+function gapBetween(one: Span, other: Span): number {
+  return Math.max(0, one.from - other.to, other.from - one.to);
+}
+
+/** Whether a length is less than another one by more than rounding. */
+export function isLess(oneMm: number, otherMm: number): boolean {
+  return oneMm < otherMm - sameMm;
+}

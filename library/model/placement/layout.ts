@@ -130,6 +130,8 @@ export interface Body extends FromRecord {
   readonly keepCool: boolean;
   readonly massKg?: number;
   readonly terminalsCovered?: boolean;
+  /** Index in {@link Layout.bodies}: the part on a terminal of which it is mounted. */
+  readonly mountedOn?: number;
   /** By the names of its terminals: the stated places, one for each stud or branch. In the coordinates of its surface if it is on one. */
   readonly terminals: Readonly<Record<string, readonly TerminalSpot[]>>;
 }
@@ -138,13 +140,18 @@ export type Side = "left" | "right" | "top" | "bottom";
 
 export type BodyPlace = BodyOnSurface | BodyAtEnd;
 
-interface BodyOnSurface {
+/** Clockwise, as one looks at the surface. */
+export type QuarterTurn = 0 | 90 | 180 | 270;
+
+export interface BodyOnSurface {
   readonly kind: "on surface";
   readonly surface: number;
   /** Its outline as it is turned; without width and height if its size is not stated. */
   readonly outline: Rectangle;
-  readonly turnedDeg: 0 | 90 | 180 | 270;
+  readonly turnedDeg: QuarterTurn;
   readonly position: MountingPosition;
+  /** The unit in which the plan states the place; absent if it follows from the part that it is mounted on. */
+  readonly statedIn?: "mm" | "in";
 }
 
 interface BodyAtEnd {

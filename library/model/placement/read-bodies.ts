@@ -1,13 +1,12 @@
-import type { Leaving, MountingPosition } from "../../plan/place.ts";
+import type { Leaving } from "../../plan/place.ts";
 import type { CircuitValues } from "../circuit-properties.ts";
 import type { LoadOfCircuit, PartDraft } from "../draft-part.ts";
 import { nearestName } from "../nearest-name.ts";
 import type { NetworkRecords } from "../network-records.ts";
 import { longMillimetres, millimetres, pointOf, sizeOf } from "./in-millimetres.ts";
-import type { Body, BodyPlace, Point, Side, Surface, TerminalSpot } from "./layout.ts";
+import type { Body, BodyPlace, Point, Surface, TerminalSpot } from "./layout.ts";
 import { type LayoutContext, referred } from "./layout-context.ts";
-
-type Turn = 0 | 90 | 180 | 270;
+import { positionOf, turnedAir, turnedLeaving, turnedPoint } from "./turned.ts";
 
 /** Every part of the network as a body, in its order. */
 export function readBodies(
@@ -21,7 +20,7 @@ export function readBodies(
       ? loadBody(draft, ofCircuit.get(draft.record), surfaces, context)
       : partBody(draft, surfaces, context),
   );
-  return bodies.map((body) => (body.place ? body : mounted(body, found, bodies)));
+  return bodies.map((body) => mounted(body, found, bodies));
 }
 
 type Written = Pick<PartDraft["values"], "size" | "at">;
@@ -51,7 +50,7 @@ function partBody(draft: PartDraft, surfaces: readonly Surface[], context: Layou
     ...{ record, name, index, word },
     ...(size && { size }),
     ...(place && { place }),
-    air: turned(airOf(values.air), turn),
+    air: turnedAir(airOf(values.air), turn),
     ...(mountingPositions && { mountingPositions }),
     ...(heatW !== undefined && { heatW }),
     keepCool,
@@ -86,16 +85,8 @@ function placeOf(
     outline: { ...point, width: isOnSide ? height : width, height: isOnSide ? width : height },
     turnedDeg,
     position: positionOf(surfaces[surface]!, turnedDeg),
+    statedIn: "leftMm" in at && at.leftMm !== undefined ? "mm" : "in",
   };
-}
-
-/** Turned clockwise by a quarter, its left side is up. */
-function positionOf({ orientation }: Surface, turnedDeg: Turn): MountingPosition {
-  if (orientation === "floor") return "on its back";
-  if (orientation === "ceiling") return "face down";
-  return { 0: "upright", 90: "left side up", 180: "upside down", 270: "right side up" }[
-    turnedDeg
-  ] as MountingPosition;
 }
 
 function airOf(written: PartDraft["values"]["air"]): Body["air"] {
@@ -104,17 +95,6 @@ function airOf(written: PartDraft["values"]["air"]): Body["air"] {
     return distance === undefined ? [] : [[side, distance] as const];
   });
   return Object.fromEntries(sides);
-}
-
-const clockwise = ["top", "right", "bottom", "left"] as const satisfies readonly Side[];
-
-function turned(air: Body["air"], turnedDeg: Turn): Body["air"] {
-  return Object.fromEntries(
-    Object.entries(air).map(([side, distance]) => [
-      clockwise[(clockwise.indexOf(side as Side) + turnedDeg / 90) % 4],
-      distance,
-    ]),
-  );
 }
 
 /** The stated places of its terminals, as it is turned; in the coordinates of its surface if it is on one. */
@@ -158,41 +138,18 @@ function spotOn(
   return { x: outline.x + own.x, y: outline.y + own.y, ...(towards && { leaves: towards }) };
 }
 
-/** A point of an upright part, once the part is turned clockwise; from the top left corner of both outlines. */
-function turnedPoint(
-  { x, y }: Point,
-  { width, height }: { readonly width: number; readonly height: number },
-  turnedDeg: Turn,
-): Point {
-  switch (turnedDeg) {
-    case 0:
-      return { x, y };
-    case 90:
-      return { x: height - y, y: x };
-    case 180:
-      return { x: width - x, y: height - y };
-    case 270:
-      return { x: y, y: width - x };
-  }
-}
-
-const leavingClockwise = ["up", "right", "down", "left"] as const;
-
-function turnedLeaving(leaves: Leaving, turnedDeg: Turn): Leaving {
-  if (leaves === "front") return leaves;
-  return leavingClockwise[(leavingClockwise.indexOf(leaves) + turnedDeg / 90) % 4]!;
-}
-
 /** A device that states no place is where the terminal is on which it is mounted. */
 function mounted(body: Body, { mountedOn, terminals }: NetworkRecords, bodies: readonly Body[]): Body {
   const terminal = terminals[mountedOn.get(body.record) ?? -1];
   const holder = bodies[terminal?.part ?? -1];
-  if (!terminal || holder?.place?.kind !== "on surface") return body;
+  if (!terminal || !holder) return body;
+  const onIt: Body = { ...body, mountedOn: holder.index };
+  if (body.place || holder.place?.kind !== "on surface") return onIt;
   const [spot] = holder.terminals[terminal.name] ?? [];
   const { surface, outline, position } = holder.place;
   const point = spot ?? middleOf(outline);
   return {
-    ...body,
+    ...onIt,
     place: {
       ...{ kind: "on surface", surface, turnedDeg: 0, position },
       outline: { x: point.x, y: point.y, width: 0, height: 0 },

@@ -1,0 +1,111 @@
+import { isConsumer } from "../../model/part-roles.ts";
+import type { Body, Fixture, Side } from "../../model/placement/layout.ts";
+import { fromPetrol, fuelAboveBattery } from "../../standards/placement-distances.ts";
+import { type BoardFacts, type MountedBody, partOf } from "./bodies.ts";
+import type { BodyFault } from "./body-fault.ts";
+import { across, distanceBetween, down, isLess, overlap, spansMeet } from "./rectangles.ts";
+
+/** The faults of a body with its surface: edges, places, fixtures, water. */
+export function faultsOnSurface(facts: BoardFacts, mounted: MountedBody): readonly BodyFault[] {
+  const hasOutline = mounted.outline.width > 0;
+  return [
+    ...(hasOutline ? [...outside(mounted), ...inPlacesKeptFree(mounted)] : []),
+    ...outOfReach(mounted),
+    ...notPermitted(mounted),
+    ...inBilgeWater(facts, mounted),
+    ...nearFixtures(facts, mounted),
+    ...(hasOutline ? batteryAtFuel(facts, mounted) : []),
+    ...exposed(facts, mounted),
+  ];
+}
+
+function outside({ body, outline, surface }: MountedBody): readonly BodyFault[] {
+  const beyond: Readonly<Record<Side, number>> = {
+    left: -outline.x,
+    right: outline.x + outline.width - surface.width,
+    top: -outline.y,
+    bottom: outline.y + outline.height - surface.height,
+  };
+  const sides = (["left", "right", "top", "bottom"] as const).filter((side) => isLess(0, beyond[side]));
+  const [side] = sides.toSorted((one, other) => beyond[other] - beyond[one]);
+  return side ? [{ kind: "outside", body: body.index, side, byMm: beyond[side] }] : [];
+}
+
+function inPlacesKeptFree({ body, outline, surface }: MountedBody): readonly BodyFault[] {
+  return surface.keepFree.flatMap((area, index) =>
+    overlap(outline, area) ? [{ kind: "kept free" as const, body: body.index, area: index }] : [],
+  );
+}
+
+const devices: readonly string[] = ["fuseHolder", "breaker", "fusePanel"];
+
+function outOfReach({ body, outline, surface }: MountedBody): readonly BodyFault[] {
+  if (!devices.includes(body.word)) return [];
+  return surface.outOfReach.some((area) => overlap(outline, area))
+    ? [{ kind: "reach", body: body.index }]
+    : [];
+}
+
+function notPermitted({ body, place }: MountedBody): readonly BodyFault[] {
+  const { mountingPositions } = body;
+  return mountingPositions && !mountingPositions.includes(place.position)
+    ? [{ kind: "position", body: body.index }]
+    : [];
+}
+
+/** Pumps, lamps and other consumers may be made for water: the plan does not state it. */
+function inBilgeWater(facts: BoardFacts, { body, outline, surface }: MountedBody): readonly BodyFault[] {
+  const { bilgeWaterMm = 0, orientation, height } = surface;
+  const part = partOf(facts, body);
+  if (!part || isConsumer(part) || orientation === "ceiling") return [];
+  const aboveBottomMm = orientation === "floor" ? 0 : height - down(outline).to;
+  if (!isLess(aboveBottomMm, bilgeWaterMm)) return [];
+  return [{ kind: "bilge water", body: body.index, byMm: bilgeWaterMm - aboveBottomMm }];
+}
+
+function nearFixtures(facts: BoardFacts, { body, outline, surface }: MountedBody): readonly BodyFault[] {
+  return surface.fixtures.flatMap((fixture) => {
+    const needsMm = distanceFrom(facts, body, fixture);
+    const isMm = distanceBetween(outline, fixture);
+    const isOn = overlap(outline, fixture);
+    if (!isOn && !isLess(isMm, needsMm)) return [];
+    return [{ kind: "fixture" as const, body: body.index, fixture: fixture.index, isMm, needsMm, isOn }];
+  });
+}
+
+/** As stated; else 2 ft from petrol vapour. The other published distances are those of conductors. */
+function distanceFrom(facts: BoardFacts, body: Body, { fixture, distanceMm }: Fixture): number {
+  if (distanceMm !== undefined) return distanceMm;
+  return fixture === "petrol engine" && partOf(facts, body) ? fromPetrol.leastFt * mmPerFoot : 0;
+}
+
+const mmPerFoot = 304.8;
+const mmPerInch = 25.4;
+
+function batteryAtFuel(facts: BoardFacts, { body, outline, surface }: MountedBody): readonly BodyFault[] {
+  if (partOf(facts, body)?.kind !== "battery") return [];
+  return surface.fixtures.flatMap((fixture): readonly BodyFault[] => {
+    if (fixture.fixture !== "fuel tank" && fixture.fixture !== "fuel line") return [];
+    const found = { kind: "fuel", body: body.index, fixture: fixture.index } as const;
+    if (surface.orientation !== "vertical")
+      return overlap(outline, fixture) && fixture.fixture === "fuel tank" ? [{ ...found, how: "over" }] : [];
+    if (fixture.fixture === "fuel tank" && spansMeet(across(outline), across(fixture)))
+      return [{ ...found, how: down(outline).from < down(fixture).from ? "above" : "below" }];
+    const isAboveTop = isLess(down(fixture).from, down(outline).from);
+    const near = distanceBetween(outline, fixture);
+    return isAboveTop && isLess(near, fuelAboveBattery.withinIn * mmPerInch)
+      ? [{ ...found, how: "near its top" }]
+      : [];
+  });
+}
+
+function exposed(facts: BoardFacts, { body, surface }: MountedBody): readonly BodyFault[] {
+  if (body.terminalsCovered || !(surface.bareMetal || surface.openAbove)) return [];
+  const part = partOf(facts, body);
+  if (!part || !facts.network) return [];
+  // The terminals of a consumer count only if the plan states that they are bare: most have leads.
+  if (isConsumer(part) && body.terminalsCovered === undefined) return [];
+  const { sides } = facts.network;
+  const isLive = Object.values(part.terminals as object).some((terminal) => sides[terminal] === "positive");
+  return isLive ? [{ kind: "exposed", body: body.index }] : [];
+}
