@@ -18,6 +18,7 @@ import { workedOutOnce } from "./model/worked-out-once.ts";
 import type { Finding } from "./rules/finding.ts";
 import { rules } from "./rules/registry.ts";
 import type { Found, JudgedNetwork, JudgedPlan, JudgedRun, Rule } from "./rules/rule.ts";
+import { undividedAsInformation } from "./undivided-findings.ts";
 import { type WithRule, withCauses } from "./with-causes.ts";
 
 /** The engine's result for a plan: its model, the computed results and the findings. */
@@ -44,10 +45,17 @@ export function judge(
   const { model } = judged;
   const plan = { ...judged, energy: energyOf(model, judged.network, world) };
   const reasons = acceptedReasons(model);
-  const foundBy = (rule: Rule<unknown>, others: readonly Finding[] = []) =>
-    foundIn(plan, rule, others).map(
-      (found): WithRule => ({ rule, found, finding: madeOf(rule, found, reasons) }),
-    );
+  const divided = dividedPlan(plan);
+  const foundBy = (rule: Rule<unknown>, others: readonly Finding[] = []) => {
+    const made = (found: Found<unknown>): WithRule => ({
+      rule,
+      found,
+      finding: madeOf(rule, found, reasons),
+    });
+    const all = foundIn(plan, rule, others).map(made);
+    if (!divided || rule.ignoresLoads) return all;
+    return undividedAsInformation(divided.network.network, all, rule.check(divided, others).map(made));
+  };
   const ofRules = rules.filter(({ afterOthers }) => !afterOthers).flatMap((rule) => foundBy(rule));
   const others = ofRules.map(({ finding }) => finding);
   const last = rules.filter(({ afterOthers }) => afterOthers).flatMap((rule) => foundBy(rule, others));
@@ -109,9 +117,20 @@ function judgedPlan(
   before: JudgedNetwork | undefined,
 ): JudgedPlan {
   const network = read && { network: read, result: analyseNetwork(read, before) };
-  const runs = [...loneCircuits(model), ...runsInNetwork(network), ...runsInGaps(model)];
   const placement = model.layout && placementOf(model.layout);
-  return { model, circuits: runs.map(judgedRun), network, problems, energy: [], placement };
+  return { model, circuits: judgedRuns(model, network), network, problems, energy: [], placement };
+}
+
+function judgedRuns(model: PlanModel, network: JudgedNetwork | undefined): readonly JudgedRun[] {
+  return [...loneCircuits(model), ...runsInNetwork(network), ...runsInGaps(model)].map(judgedRun);
+}
+
+/** The plan with every unknown length at its shortest; undefined if no current divides by one. */
+function dividedPlan(plan: JudgedPlan): (JudgedPlan & { readonly network: JudgedNetwork }) | undefined {
+  const { network: whole, model } = plan;
+  if (!whole?.result.divided) return undefined;
+  const network = { network: whole.network, result: { ...whole.result, ...whole.result.divided } };
+  return { ...plan, network, circuits: judgedRuns(model, network) };
 }
 
 /** The plan judged once more with the bundles in its channels, if its builder asks for that. */

@@ -7,6 +7,7 @@ import { patternsIn, scenarioSolver } from "./network/solver/solve-scenarios.ts"
 import { shareGraph } from "./network/topology/network-graph.ts";
 import { hasSameTopology } from "./network/topology/same-topology.ts";
 import { topologyOf } from "./network/topology/topology.ts";
+import { unknownSharesOf } from "./network/unknown-shares.ts";
 import { worstCaseOver } from "./network/worst-case.ts";
 import type { NetworkResult } from "./network-result.ts";
 
@@ -20,15 +21,20 @@ export function analyseNetwork(network: Network, before?: AnalysedNetwork): Netw
   const topology = alike?.topology ?? topologyOf(network);
   const solve = scenarioSolver(network, patternsIn(topology));
   const scenarios = network.scenarios.map(solve);
-  const worst = worstCaseOver({
-    ...{ network, topology, scenarios },
-    lowVoltage: atLowVoltage(network, scenarios, solve),
-    continuous: continuousAlone(network, scenarios, solve),
-  });
+  const lowVoltage = atLowVoltage(network, scenarios, solve);
+  const continuous = continuousAlone(network, scenarios, solve);
+  const worst = (shares: "undivided" | "divided") =>
+    excludeUnsolvedIslands(
+      network,
+      topology,
+      scenarios,
+      worstCaseOver({ network, topology, scenarios, lowVoltage, continuous, shares }),
+    );
   return {
     topology,
     scenarios,
-    ...excludeUnsolvedIslands(network, topology, scenarios, worst),
+    ...worst("undivided"),
+    ...(unknownSharesOf(network).undivided().conductors.size > 0 && { divided: worst("divided") }),
     faults: alike?.faults ?? faultsOf(network, topology),
   };
 }

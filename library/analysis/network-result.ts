@@ -15,6 +15,11 @@ export interface NetworkResult {
   /** For every load, inverter and charger input that a bank feeds: the drop on the whole supply path from the bank. */
   readonly supplyPaths: readonly SupplyPath[];
   readonly faults: FaultResult;
+  /**
+   * If a current divides by unknown lengths: the worst with the shortest length for each, so with the current divided. In
+   * {@link conductors} and {@link parts}, each of the ways carries all of it.
+   */
+  readonly divided?: Pick<NetworkResult, "conductors" | "parts">;
 }
 
 export type ScenarioResult = SolvedScenario | UnsolvedScenario;

@@ -1,5 +1,5 @@
 import type { Network, Part } from "../model/network.ts";
-import { unknownSharesOf } from "./network/unknown-shares.ts";
+import { hasUnknownLength, unknownSharesOf } from "./network/unknown-shares.ts";
 import type { NetworkResult } from "./network-result.ts";
 
 interface Judged {
@@ -22,4 +22,31 @@ export function withoutLengthTo({ network, result }: Judged, part: Part): readon
     ),
   );
   return [...new Set([...onPath, ...onWays])];
+}
+
+/**
+ * Whether a limit of a conductor of this record, or of one at a terminal of this part, depends on an unknown length: the drop at a
+ * device that it supplies, its least short-circuit current, or its share of a current.
+ */
+export function restsOnUnknownLength({ network, result }: Judged, record: number): boolean {
+  if (!hasUnknownLength(network)) return false;
+  const terminals = new Set(
+    network.parts.flatMap((part) => (part.record === record ? Object.values(part.terminals) : [])),
+  );
+  const own = new Set(
+    network.conductors.flatMap(({ from, to, record: of }, index) =>
+      of === record || terminals.has(from) || terminals.has(to) ? [index] : [],
+    ),
+  );
+  const { decidedBy } = unknownSharesOf(network);
+  return (
+    [...own].some(
+      (conductor) =>
+        result.faults.conductors[conductor]?.leastIsAtMost ||
+        network.scenarios.some((scenario) => decidedBy(scenario, conductor).length > 0),
+    ) ||
+    result.supplyPaths.some(
+      (way) => way.withoutLength.length > 0 && way.legs.some(({ conductor }) => own.has(conductor)),
+    )
+  );
 }

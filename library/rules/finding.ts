@@ -27,6 +27,8 @@ export interface Finding<Values = unknown> {
   readonly accepted?: string;
   /** The finding that causes this one; this one counts with its own severity wherever findings are counted. */
   readonly followsFrom?: Cause;
+  /** It is found only if one way carries all of a current that divides by an unknown length: information, not an error. */
+  readonly isUndivided?: true;
 }
 
 /** The finding from which another one follows. */

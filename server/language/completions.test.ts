@@ -67,6 +67,23 @@ cable({ from: panel.negative, to: bank.negative, lengthFt: 4, gauge: 8 });`;
     expect(items[0]?.labelDetails?.description).toBe("nothing flows yet");
   });
 
+  test("a size whose device is reached over a run of unknown length is not said to meet the limits", async () => {
+    const whole = `import { battery, busBar, cable, circuit } from "loomwright";
+const bank = battery({ chemistry: "AGM", capacityAh: 200, internalMilliohm: 5 });
+const bus = busBar({ ratedA: 100 });
+cable({ name: "feed", from: bank.positive, to: bus.stud, gauge: 2, protect: 50, LENGTH });
+circuit({ name: "lamp", from: bus.stud, returnTo: bank.negative, load: 5, oneWayFt: 3, gauge: 8, protect: 10 });`;
+    const shortly = async (length: string) => {
+      const text = whole.replace("LENGTH", length);
+      const items = await offered(text.replace("gauge: 8", "gauge: ‸"), text);
+      return items.map(({ labelDetails }) => labelDetails?.description?.split(":")[0]);
+    };
+    expect(await shortly("lengthFt: 3")).toContain("limits met");
+    const without = await shortly("");
+    expect(without).toContain("not judged");
+    expect(without).not.toContain("limits met");
+  });
+
   test("the size on a spool is no size of a circuit, and there is nothing to tell of it", async () => {
     const whole =
       "build({ spools: [{ gauge: 10, lengthFt: 100 }] });\ncircuit({ load: 1, oneWayFt: 1, gauge: 4 });";

@@ -1,9 +1,10 @@
 import { type CompletionItem, CompletionItemKind, type Range } from "vscode-languageserver-types";
 import { designCurrentA } from "../../library/analysis/design-current.ts";
+import { restsOnUnknownLength } from "../../library/analysis/unknown-lengths.ts";
 import { isDevice } from "../../library/model/part-roles.ts";
 import { worthTelling } from "../../library/rules/current-through.ts";
 import { sizeInWords } from "../../library/rules/fixes/sized-fix.ts";
-import { ruleById } from "../../library/rules/registry.ts";
+import { messageOf, ruleById } from "../../library/rules/registry.ts";
 import type { JudgedPlan, JudgedRun } from "../../library/rules/rule.ts";
 import { formatDistinct, withUnit } from "../../library/rules/wording/format-number.ts";
 import { kindInWords } from "../../library/rules/wording/part-in-words.ts";
@@ -78,8 +79,15 @@ function choicesAt(
   const records = new Set([spot.record, ...spot.alsoSets]);
   const { judgement } = plan;
   const { network } = judgement;
-  const inPlan = <Any extends Choice>(choices: readonly Any[]) =>
-    judgedInPlan(choices, plan, { records, path: spot.path, standIn: standIn[typed.property] });
+  const isUnknown = network && [...records].some((record) => restsOnUnknownLength(network, record));
+  const inPlan = <Any extends Choice>(choices: readonly Any[]) => {
+    const judged = judgedInPlan(choices, plan, {
+      records,
+      path: spot.path,
+      standIn: standIn[typed.property],
+    });
+    return isUnknown ? judged.map((choice): Any => ({ ...choice, inPlan: "unknown" })) : judged;
+  };
   const circuit = judgedOf(judgement, records)?.circuit;
   if (!circuit) {
     const device = network?.network.parts.filter(isDevice).find(({ record }) => records.has(record));
@@ -222,10 +230,7 @@ function runInLong({ circuit, result, faults }: RunChoice, { property }: TypedVa
     ampacity.judged
       ? carriedInWords(designCurrentA(circuit), ampacity.ampacityA)
       : "Its ampacity was not judged.",
-    ...faults.map(({ rule, values }) => {
-      const message = ruleById(rule)?.message(values) ?? rule;
-      return `- ${markdownWords(message)}`;
-    }),
+    ...faults.map((fault) => `- ${markdownWords(messageOf(fault))}`),
   ];
 }
 

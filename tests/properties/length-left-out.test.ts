@@ -13,7 +13,8 @@ import { sampled } from "../setup/sampled.ts";
 
 /*
  * A length that is left out silences no other run: in builds of every kind each length is taken away in turn, and every finding
- * remains, except those that need the length. The run itself then reports that.
+ * remains, except those that need the length. The run itself then reports that. A finding that rests on how a current divides by this
+ * length remains as information that it is not judged.
  */
 
 const files = new Map<Uri, string>();
@@ -124,7 +125,8 @@ function placeOf({ at }: Finding): number | undefined {
 }
 
 function isAlike(one: Finding, other: Finding): boolean {
-  return one.rule === other.rule && placeOf(one) === placeOf(other) && rank(one) <= rank(other);
+  const isAtLeast = one.isUndivided || rank(one) <= rank(other);
+  return one.rule === other.rule && placeOf(one) === placeOf(other) && isAtLeast;
 }
 
 function isOfCurrentAt(one: Finding, other: Finding): boolean {

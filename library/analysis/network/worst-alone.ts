@@ -45,16 +45,21 @@ export function aloneCurrents(
   network: Network,
   topology: NetworkTopology,
   lasting: readonly SolvedScenario[],
+  shares: "undivided" | "divided" = "undivided",
 ): AloneCurrents {
-  return greatestAlone(network, topology, singleDraws(network, topology.banks), lasting);
+  return greatestAlone(network, topology, singleDraws(network, topology.banks), lasting, shares);
 }
 
-/** The same for given currents, greatest first. `lasting`: scenarios that may show their shares on divided ways. */
+/**
+ * The same for given currents, greatest first. `lasting`: scenarios that may show their shares on divided ways. `shares`: whether each of
+ * several ways with an unknown length carries everything, or its share with the shortest length.
+ */
 export function greatestAlone(
   network: Network,
   topology: NetworkTopology,
   draws: readonly SingleDraw[],
   lasting: readonly SolvedScenario[] = [],
+  shares: "undivided" | "divided" = "undivided",
 ): AloneCurrents {
   const worst: Mutable = {
     conductors: network.conductors.map(() => undefined),
@@ -104,7 +109,10 @@ export function greatestAlone(
       const draw = draws[crossing.pair]!;
       for (const terminal of crossing.nodes) passes(worst, network, terminal, draw);
       // Of several ways with an unknown length, each may carry everything.
-      if (crossing.edges.length === 1 || isSharedByUnknown(network, crossing.edges))
+      if (
+        crossing.edges.length === 1 ||
+        (shares === "undivided" && isSharedByUnknown(network, crossing.edges))
+      )
         for (const edge of crossing.edges) carries(worst, all, wiring, edge, draw);
       else divided.set(crossing.pair, [...(divided.get(crossing.pair) ?? []), crossing]);
     }

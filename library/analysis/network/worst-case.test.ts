@@ -60,7 +60,14 @@ function worstOf(network: Network): Pick<NetworkResult, "conductors" | "parts" |
   const scenarios = network.scenarios.map(solve);
   const lowVoltage = atLowVoltage(network, scenarios, solve);
   const continuous = continuousAlone(network, scenarios, solve);
-  return worstCaseOver({ network, topology: topologyOf(network), scenarios, lowVoltage, continuous });
+  return worstCaseOver({
+    network,
+    topology: topologyOf(network),
+    scenarios,
+    lowVoltage,
+    continuous,
+    shares: "undivided",
+  });
 }
 
 describe("the worst over scenarios", () => {

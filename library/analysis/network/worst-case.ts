@@ -29,6 +29,7 @@ export function worstCaseOver({
   scenarios,
   lowVoltage,
   continuous,
+  shares,
 }: {
   readonly network: Network;
   readonly topology: NetworkTopology;
@@ -36,9 +37,12 @@ export function worstCaseOver({
   readonly lowVoltage: LowVoltage;
   /** Scenarios without the loads that do not run for hours, by index. */
   readonly continuous: ReadonlyMap<number, SolvedScenario>;
+  /** "divided": currents that divide by unknown lengths count as solved, with the shortest length for each. */
+  readonly shares: "undivided" | "divided";
 }): Pick<NetworkResult, "conductors" | "parts" | "supplyPaths"> {
   const solved = scenarios.filter((result): result is SolvedScenario => result.state === "solved");
-  const { atMost } = unknownSharesOf(network);
+  const unknown = unknownSharesOf(network);
+  const atMost = (result: SolvedScenario) => (shares === "divided" ? result : unknown.atMost(result));
   // The current of a starting motor is over before it heats a conductor.
   const lastingAsSolved = solved.filter(({ scenario }) => !network.scenarios[scenario]?.momentary);
   const lasting = lastingAsSolved.map(atMost);
@@ -73,7 +77,7 @@ export function worstCaseOver({
     for (const one of own) if (one) compare(one.currentA, forMinutes.has(one.alone) ? 0 : one.currentA);
     return most;
   };
-  const undivided = unknownSharesOf(network).undivided();
+  const undivided = unknown.undivided();
   /** Marks a current that is the whole of several ways. */
   const marked = (worst: WorstOf | undefined, currentIn: CurrentIn): WorstOf | undefined => {
     const solvedA = greatest(lastingAsSolved, currentIn)?.currentA ?? 0;
@@ -81,7 +85,7 @@ export function worstCaseOver({
       ? { ...worst, estimate: { ...worst.estimate, undivided: true } }
       : worst;
   };
-  const alone = aloneCurrents(network, topology, lasting);
+  const alone = aloneCurrents(network, topology, lasting, shares);
   // A scenario that could not be solved may be the worst one; without any that lasts, a device alone is the worst.
   const isKnown = lasting.length > 0 || scenarios.length === momentary.length;
   const ifKnown = (least: WorstOf | undefined) => (isKnown ? least : undefined);

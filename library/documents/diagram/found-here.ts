@@ -1,7 +1,7 @@
 import type { Judgement } from "../../judge.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import type { At, Finding } from "../../rules/finding.ts";
-import { ruleById } from "../../rules/registry.ts";
+import { messageOf } from "../../rules/registry.ts";
 import type { FoundHere } from "./schematic.ts";
 
 /** Findings by drawn element. A finding is handed out once; {@link FindingsByPlace.left} are those without a place. */
@@ -19,10 +19,10 @@ export interface FindingsByPlace {
 export function findingsByPlace({ findings }: Judgement): FindingsByPlace {
   const waiting = new Map(
     findings.map((finding): [number, Waiting] => {
-      const { accepted, severity, rule, values } = finding;
+      const { accepted, severity } = finding;
       const at = drawnAt(finding);
       const reason = accepted === undefined ? "" : ` (accepted: ${accepted})`;
-      const message = `${ruleById(rule)?.message(values) ?? rule}${reason}`;
+      const message = `${messageOf(finding)}${reason}`;
       return [
         findings.indexOf(finding),
         {

@@ -1,5 +1,5 @@
 import type { Finding } from "../../rules/finding.ts";
-import { ruleById } from "../../rules/registry.ts";
+import { messageOf } from "../../rules/registry.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import type { Matching } from "./match.ts";
 import type { Subject } from "./subject.ts";
@@ -102,8 +102,8 @@ interface Placed {
 }
 
 function placed(finding: Finding, alone: ReadonlySet<number>, of: "removed" | "added"): Placed {
-  const { rule, severity, subject, accepted, values } = finding;
-  const message = ruleById(rule)?.message(values) ?? rule;
+  const { rule, severity, subject, accepted } = finding;
+  const message = messageOf(finding);
   const about = alone.has(recordOf(finding) ?? -1) ? of : "kept";
   return { finding, told: { rule, severity, subject, message, accepted, of: about } };
 }

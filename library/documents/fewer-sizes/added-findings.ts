@@ -1,5 +1,5 @@
 import type { Finding, Severity } from "../../rules/finding.ts";
-import { ruleById } from "../../rules/registry.ts";
+import { messageOf } from "../../rules/registry.ts";
 
 /**
  * Findings that are new, or weigh more than before. The same rule at the same value about the same subject is the same finding.
@@ -22,10 +22,9 @@ export function addedFindings(before: readonly Finding[], after: readonly Findin
 
 /** Number of findings, hints aside, that remain with other figures: only a reader can judge whether they are better or worse. */
 export function foundWithOtherFigures(before: readonly Finding[], after: readonly Finding[]): number {
-  const figures = ({ rule, values }: Finding) => ruleById(rule)?.message(values) ?? "";
-  const all = new Set(before.map((finding) => keyOf(finding) + figures(finding)));
+  const all = new Set(before.map((finding) => keyOf(finding) + messageOf(finding)));
   const told = after.filter(({ severity }) => severity !== "hint");
-  return told.filter((finding) => !all.has(keyOf(finding) + figures(finding))).length;
+  return told.filter((finding) => !all.has(keyOf(finding) + messageOf(finding))).length;
 }
 
 const weight: Readonly<Record<Severity, number>> = { hint: 0, info: 1, warning: 2, error: 3 };

@@ -7,7 +7,7 @@ import { terminal } from "../../../library/model/terminal-property.ts";
 import { isPartWord } from "../../../library/model/terminals.ts";
 import type { Finding, ProposedFix } from "../../../library/rules/finding.ts";
 import { invalidValue } from "../../../library/rules/plan/invalid-value.ts";
-import { ruleById } from "../../../library/rules/registry.ts";
+import { messageOf } from "../../../library/rules/registry.ts";
 import { separatorOf } from "../../../library/rules/wording/part-in-words.ts";
 import type {
   CheckedPlan,
@@ -126,7 +126,7 @@ export class LocatedPlan implements CheckedPlan {
     const placed: PlacedFinding[] = [];
     const shared = new SharedFindings();
     for (const finding of this.judgement.findings) {
-      const worded = ruleById(finding.rule)?.message(finding.values) ?? finding.rule;
+      const worded = messageOf(finding);
       const { at } = finding;
       if ("problem" in at) {
         const place = this.#problemPlaces[at.problem] ?? this.callOf(0);
