@@ -3,7 +3,7 @@ import { judge } from "./judge.ts";
 import { recordsOf } from "./model/sample-plan.tester.ts";
 import { battery, busBar, cable, circuit } from "./plan/index.ts";
 import { continueNumberingAt } from "./plan/numbering.ts";
-import { messageOf } from "./rules/registry.ts";
+import { messageOf } from "./rules/message-of.ts";
 
 beforeEach(() => continueNumberingAt(0));
 

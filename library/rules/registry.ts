@@ -38,7 +38,6 @@ import { energyNoCharger } from "./energy/no-charger.ts";
 import { energyNoReserve } from "./energy/no-reserve.ts";
 import { energyPlace } from "./energy/place.ts";
 import { energyRunsShort } from "./energy/runs-short.ts";
-import type { Finding } from "./finding.ts";
 import { otherVoltage } from "./inverter/other-voltage.ts";
 import { inverterPrecharge } from "./inverter/precharge.ts";
 import { inverterSupply } from "./inverter/supply.ts";
@@ -240,16 +239,6 @@ export const rules: readonly Rule<unknown>[] = [
   stringProtection,
   voltageCollapse,
 ];
-
-/** The message of a finding, in the words of its rule. */
-export function messageOf({
-  rule,
-  values,
-  isUndivided,
-}: Pick<Finding, "rule" | "values" | "isUndivided">): string {
-  const message = ruleById(rule)?.message(values) ?? rule;
-  return isUndivided ? `Not judged, a length is not known; at most: ${message}` : message;
-}
 
 export function ruleById(id: string): Rule<unknown> | undefined {
   return rules.find((rule) => rule.id === id);

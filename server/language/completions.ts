@@ -4,7 +4,8 @@ import { restsOnUnknownLength } from "../../library/analysis/unknown-lengths.ts"
 import { isDevice } from "../../library/model/part-roles.ts";
 import { worthTelling } from "../../library/rules/current-through.ts";
 import { sizeInWords } from "../../library/rules/fixes/sized-fix.ts";
-import { messageOf, ruleById } from "../../library/rules/registry.ts";
+import { messageOf } from "../../library/rules/message-of.ts";
+import { ruleById } from "../../library/rules/registry.ts";
 import type { JudgedPlan, JudgedRun } from "../../library/rules/rule.ts";
 import { formatDistinct, withUnit } from "../../library/rules/wording/format-number.ts";
 import { kindInWords } from "../../library/rules/wording/part-in-words.ts";

@@ -63,8 +63,11 @@ describe("no finding of another run is gone, except those that need the length",
     if (!judgement.network) return;
     for (const [index, record] of records.entries()) {
       if (!mayBeWithoutLength(record)) continue;
-      counts.tried++;
       const without = judge(records.with(index, withoutLength(record)), []);
+      // Its way through the layout gives its length.
+      if (without.circuits.some(({ circuit }) => circuit.record === index && circuit.lengthsFrom === "way"))
+        continue;
+      counts.tried++;
       const of = JSON.stringify(record.input).slice(0, 200);
       expect(without.network, of).toBeDefined();
       const reports = without.findings.filter(({ rule }) => rule === "conductor/no-length");

@@ -1,7 +1,7 @@
 import type { Judgement } from "../../judge.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import type { At, Finding } from "../../rules/finding.ts";
-import { messageOf } from "../../rules/registry.ts";
+import { messageOf } from "../../rules/message-of.ts";
 import type { FoundHere } from "./schematic.ts";
 
 /** Findings by drawn element. A finding is handed out once; {@link FindingsByPlace.left} are those without a place. */

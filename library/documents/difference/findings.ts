@@ -1,5 +1,5 @@
 import type { Finding } from "../../rules/finding.ts";
-import { messageOf } from "../../rules/registry.ts";
+import { messageOf } from "../../rules/message-of.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import type { Matching } from "./match.ts";
 import type { Subject } from "./subject.ts";

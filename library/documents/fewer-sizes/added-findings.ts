@@ -1,5 +1,5 @@
 import type { Finding, Severity } from "../../rules/finding.ts";
-import { messageOf } from "../../rules/registry.ts";
+import { messageOf } from "../../rules/message-of.ts";
 
 /**
  * Findings that are new, or weigh more than before. The same rule at the same value about the same subject is the same finding.

@@ -6,8 +6,8 @@ import type { PlanRecord } from "../../../library/model/record.ts";
 import { terminal } from "../../../library/model/terminal-property.ts";
 import { isPartWord } from "../../../library/model/terminals.ts";
 import type { Finding, ProposedFix } from "../../../library/rules/finding.ts";
+import { messageOf } from "../../../library/rules/message-of.ts";
 import { invalidValue } from "../../../library/rules/plan/invalid-value.ts";
-import { messageOf } from "../../../library/rules/registry.ts";
 import { separatorOf } from "../../../library/rules/wording/part-in-words.ts";
 import type {
   CheckedPlan,
