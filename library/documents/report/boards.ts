@@ -1,6 +1,7 @@
 import type { Placement } from "../../analysis/placement/placement.ts";
 import { lengthOfPath } from "../../analysis/placement/rectangles.ts";
 import type { Body, Channel } from "../../model/placement/layout.ts";
+import { formatExact } from "../../rules/wording/format-number.ts";
 import { drawFrontViews } from "../front-view/draw-front-view.ts";
 import { lengthOnTape, sizeOnTape, type TapeUnit } from "../front-view/lengths-on-tape.ts";
 import { conductorsInChannels } from "../front-view/surface-content.ts";
@@ -94,9 +95,35 @@ function placesTable({ layout }: Placement, unit: TapeUnit): Table {
           : "not stated",
       ),
       words("position", "Position", (body) => onSurface(body)?.position ?? ""),
+      ...ifStated(layout.bodies, ({ heatW }) => heatW, "heatW", "Heat, W"),
+      ...ifStated(layout.bodies, ({ massKg }) => massKg, "massKg", "Mass, kg"),
+      ...(layout.bodies.some((body) => needsOf(body) !== "") ? [words<Body>("needs", "Needs", needsOf)] : []),
     ],
     layout.bodies,
   );
+}
+
+/** A column of figures that few plans state. */
+function ifStated(
+  bodies: readonly Body[],
+  figure: (body: Body) => number | undefined,
+  id: string,
+  title: string,
+) {
+  if (bodies.every((body) => figure(body) === undefined)) return [];
+  return [
+    numbers<Body>(id, title, (body) => {
+      const value = figure(body);
+      return value === undefined ? null : { value, text: formatExact(value) };
+    }),
+  ];
+}
+
+/** "stays cool, terminals covered". */
+function needsOf({ keepCool, terminalsCovered }: Body): string {
+  return [keepCool ? "stays cool" : "", terminalsCovered ? "terminals covered" : ""]
+    .filter(Boolean)
+    .join(", ");
 }
 
 function channelsTable({ layout }: Placement, conductors: readonly number[], unit: TapeUnit): Table {

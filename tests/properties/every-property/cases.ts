@@ -2,6 +2,7 @@ import type { PartWord } from "../../../library/model/parts/index.ts";
 import { breaker, fuseHolder } from "../../../library/plan/index.ts";
 import type { RuleId } from "../../../library/plan/rule-id.ts";
 import { energyCases, useOfCircuit, useRefused } from "./energy-cases.ts";
+import { placementCases, placementOfCircuit, placementOfPart, placeRefused } from "./placement-cases.ts";
 import {
   alone,
   boat,
@@ -64,6 +65,7 @@ function ofEveryPart(word: PartWord, name: string, rule: RuleId, given: Values, 
       ["price", "documents", [undefined, 45]],
       ...largestConductor(""),
     ]),
+    ...placementOfPart(word, name),
   ];
 }
 
@@ -636,9 +638,13 @@ const parts: readonly Case[] = [
 
 /** A property may count in one of them and be forgotten in another. */
 export const kindsOfCircuit: Readonly<Record<string, readonly Case[]>> = {
-  alone: [...circuitAlone, ...useRefused(alone(), "lamp")],
-  "in a network, with a load of its own": [...circuitWithLoad, ...useOfCircuit],
-  "in a network, to a part": [...circuitToPart, ...useRefused(small, "heaterFeed")],
+  alone: [...circuitAlone, ...useRefused(alone(), "lamp"), ...placeRefused(alone(), "lamp", true)],
+  "in a network, with a load of its own": [...circuitWithLoad, ...useOfCircuit, ...placementOfCircuit],
+  "in a network, to a part": [
+    ...circuitToPart,
+    ...useRefused(small, "heaterFeed"),
+    ...placeRefused(small, "stoveFeed", false),
+  ],
 };
 
 export const cases: readonly Case[] = [
@@ -648,4 +654,5 @@ export const cases: readonly Case[] = [
   ...scenarios,
   ...parts,
   ...energyCases,
+  ...placementCases,
 ];

@@ -11,8 +11,10 @@ import {
   busBar,
   type CircuitOptions,
   cable,
+  channel,
   chassis,
   circuit,
+  compartment,
   dcDcCharger,
   disconnect,
   fuseHolder,
@@ -30,6 +32,7 @@ import {
   solarArray,
   solarController,
   starterMotor,
+  surface,
 } from "../../../library/plan/index.ts";
 import { continueNumberingAt } from "../../../library/plan/numbering.ts";
 
@@ -215,6 +218,57 @@ export function boat(ofLamp: Pick<CircuitOptions, "use"> = {}) {
 export function boatWithScenario() {
   const made = boat();
   return { ...made, state: scenario({ name: "at anchor" }) };
+}
+
+/** The boat with its parts on two boards, between them a trunking, and runs whose lengths follow from there. */
+export function boatOnBoards() {
+  const made = boat();
+  const locker = compartment({ walls: [{ material: "plastic", areaM2: 1 }], outsideC: 30 });
+  const cupboard = compartment({ ambientC: 50 });
+  const board = surface({ size: { widthMm: 3_000, heightMm: 2_000 }, carriesKg: 50 });
+  const wall = surface({ size: { widthMm: 3_000, heightMm: 2_000 } });
+  const trunking = channel({
+    on: board,
+    path: [
+      { leftMm: 0, topMm: 500 },
+      { leftMm: 3_000, topMm: 500 },
+    ],
+  });
+  const hole = channel({
+    ...{ way: "hole", grommet: true, lengthM: 0.02 },
+    ...{ from: { on: board, leftMm: 3_000, topMm: 500 }, to: { on: wall, leftMm: 0, topMm: 0 } },
+  });
+  const mast = channel({ from: { on: board, leftMm: 0, topMm: 0 }, lengthM: 2 });
+  const boom = channel({ from: { on: wall, leftMm: 100, topMm: 100 }, lengthM: 3 });
+  const studs = [
+    { leftMm: 20, topMm: 20 },
+    { leftMm: 180, topMm: 20 },
+  ];
+  const far = busBar({
+    ...{ side: "positive", terminalsAt: { stud: studs } },
+    ...{ at: { on: board, leftMm: 200, topMm: 300 }, size: { widthMm: 200, heightMm: 40 } },
+  });
+  const near = busBar({
+    ...{ side: "negative", terminalsAt: { stud: studs } },
+    ...{ at: { on: board, leftMm: 200, topMm: 600 }, size: { widthMm: 200, heightMm: 40 } },
+  });
+  const toFar = cable({ from: made.plus.stud, to: far.stud, lengthM: 1, gauge: 6, protect: 60 });
+  const toNear = cable({ from: near.stud, to: made.minus.stud, lengthM: 1, gauge: 6 });
+  const beacon = load({ currentA: 20, at: { on: board, leftMm: 2_500, topMm: 300 } });
+  const beaconFeed = cable({ from: far.stud, to: beacon.positive, gauge: 10, protect: 30 });
+  const beaconReturn = cable({ from: beacon.negative, to: near.stud, gauge: 10 });
+  const light = circuit({
+    ...{ from: far.stud, returnTo: near.stud, load: 20, gauge: 10, protect: 30 },
+    at: { on: wall, leftMm: 500, topMm: 100 },
+  });
+  const stove = load({ currentA: 20, at: { on: board, leftMm: 2_800, topMm: 1_200 } });
+  const stoveFeed = circuit({
+    ...{ from: far.stud, returnTo: near.stud, to: stove, gauge: 10, protect: 30 },
+  });
+  return {
+    ...{ ...made, locker, cupboard, board, wall, trunking, hole, mast, boom, far, near, toFar, toNear },
+    ...{ beacon, beaconFeed, beaconReturn, light, stove, stoveFeed },
+  };
 }
 
 /** The hours of the lamp matter in both: it is the greatest load. */
