@@ -101,7 +101,7 @@ export interface PartOptions {
   readonly air?: AirSpace;
   /**
    * The positions in which its maker permits it: "upright", "left side up", "right side up", "upside down", "on its back" or
-   * "face down".
+   * "face down". On a floor, a battery stands upright and is seen from above; other parts lie on their backs.
    *
    * Left out: taken as not known, and not judged.
    *

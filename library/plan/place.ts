@@ -211,7 +211,7 @@ export type Leaving = "left" | "right" | "up" | "down" | "front";
 
 /**
  * The position of a part as its maker permits it: "upright", with its left or right side up ("left side up", "right side up"),
- * "upside down", on a floor ("on its back") or under a ceiling ("face down").
+ * "upside down", on a floor ("on its back"; a battery stands there, "upright") or under a ceiling ("face down").
  */
 export type MountingPosition =
   | "upright"

@@ -175,7 +175,7 @@ function turnedTo(layout: Layout, body: Body, turnedDeg: QuarterTurn): Body {
     place: {
       ...body.place,
       turnedDeg,
-      position: positionOf(layout.surfaces[surface]!, turnedDeg),
+      position: positionOf(layout.surfaces[surface]!, turnedDeg, body.word),
       outline: {
         ...outline,
         width: isOnSide ? outline.height : outline.width,

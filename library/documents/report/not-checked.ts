@@ -51,7 +51,7 @@ export const notCheckedToday = [
   "whether two devices in series work together in a short that is too much for the smaller one;",
   "energy in a plan without a period; with one, a horizon, snow, and how single years differ from the mean;",
   "whether a device whose plan states no voltage for it is made for that of its network;",
-  "physical layout, and whether the stated lengths are correct;",
+  "whether parts fit and stated lengths are correct, in a plan without the places of its parts; with them, supports of parts, covers and hinges, and anything in front of a surface;",
   "circuits above 50 V, alternating current, and aluminium conductors.",
 ] as const;
 

@@ -32,7 +32,7 @@ function loadBody(
   context: LayoutContext,
 ): Body {
   const size = sizeOf(values?.size);
-  const place = placeOf(values ?? {}, size, { record, name }, surfaces, context);
+  const place = placeOf(values ?? {}, size, { record, name, word: "circuit" }, surfaces, context);
   return {
     ...{ record, name, index, word: "circuit", air: {}, keepCool: false, terminals: {} },
     ...(size && { size }),
@@ -63,7 +63,7 @@ function partBody(draft: PartDraft, surfaces: readonly Surface[], context: Layou
 function placeOf(
   { at }: Written,
   size: Body["size"],
-  { record, name }: Pick<Body, "record" | "name">,
+  { record, name, word }: Pick<Body, "record" | "name" | "word">,
   surfaces: readonly Surface[],
   context: LayoutContext,
 ): BodyPlace | undefined {
@@ -84,7 +84,7 @@ function placeOf(
     surface,
     outline: { ...point, width: isOnSide ? height : width, height: isOnSide ? width : height },
     turnedDeg,
-    position: positionOf(surfaces[surface]!, turnedDeg),
+    position: positionOf(surfaces[surface]!, turnedDeg, word),
     statedIn: "leftMm" in at && at.leftMm !== undefined ? "mm" : "in",
   };
 }
