@@ -25,6 +25,15 @@ const notAboutIt: Truths = {
   torqueNm: ["9"],
   largestGauge: ['"2/0"', "4"],
   largestMm2: ["70"],
+  at: "a place",
+  terminalsAt: "the places of its own terminals",
+  size: ["{ widthMm: 100, heightMm: 50 }"],
+  air: ["{ topMm: 10 }"],
+  mountingPositions: ['["upright"]'],
+  heatW: ["5"],
+  keepCool: ["true"],
+  massKg: ["1.5"],
+  terminalsCovered: ["true"],
 };
 
 const inAShort: Truths = {

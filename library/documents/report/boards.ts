@@ -70,7 +70,8 @@ function placesTable({ layout }: Placement, unit: TapeUnit): Table {
   const where = ({ place }: Body) => {
     if (!place) return "no place yet";
     if (place.kind === "on surface") return layout.surfaces[place.surface]!.name;
-    return `at the end of ${layout.channels[place.channel]!.name}`;
+    const beyond = place.beyondMm === 0 ? "" : `, ${lengthOnTape(place.beyondMm, unit)} ${unit} beyond it`;
+    return `at the end of ${layout.channels[place.channel]!.name}${beyond}`;
   };
   return tableOf<Body>(
     {

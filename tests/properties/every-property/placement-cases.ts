@@ -113,14 +113,14 @@ function outside(plan: Case["plan"], name: string): Case {
   };
 }
 
-function ofRun(name: string, word: string): Case[] {
+/** `back`: the run whose stud at the end matters. */
+function ofRun(name: string, word: string, back = name): Case[] {
   const wide: Values = { "trunking.fillPercent": 10, "trunking.inside": { diameterMm: 20 } };
   return rows(name, word, [
     ["through", "documents", [undefined, []]],
     ["outsideMm", "documents", [undefined, 9], wide],
-    ["fromStud", "documents", [undefined, 2]],
-    ["toStud", "documents", [undefined, 2]],
-  ]);
+    ["fromStud", "documents", [undefined, 1]],
+  ]).concat(rows(back, word, [["toStud", "documents", [undefined, 1]]]));
 }
 
 const area = { leftMm: 1000, topMm: 700, widthMm: 300, heightMm: 200 };
@@ -181,6 +181,12 @@ const surfaces = rows("board", "surface", [
   ],
   ["ambientC", "figures", [undefined, 60]],
   ["engineSpace", "figures", [undefined, true]],
+  [
+    "accept",
+    { finding: "placement/mass" },
+    [undefined, { "placement/mass": "measured" }],
+    { "beacon.massKg": 900 },
+  ],
   ["bareMetal", { finding: "placement/exposed" }, [undefined, true]],
   ["openAbove", { finding: "placement/exposed" }, [undefined, true]],
   ["bilgeWaterMm", { finding: "placement/bilge-water" }, [undefined, 1900]],
@@ -257,6 +263,12 @@ const channels = [
     ["to.topMm", "documents", [0, 900]],
     ["to.leftIn", "documents", [0, 30], { "hole.to": toIn }],
     ["to.topIn", "documents", [0, 30], { "hole.to": toIn }],
+    [
+      "accept",
+      { finding: "placement/grommet" },
+      [undefined, { "placement/grommet": "rounded edges" }],
+      { "hole.grommet": undefined },
+    ],
     ["grommet", { finding: "placement/grommet" }, [true, undefined]],
   ]),
 ];
@@ -279,7 +291,8 @@ function bent(): Values {
   const path = [
     { leftMm: 0, topMm: 500 },
     { leftMm: 1500, topMm: 500 },
-    { leftMm: 1500, topMm: 900 },
+    { leftMm: 1500, topMm: 600 },
+    { leftMm: 3000, topMm: 600 },
   ];
   return { "trunking.path": path };
 }
@@ -288,18 +301,31 @@ const compartments = rows("locker", "compartment", [
   ["name", { finding: "placement/compartment-heat" }, ["locker", "changed"]],
   ["ambientC", "figures", [undefined, 60]],
   ["engineSpace", "figures", [undefined, true]],
+  [
+    "accept",
+    { finding: "placement/compartment-heat" },
+    [undefined, { "placement/compartment-heat": "measured" }],
+  ],
   ["walls", { finding: "placement/compartment-heat" }, [undefined, [{ material: "plastic", areaM2: 2 }]]],
   ["walls.0.material", { finding: "placement/compartment-heat" }, ["plastic", "painted steel"]],
   ["walls.0.areaM2", { finding: "placement/compartment-heat" }, [1, 3]],
   ["outsideC", { finding: "placement/compartment-heat" }, [20, 40]],
   ["inletCm2", { finding: "placement/battery-ventilation" }, [undefined, 1]],
   ["outletCm2", { finding: "placement/battery-ventilation" }, [undefined, 1]],
-]).map((one) => ({ ...one, given: { ...one.given, "board.compartment": locker, "beacon.heatW": 60 } }));
+]).map((one) => ({
+  ...one,
+  given: {
+    ...one.given,
+    "board.compartment": locker,
+    "beacon.heatW": 60,
+    "start.at": { on: board, leftMm: 100, topMm: 1_500 },
+  },
+}));
 
 const builds = rows("settings", "build", [["bundledInChannels", "figures", [undefined, true], {}]]);
 
 export const placementCases: readonly Case[] = [
-  ...ofRun("beaconFeed", "cable"),
+  ...ofRun("beaconFeed", "cable", "beaconReturn"),
   ...surfaces,
   ...channels,
   ...compartments,
