@@ -50,7 +50,15 @@ const forms: ReadonlyMap<string, RegExp> = new Map([
   ...["class", "font-family", "font-weight", "font-style", "text-anchor", "dominant-baseline"].map(as(words)),
   ...["stroke-linecap", "stroke-linejoin", "fill-rule", "paint-order", "vector-effect"].map(as(words)),
   ...["lengthAdjust", "preserveAspectRatio", "shape-rendering", "text-rendering"].map(as(words)),
-  ...["data-element", "data-kind", "data-severity"].map(as(anyText)),
+  ...[
+    "data-element",
+    "data-kind",
+    "data-severity",
+    "data-surface",
+    "data-body",
+    "data-channel",
+    "data-conductor",
+  ].map(as(anyText)),
 ]);
 
 function as(form: RegExp): (name: string) => [string, RegExp] {

@@ -1,7 +1,7 @@
 import type { Placement } from "../../library/analysis/placement/placement.ts";
 import { overlap } from "../../library/analysis/placement/rectangles.ts";
 import { metresPerFoot, metresPerInch } from "../../library/model/length-limits.ts";
-import type { Body, Lead } from "../../library/model/placement/layout.ts";
+import type { Body, Lead, Surface } from "../../library/model/placement/layout.ts";
 import { counted, formatExact, withUnit } from "../../library/rules/wording/format-number.ts";
 import type { CheckedPlan, PlacedFinding } from "../evaluate/checked-plan.ts";
 import { fileName } from "../evaluate/files/file-name.ts";
@@ -42,7 +42,10 @@ export function boardsView(
       ...(problems.length > 0 ? ["The plan was not run to its end: later parts are not shown."] : []),
       ...(model.networkUnread ? ["The network could not be read: no drop is known."] : []),
     ],
-    surfaces: layout.surfaces.map((_, index) => surfaceOf(view, placement, index, conductors)),
+    surfaces: layout.surfaces.map((surface, index) => ({
+      ...surfaceOf(view, surface),
+      picture: boardPicture(shown.judgement, index, { title: head.title, conductors }),
+    })),
     parts: layout.bodies
       .filter((body) => isShown(shown, body))
       .map((body) => partOf(view, placement, body, findings.get(body.record) ?? [])),
@@ -61,13 +64,12 @@ function isShown({ records }: CheckedPlan, { record, place }: Body): boolean {
   return statesPlace || place === undefined;
 }
 
-function surfaceOf(view: PlanInView, placement: Placement, index: number, conductors: boolean): BoardSurface {
-  const { record, name, width, height } = placement.layout.surfaces[index]!;
+function surfaceOf(view: PlanInView, surface: Surface): Omit<BoardSurface, "picture"> {
+  const { record, name, width, height } = surface;
   const unit = statedUnit(view.plan, record, "size") ?? "mm";
   return {
     ...{ record, name: plainWords(name), width, height, unit },
     size: `${inUnit(width, unit)} × ${inUnit(height, unit)} ${unit}`,
-    picture: boardPicture(placement, index, conductors),
     ...locationOf(view, record),
   };
 }

@@ -122,7 +122,7 @@ test("a click leads to the line, and the cursor in the text selects its part", a
 
 test("a reload of the window brings the view back", async () => {
   await view.getByRole("checkbox", { name: "Conductors" }).check();
-  await view.locator(".stage svg polyline, .stage svg path").first().waitFor();
+  await view.locator(".stage .loomwright-conductor").first().waitFor();
   await reloadWindow(page, "loomwright.boards");
   view = diagramIn(page);
   await part("plus").waitFor();
