@@ -5,6 +5,7 @@ import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { installLibrary } from "../../../extension/install-library.ts";
 import { libraryArchive } from "../../../extension/library-tarball.ts";
+import { boardsPlan } from "../harness/boards-plan.ts";
 import { diagramIn, elementIn } from "../harness/diagram-in-workbench.ts";
 import { line, runFromPalette, statusItem, valueOn } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
@@ -84,6 +85,27 @@ test("the README's picture of the view of energy can be taken: a bus's year, wit
   await view.getByText("the text is unchanged").waitFor();
   await view.locator("#months").getByText("runs short").first().waitFor();
   await take(page, "energy.png", "media/readme");
+  await page.mouse.up();
+});
+
+test("the README's picture of the boards can be taken: a bus bar held by the pointer, and the length that follows", async () => {
+  const folder = editor.folder({ ".vscode/settings.json": JSON.stringify(calm), "cabin.ts": boardsPlan });
+  await installLibrary(await libraryArchive(fileURLToPath(new URL("extension/dist", house))), folder);
+
+  const page = await editor.open(folder, { file: "cabin.ts", viewport: { width: 1700, height: 900 } });
+  await statusItem(page, "Loomwright:").waitFor();
+  await runFromPalette(page, "View: Toggle Primary Side Bar Visibility");
+  await page.locator(".part.sidebar").waitFor({ state: "hidden" });
+  await runFromPalette(page, "Loomwright: Show the Boards to Scale");
+  const view = diagramIn(page);
+  await view.getByRole("checkbox", { name: "Conductors" }).check();
+  const box = (await view.getByRole("button", { name: /^plus, / }).boundingBox())!;
+  const mm = box.width / 120;
+  await page.mouse.move(box.x + 5, box.y + 5);
+  await page.mouse.down();
+  await page.mouse.move(box.x + 5 - 250 * mm, box.y + 5 - 60 * mm, { steps: 6 });
+  await view.locator("#effect", { hasText: "→" }).waitFor();
+  await take(page, "boards.png", "media/readme");
   await page.mouse.up();
 });
 
