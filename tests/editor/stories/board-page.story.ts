@@ -211,6 +211,16 @@ test("the cursor in the text selects its part, and conductors are drawn on reque
   );
 });
 
+test("the choice of conductors is kept, and made again after a reload", async () => {
+  const view = await open();
+  await view.page.getByRole("checkbox", { name: "Conductors" }).check();
+  const kept = await view.kept();
+  expect(kept).toEqual({ uri: root, conductors: true });
+  const again = await open({ state: kept! });
+  expect(await again.page.getByRole("checkbox", { name: "Conductors" }).isChecked()).toBe(true);
+  expect(await again.said("choose")).toEqual([{ type: "choose", conductors: true }]);
+});
+
 test("an answer about another text is not shown while a part moves, and a new text ends the move", async () => {
   const view = await open();
   const { page } = view;
