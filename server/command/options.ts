@@ -25,7 +25,7 @@ export const options = {
   force: { type: "boolean", help: "write also over a file that Loomwright did not make" },
   view: { type: "string", value: "VIEW", help: "one-line, wiring or board" },
   colours: { type: "boolean", help: "draw each conductor in the colour of its insulation" },
-  surface: { type: "string", value: "NAME", help: "with --view board, only this surface" },
+  surface: { type: "string", value: "NAME", help: "only this surface of the plan" },
   template: {
     type: "boolean",
     help: "with --view board, the drilling template in true size, as .pdf, .svg or .dxf",

@@ -16,6 +16,7 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   fix: async () => (await import("./fix.ts")).fix,
   explain: async () => (await import("./explain.ts")).explain,
   draw: async () => (await import("./draw.ts")).draw,
+  arrange: async () => (await import("./arrange.ts")).arrange,
   schedule: async () => (await import("./schedule.ts")).schedule,
   energy: async () => (await import("./energy.ts")).energy,
   number: async () => (await import("./number.ts")).number,

@@ -1,0 +1,194 @@
+import type { SuggestedPlaces } from "../../library/documents/suggested-places.ts";
+import { suggestedPlaces } from "../../library/documents/suggested-places.ts";
+import type { Table } from "../../library/documents/table.ts";
+import { numbers, quantity, tableOf, words } from "../../library/documents/table-of.ts";
+import { judge } from "../../library/judge.ts";
+import { displayName } from "../../library/model/display-name.ts";
+import { ruleById } from "../../library/rules/registry.ts";
+import {
+  counted,
+  formatDistinct,
+  formatDistinctWithUnit,
+  formatExact,
+} from "../../library/rules/wording/format-number.ts";
+import { listInWords } from "../../library/rules/wording/part-in-words.ts";
+import { LocatedPlan } from "../evaluate/provenance/located-plan.ts";
+import { arrangeJson } from "./arrange-json.ts";
+import { eachCheckedPlan, type OpenedPlan } from "./checked-plans.ts";
+import type { Command } from "./command.ts";
+import type { ExitCode, Host } from "./host.ts";
+import { paintFor, printable } from "./terminal.ts";
+import { textTable } from "./text-table.ts";
+import { oneOfWords } from "./usage.ts";
+
+const formats = ["text", "json"] as const;
+
+/** `loomwright arrange`: places on a surface for the parts that have a size and no place yet. */
+export const arrange: Command = {
+  name: "arrange",
+  usage: [
+    {
+      words: "[files or folders]",
+      does: "suggest places on a surface for parts with a size and no place; changes no file",
+    },
+  ],
+  formats,
+  takes: ["format", "surface"],
+  async run(names, given, outside) {
+    const format = oneOfWords("format", given.format, formats);
+    const shown: Suggested[] = [];
+    const code = await eachCheckedPlan(names, outside, async (opened) =>
+      suggest(opened, given.surface, shown, outside),
+    );
+    if (shown.length > 0) outside.out(format === "json" ? arrangeJson(shown) : onScreen(shown, outside));
+    return code;
+  },
+};
+
+/** `at`: by the index of a place, the property to write into the plan. */
+interface Suggested {
+  readonly file: string;
+  readonly suggested: SuggestedPlaces;
+  readonly at: readonly string[];
+}
+
+function suggest(
+  { plan, file }: OpenedPlan,
+  asked: string | undefined,
+  shown: Suggested[],
+  outside: Host,
+): ExitCode {
+  const refuse = (why: string): ExitCode => {
+    outside.err(`loomwright: ${printable(`${file}: ${why}`)}.\n`);
+    return 2;
+  };
+  const { model } = plan.judgement;
+  const surfaces = model.layout?.surfaces ?? [];
+  if (model.invalid.length > 0 || model.networkUnread || !(plan instanceof LocatedPlan))
+    return refuse("no places are suggested while a value of the plan is refused; loomwright check names it");
+  if (surfaces.length === 0)
+    return refuse("the plan has no surface: describe a board with surface(), and give its parts a size");
+  const all = surfaces.map(({ name }) => `"${name}"`).join(", ");
+  if (asked === undefined && surfaces.length > 1)
+    return refuse(`the plan has several surfaces: name one with --surface, ${all}`);
+  const wanted = asked === undefined ? 0 : surfaces.findIndex(({ name }) => name === displayName(asked));
+  if (wanted < 0) return refuse(`the plan has no surface called "${asked}". It has ${all}`);
+  const suggested = suggestedPlaces(plan.records, plan.judgement, wanted, (records) =>
+    judge(records, [], plan.judgement),
+  );
+  shown.push({ file, suggested, at: suggested.places.map((place) => atOf(place, suggested.record, plan)) });
+  return suggested.why === undefined || suggested.nothingToPlace ? 0 : 2;
+}
+
+/** `at: { on: wall, leftMm: 1_200, topMm: 300 }`, with … for a surface that has no name where the part is. */
+function atOf({ record, leftMm, topMm, turnedDeg }: Place, surface: number, plan: LocatedPlan): string {
+  const { uri, start } = plan.callOf(record);
+  const on = plan.namesAt(uri, start).get(surface) ?? "…";
+  const turned = turnedDeg === 0 ? "" : `, turnedDeg: ${turnedDeg}`;
+  return `at: { on: ${on}, leftMm: ${written(leftMm)}, topMm: ${written(topMm)}${turned} }`;
+}
+
+/** A whole number as a plan writes it: 1_200. */
+function written(value: number): string {
+  return `${value}`.replace(/\B(?=(\d{3})+$)/g, "_");
+}
+
+function onScreen(plans: readonly Suggested[], { terminal }: Host): string {
+  const paint = paintFor(terminal);
+  return plans
+    .map(({ file, suggested, at }) =>
+      [
+        ...(plans.length > 1 ? [`${paint("strong", printable(file))}\n`] : []),
+        ...(suggested.why === undefined
+          ? [
+              textTable(placesTable(suggested), paint),
+              toWrite(suggested, at),
+              textTable(runsTable(suggested), paint),
+            ]
+          : [`No places on ${printable(suggested.surface)}: ${printable(suggested.why)}.\n`]),
+        ...remarksOn(suggested).map((remark) => `${printable(remark)}\n`),
+      ].join("\n"),
+    )
+    .join("\n");
+}
+
+type Place = SuggestedPlaces["places"][number];
+type ComparedRun = SuggestedPlaces["runs"][number];
+
+function placesTable({ surface, places }: SuggestedPlaces): Table {
+  return tableOf(
+    {
+      id: "places",
+      title: `Suggested places on ${surface}`,
+      notes: [
+        "A suggestion, not proved to be the best: see that every part can be reached, opened and cooled there, and follow its maker's instructions.",
+      ],
+    },
+    [
+      words<Place>("part", "Part", ({ name }) => name),
+      words<Place>("surface", "Surface", () => surface),
+      numbers<Place>("leftMm", "Left, mm", ({ leftMm }) => ({ value: leftMm, text: formatExact(leftMm) })),
+      numbers<Place>("topMm", "Top, mm", ({ topMm }) => ({ value: topMm, text: formatExact(topMm) })),
+      numbers<Place>("turnedDeg", "Turned", ({ turnedDeg }) => ({ value: turnedDeg, text: `${turnedDeg}°` })),
+    ],
+    places,
+  );
+}
+
+/** Whole, to be copied: a table would break a long line. */
+function toWrite({ places }: SuggestedPlaces, at: readonly string[]): string {
+  const lines = places.map(({ name }, index) => `  ${name}: ${at[index]}`);
+  return `${["To write into the plan", ...lines].map(printable).join("\n")}\n`;
+}
+
+function runsTable({ runs, total }: SuggestedPlaces): Table {
+  const cell = (lengthM: number | undefined, without: string) =>
+    lengthM === undefined ? without : quantity(lengthM);
+  return tableOf(
+    {
+      id: "runs",
+      title: "Lengths of the conductors at these parts",
+      notes: [
+        "All conductors of a run together. Today: as the plan states it, or along its way. Suggested: along the way between these places, with the slack of the plan.",
+        total ? totalInWords(total) : "No run has a known length both today and with these places.",
+      ],
+    },
+    [
+      words<ComparedRun>("run", "Run", ({ name }) => name),
+      numbers<ComparedRun>("todayM", "Today, m", ({ todayM }) => cell(todayM, "not known")),
+      numbers<ComparedRun>("suggestedM", "Suggested, m", ({ suggestedM }) => cell(suggestedM, "no way")),
+    ],
+    runs,
+  );
+}
+
+function totalInWords({
+  runs,
+  todayM,
+  suggestedM,
+  todayCopperKg,
+  suggestedCopperKg,
+}: NonNullable<SuggestedPlaces["total"]>): string {
+  const [before, after] = formatDistinctWithUnit(todayM, suggestedM, "m");
+  const [copperBefore, copperAfter] = formatDistinct(todayCopperKg, suggestedCopperKg);
+  return `${counted(runs, "run")} with both lengths: ${before} of conductor today, ${after} suggested; copper ${copperBefore} kg today, ${copperAfter} kg suggested.`;
+}
+
+const because = {
+  "no size": "the plan states no size (size) for",
+  "cannot be mounted so": "this surface does not fit the stated mounting positions of",
+  "mounted on another part": "their place is the part on which they are mounted:",
+} as const;
+
+function remarksOn({ leftOut, withoutRoom, added }: SuggestedPlaces): readonly string[] {
+  const remarks: string[] = [];
+  for (const [reason, words] of Object.entries(because)) {
+    const parts = leftOut.flatMap((one) => (one.because === reason ? [one.part] : []));
+    if (parts.length > 0) remarks.push(`Left out: ${words} ${listInWords(parts)}.`);
+  }
+  if (withoutRoom.length > 0)
+    remarks.push(`No room is kept for ${listInWords(withoutRoom)}: placed here, without a size.`);
+  for (const { rule, severity, values } of added)
+    remarks.push(`New with these places, ${severity}: ${ruleById(rule)!.message(values)} (${rule})`);
+  return remarks;
+}
