@@ -3,7 +3,7 @@ import type { Period } from "../../model/read-periods.ts";
 import type { BalanceRun, BankModel } from "./bank-balance.ts";
 import type { Climate } from "./climate.ts";
 import type { Days } from "./days-of-period.ts";
-import type { FlowsAtBank, IdleArray } from "./flows-at-bank.ts";
+import type { FlowsAtBank, IdleArray, Lacking } from "./flows-at-bank.ts";
 import type { Place } from "./places.ts";
 import type { Worksheet } from "./worksheet.ts";
 
@@ -60,12 +60,6 @@ export interface HoursAtBank {
   /** Driving, shore power and generators. */
   readonly chargersW: Float64Array;
 }
-
-/**
- * The statement that a consumer is without: how long it runs; of an inverter, its idle power or its devices. The charge that a DC-DC
- * charger passes to another bank all the time cannot be stated.
- */
-export type Lacking = "use" | "idleW" | "devices" | "transfer";
 
 export interface NamedConsumer {
   readonly record: number;

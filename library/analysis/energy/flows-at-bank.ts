@@ -21,8 +21,13 @@ import type { ArrayOnController } from "./array-power.ts";
 import { batteriesOf, powerFrom, voltageOf } from "./bank-in-solution.ts";
 import { type SwitchesApart, switchesApart } from "./banks-apart.ts";
 import { type DrawAlone, drawsAlone, nominalPower } from "./draws-alone.ts";
-import type { Lacking } from "./energy-result.ts";
 import { type WaysOfCurrent, waysOfCurrent } from "./ways-of-current.ts";
+
+/**
+ * The statement that a consumer is without: how long it runs; of an inverter, its idle power or its devices. The charge that a DC-DC
+ * charger passes to another bank all the time cannot be stated.
+ */
+export type Lacking = "use" | "idleW" | "devices" | "transfer";
 
 /** Something that draws from a bank. */
 export interface ConsumerAtBank {

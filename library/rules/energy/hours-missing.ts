@@ -1,4 +1,4 @@
-import type { Lacking } from "../../analysis/energy/energy-result.ts";
+import type { Lacking } from "../../analysis/energy/flows-at-bank.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found } from "../rule.ts";
 import { listInWords } from "../wording/part-in-words.ts";
