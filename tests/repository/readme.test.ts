@@ -42,6 +42,8 @@ test("its plans compile, and nothing is found in them but what a plan so short l
     "conductor/insulation-not-stated",
     "disconnect/missing",
     "network/unconnected",
+    "placement/not-judged",
+    "placement/ways-not-judged",
     "protection/interrupting",
   ]);
   for (const [index, plan] of plans.entries()) {
