@@ -35,8 +35,9 @@ function needsNetwork({
   through,
   fromStud,
   toStud,
+  outsideMm,
 }: CircuitValues): readonly Refusal[] {
-  return Object.entries({ purpose, use, at, size, through, fromStud, toStud }).flatMap(
+  return Object.entries({ purpose, use, at, size, through, fromStud, toStud, outsideMm }).flatMap(
     ([property, given]): Refusal[] =>
       given === undefined
         ? []
