@@ -21,6 +21,7 @@ function judgedPlan(): JudgedPlan & { readonly network: object } {
   });
   const network = build.network();
   const result = {
+    topology: { wayFromSource: () => undefined },
     scenarios: [
       { state: "solved", scenario: 0, residualA: 2e-12, largestA: 20 },
       { state: "unsolved", scenario: 1, why: "collapse", reachedShare: 0.7, culprits: [lamp.part] },

@@ -192,7 +192,11 @@ function propertiesIn(file: string): ManualEntry[] {
   const text = readFileSync(`${planFolder}/${file}`, "utf8");
   const source = ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true);
   return source.statements.filter(ts.isInterfaceDeclaration).flatMap(({ name: holder, members }) => {
-    if (/^Planned|^BuildSettings$|^PartWithPoles$|Terminal$|^Battery(Positive|Negative)$/.test(holder.text))
+    if (
+      /^Planned|^BuildSettings$|^PartWithPoles$|^LengthLeftOut$|Terminal$|^Battery(Positive|Negative)$/.test(
+        holder.text,
+      )
+    )
       return [];
     return members.filter(ts.isPropertySignature).flatMap((property) => {
       const name = property.name.getText();
@@ -440,7 +444,7 @@ function argumentOf(word: Word, holder: string, example: string): string {
   });
   // Only a circuit with a start ends at a part.
   const starts =
-    word === "circuit" && /^(to|returnTo|purpose|use|at|size|through|fromStud|toStud):/.test(given)
+    word === "circuit" && /^(to|returnTo|purpose|use|at|size|through|fromStud|toStud|outsideMm):/.test(given)
       ? ["from: panel.branch"]
       : [];
   return `{ ${[...rest, ...starts, given].join(", ")} }`;
