@@ -40,6 +40,7 @@ function judgedPlan(): JudgedPlan & { readonly network: object } {
         dropPercent: 6,
         dropLimitPercent: 10,
         legs: [{ conductor: feed, dropV: 0.4 }],
+        withoutLength: [],
       },
     ],
   } as unknown as NetworkResult;
