@@ -172,6 +172,8 @@ def findings(circuit, figures, lengths, stated):
         found.append("conductor/ambient error")
     elif above(design_a, ampacity_a):
         found.append("conductor/ampacity error")
+    if "minimumV" in circuit and circuit["minimumV"] < figures["systemV"] / 2:
+        found.append("part/other-voltage info")
     if "minimumV" in circuit and above(circuit["minimumV"], figures["systemV"] - figures["dropV"]):
         found.append("conductor/voltage-drop error")
     elif above(figures["dropPercent"], figures["dropLimitPercent"] + 0.05):  # common practice: met up to 0.05 points above
