@@ -117,7 +117,7 @@ describe("drops", () => {
   test("a cable has no limit of its own; the whole way has", () => {
     const drops = dropsOf(judgedPlan());
     expect(drops).toEqual([
-      { dropPercent: 6, dropLimitPercent: 10, overloaded: false, name: "part 1", fromBank: true },
+      { dropPercent: 6, dropLimitPercent: 10, atLeast: false, name: "part 1", fromBank: true },
     ]);
     expect(worstDropInWords(drops[0]!, "lamp")).toBe("worst drop 6 %, limit 10 % (lamp, from the bank)");
   });

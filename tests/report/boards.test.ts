@@ -7,13 +7,20 @@ const words = [...new Set(camperPlan.match(/\b[a-zA-Z]+(?=\(\{)/g))].join(", ");
 const camper = `import { ${words} } from "loomwright";\n${camperPlan}`;
 
 describe("the boards in the report", () => {
-  test("a front view of each surface, in both editions", async () => {
-    for (const edition of ["inspector", "bench"] as const) {
-      const { blocks } = await reported(camper, edition);
-      const captions = blocks.flatMap((block) => (block.kind === "figure" ? [block.caption] : []));
-      expect(captions).toContain("Front view of Board behind the bench, to scale");
-      expect(captions).toContain("Front view of Locker floor, to scale");
-    }
+  const captionsOf = async (edition: "inspector" | "bench") => {
+    const { blocks } = await reported(camper, edition);
+    return blocks.flatMap((block) => (block.kind === "figure" ? [block.caption] : []));
+  };
+
+  test("a front view of each surface", async () => {
+    const captions = await captionsOf("inspector");
+    expect(captions).toContain("Front view of Board behind the bench, to scale");
+    expect(captions).toContain("Front view of Locker floor, to scale");
+  });
+
+  test("the edition for the bench stays short, and names the command that draws them", async () => {
+    expect((await captionsOf("bench")).filter((caption) => caption.startsWith("Front view"))).toEqual([]);
+    expect(wordsOf(await reported(camper, "bench")).join("\n")).toContain("loomwright draw --view board");
   });
 
   test("a row for each part with its place, and for each channel with its length and its conductors", async () => {
@@ -28,7 +35,7 @@ describe("the boards in the report", () => {
       ...["90", "70", "320 × 260 × 130", "upright"],
     ]);
     expect(cells("part-places", "Charger from the alternator")?.at(-1)).toBe("left side up");
-    expect(cells("part-places", "Mast lamp")?.[1]).toBe("at the end of Mast conduit");
+    expect(cells("part-places", "Mast lamp")?.[1]).toBe("at the end of Mast conduit, 300 mm beyond it");
     expect(cells("part-places", "Water pump")?.[1]).toBe("no place yet");
     expect(cells("channels", "Main trunking")).toEqual([
       "Main trunking",

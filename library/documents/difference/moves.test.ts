@@ -71,5 +71,11 @@ test("the wire schedule names the channels on the way of each wire", () => {
     judged.model.build.bench,
   );
   const at = table.columns.findIndex(({ id }) => id === "way");
-  expect(table.rows.map((row) => row[at])).toEqual(["Trunking, Hole", "Hole", "Trunking", null, null]);
+  expect(table.rows.map((row) => row[at])).toEqual([
+    "Trunking, Hole",
+    "Hole, Trunking",
+    "Trunking",
+    null,
+    null,
+  ]);
 });

@@ -64,7 +64,6 @@ function benchChapters(context: ReportContext): readonly Chapter[] {
   return [
     beforeWorkChapter(context),
     diagramsChapter(context),
-    ...boardsChapter(context),
     wiresAndFusesChapter(context),
     firstPowerChapter(context),
   ];

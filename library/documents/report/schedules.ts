@@ -10,9 +10,12 @@ export function schedulesChapter(context: ReportContext): Chapter {
 
 /** The bench's edition has no lists for buying, and its checks are a chapter of their own. */
 export function wiresAndFusesChapter(context: ReportContext): Chapter {
-  return listsChapter(context, { id: "schedules", title: "Wires and fuses" }, (id) =>
+  const chapter = listsChapter(context, { id: "schedules", title: "Wires and fuses" }, (id) =>
     ["wire-schedule", "fuse-map"].includes(id),
   );
+  if (!context.judgement.placement?.layout.surfaces.length) return chapter;
+  const text = "loomwright draw --view board draws the surfaces to scale, and prints them in true size to drill by.";
+  return { ...chapter, blocks: [{ kind: "paragraph", text }, ...chapter.blocks] };
 }
 
 export function firstPowerChapter({ schedules }: ReportContext): Chapter {

@@ -159,7 +159,10 @@ function fitting({ aimA, maxA = 0 }: ProtectionRange, need: Need): ChosenDevice 
   return chooseDeviceBetween({ fromA, toA }, need);
 }
 
-/** The least ampacity of the conductors that it leads to past no device and without a branch, A; infinity if that is below the aim. */
+/** A branch that carries at least this share of its feed is no thin one. Common practice, no source. */
+const leastShareOfFeed = 0.5;
+
+/** The least ampacity of the conductors that it leads to past no device and that may share one with it, A; infinity if that is below the aim. */
 function behindA(judged: JudgedNetwork, conductor: number, { aimA }: ProtectionRange): number {
   const leastA = ampacityBehind(judged).get(conductor) ?? Number.POSITIVE_INFINITY;
   return leastA < aimA ? Number.POSITIVE_INFINITY : leastA;
@@ -170,12 +173,15 @@ const ampacityBehind = workedOutOnce(({ network, result }: JudgedNetwork) => {
   for (const path of result.topology.unprotected) {
     const ampacity = ampacityOf(network.conductors[path.conductor]!.run);
     if (!ampacity.judged) continue;
-    // Where several branches leave, each gets a device of its own.
+    // Where several branches leave, a thin one gets a device of its own; a thick one may share that of its feed.
     const supplied = devicesOn({ network, result }, network.conductors[path.conductor]!.record);
-    const inLine = path.way.filter(
-      (index) => devicesOn({ network, result }, network.conductors[index]!.record) === supplied,
-    );
-    for (const conductor of inLine)
+    const sharing = path.way.filter((index) => {
+      const { record, run } = network.conductors[index]!;
+      if (devicesOn({ network, result }, record) === supplied) return true;
+      const feed = ampacityOf(run);
+      return feed.judged && ampacity.ampacityA >= leastShareOfFeed * feed.ampacityA;
+    });
+    for (const conductor of sharing)
       least.set(conductor, Math.min(least.get(conductor) ?? Number.POSITIVE_INFINITY, ampacity.ampacityA));
   }
   return least;
