@@ -34,11 +34,12 @@ export function* leastChangesInSteps({ hours }: BankEnergy): Generator<undefined
     const modules = levers.find(({ change }) => change === "array");
     if (isLast(lever) && modules?.least !== undefined && modules.least <= usualTimes * modules.now) continue;
     const least = yield* leastStep({ ...lever, from }, isEnough, (size) => holds(tried(size)));
+    // Without a balance left, "not even the most" would be a guess.
+    if (least === undefined && balances >= mostBalances) continue;
     // An array that fails even with a controller to match fails without one: one answer instead of two alike.
     if (isLast(lever) && modules && modules.least === undefined && least === undefined)
       levers.splice(levers.indexOf(modules), 1);
-    // Without a balance left, "not even the most" would be a guess.
-    if (least !== undefined || balances < mostBalances) levers.push({ ...lever, least });
+    levers.push({ ...lever, least });
   }
   return { isEnough, levers, balances };
 }

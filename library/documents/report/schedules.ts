@@ -14,7 +14,8 @@ export function wiresAndFusesChapter(context: ReportContext): Chapter {
     ["wire-schedule", "fuse-map"].includes(id),
   );
   if (!context.judgement.placement?.layout.surfaces.length) return chapter;
-  const text = "loomwright draw --view board draws the surfaces to scale, and prints them in true size to drill by.";
+  const text =
+    "loomwright draw --view board draws the surfaces to scale, and prints them in true size to drill by.";
   return { ...chapter, blocks: [{ kind: "paragraph", text }, ...chapter.blocks] };
 }
 
