@@ -12,7 +12,7 @@ import { reasonOf, registerCommand } from "./command.ts";
 import type { ServerSession } from "./server-session.ts";
 
 /**
- * The commands that write a document of a plan: report, drawing, lists, labels, wire numbers. Each asks for its file or folder, and
+ * The commands that write a document of a plan: report, drawing, front views, drilling templates, lists, labels, wire numbers. Each asks for its file or folder, and
  * offers to open the file. A caller that knows the plan, such as the diagram's panel, names it; else it is the one in the editor.
  */
 export function registerDocuments(session: ServerSession): Disposable {
@@ -85,6 +85,46 @@ const documents = {
     });
   },
 
+  async writeBoards(plan) {
+    const target = await askFile(plan, {
+      title: "Write the Front Views of the Boards",
+      ending: "boards.pdf",
+      filters: {
+        "PDF, a sheet for each surface": ["pdf"],
+        "SVG, of one surface": ["svg"],
+        "PNG, of one surface": ["png"],
+      },
+    });
+    if (!target) return undefined;
+    const isPdf = /\.pdf$/i.test(target.path);
+    const paper = isPdf ? await ask("Paper of the front views", [ownSheet, ...inOrder(papers)]) : "own";
+    const conductors = paper && (await ask("Conductors of the front views", ways));
+    if (paper === undefined || conductors === undefined) return undefined;
+    const stated = await askRevision();
+    if (!stated) return undefined;
+    return documentIn(nameOf(target), {
+      ...{ ...ofPlan(plan), document: "boards", path: target.fsPath, conductors, ...stated },
+      ...(paper === "own" ? {} : { page: paper }),
+    });
+  },
+
+  async writeTemplates(plan) {
+    const target = await askFile(plan, {
+      title: "Write the Drilling Templates",
+      ending: "templates.pdf",
+      filters: {
+        "PDF, sheets to put together": ["pdf"],
+        "SVG in mm, of one surface": ["svg"],
+        "DXF in mm, of one surface": ["dxf"],
+      },
+    });
+    if (!target) return undefined;
+    const isPdf = /\.pdf$/i.test(target.path);
+    const page = isPdf ? await ask("Paper of the templates", inOrder(papers)) : "A4";
+    if (!page) return undefined;
+    return documentIn(nameOf(target), { ...ofPlan(plan), document: "templates", path: target.fsPath, page });
+  },
+
   async writeLabels(plan) {
     const filters = { "PDF, for label sheets": ["pdf"] };
     const target = await askFile(plan, { title: "Write the Labels", ending: "labels.pdf", filters });
@@ -114,6 +154,16 @@ const documents = {
 function askDocument(): Promise<keyof typeof documents | undefined> {
   return ask<keyof typeof documents>("What should be written?", [
     { label: "Drawing", description: "this view, as PDF, SVG or PNG", value: "writeDrawing" },
+    {
+      label: "Front views of the boards",
+      description: "each surface to scale, as PDF; of one surface also SVG or PNG",
+      value: "writeBoards",
+    },
+    {
+      label: "Drilling templates",
+      description: "each surface in true size, over several sheets",
+      value: "writeTemplates",
+    },
     {
       label: "Lists",
       description: "wires, cuts, parts, fuses, first power: a CSV file each",
@@ -210,6 +260,15 @@ const editions: readonly Choice<NonNullable<ReportParams["edition"]>>[] = [
 const lines: readonly Choice<boolean>[] = [
   { label: "Black on white", description: "for any printer", value: false },
   { label: "In their colours", description: "as the plan states those of the insulation", value: true },
+];
+
+const ways: readonly Choice<boolean>[] = [
+  {
+    label: "Without conductors",
+    description: "parts, channels, and distances for a tape measure",
+    value: false,
+  },
+  { label: "Along their ways", description: "each conductor as it runs through the channels", value: true },
 ];
 
 const a4 = { label: "A4", description: "210 mm × 297 mm", value: "A4" } as const;

@@ -2,20 +2,24 @@ import { basename, join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { drawDiagram } from "../library/documents/diagram/draw-diagram.ts";
 import { shownColours, shownNumbers } from "../library/documents/diagram/shown-numbers.ts";
+import { drawFrontViews, drawTemplates } from "../library/documents/front-view/draw-front-view.ts";
 import { benchDocuments } from "../library/documents/schedules/bench-documents.ts";
 import { labelSheets } from "../library/documents/schedules/label-sheets.ts";
 import { wireLabels } from "../library/documents/schedules/labels.ts";
 import { tableCsv } from "../library/documents/table-csv.ts";
 import { counted } from "../library/rules/wording/format-number.ts";
+import { listInWords } from "../library/rules/wording/part-in-words.ts";
 import type { CheckedPlan } from "./evaluate/checked-plan.ts";
 import { fileName } from "./evaluate/files/file-name.ts";
 import { numberedWires } from "./evaluate/files/kept-numbers.ts";
 import { revisionOf } from "./evaluate/git/plan-revision.ts";
+import { surfacesLeftOut } from "./evaluate/surfaces-left-out.ts";
 import type { Workspace } from "./evaluate/workspace.ts";
 import { scenarioNames } from "./language/diagram.ts";
 import type { DocumentAnswer, DocumentParams } from "./language/messages.ts";
 import { plainWords } from "./language/plain-words.ts";
 import { makeNamedFolder, type Written, writeWhole } from "./output/atomic-write.ts";
+import { frontViewsFile, templateKind, templatesFile } from "./output/board-files.ts";
 import { drawingFile, drawingKind } from "./output/drawing-file.ts";
 import { keepNumbers, numbersToKeep, whyNotNumbered } from "./output/keep-numbers.ts";
 import type { Layouts } from "./output/layouts.ts";
@@ -67,6 +71,38 @@ const makers: Readonly<Record<DocumentParams["document"], Maker>> = {
     return answerTo([await writeWhole(path, bytes, { force, signal })], note);
   },
 
+  async boards(plan, { path = "", conductors = false, page, revision, force }, { workspace, signal }) {
+    const kind = drawingKind(path);
+    if (!kind)
+      return failed(`Front views are a file that ends in .svg, .png or .pdf, not ${basename(path)}.`);
+    const stated = await revisionOf(revision, plan, workspace);
+    if ("why" in stated) return failed(`${fileName(plan.root)}: ${stated.why}.`);
+    const { numbered, kept } = numberedWires(plan, workspace);
+    const [first, ...others] = drawFrontViews(plan.judgement, {
+      ...{ medium: "paper", title: fileName(plan.root), ...stated },
+      ...{ numbers: shownNumbers(numbered), conductors },
+    });
+    if (!first) return failed(whyNoSurface(plan));
+    if (others.length > 0 && kind !== "pdf") return failed(onlyPdf);
+    const { bytes, missing } = await frontViewsFile([first, ...others], kind, page);
+    const note = notes(noteOfLeftOut(plan), noteOfNumbers(kept), noteOfMissing(missing));
+    return answerTo([await writeWhole(path, bytes, { force, signal })], note);
+  },
+
+  async templates(plan, { path = "", page = "A4", force }, { signal }) {
+    const kind = templateKind(path);
+    if (!kind)
+      return failed(`Drilling templates are a file that ends in .pdf, .svg or .dxf, not ${basename(path)}.`);
+    const [first, ...others] = drawTemplates(plan.judgement, fileName(plan.root));
+    if (!first) return failed(whyNoSurface(plan));
+    if (others.length > 0 && kind !== "pdf") return failed(onlyPdf);
+    const content = await templatesFile([first, ...others], kind, page);
+    if ("why" in content) return failed(`No drilling template was written: ${content.why}.`);
+    const trueSize = kind === "pdf" ? "Print at actual size, and measure the bar on each sheet." : "";
+    const note = notes(noteOfLeftOut(plan), trueSize, noteOfMissing(content.missing));
+    return answerTo([await writeWhole(path, content.bytes, { force, signal })], note);
+  },
+
   async labels(plan, { path = "", page = "A4", force }, { workspace, signal }) {
     if (!/\.pdf$/i.test(path)) return failed(`Labels are a file that ends in .pdf, not ${basename(path)}.`);
     const { numbered, kept } = numberedWires(plan, workspace);
@@ -114,6 +150,23 @@ const makers: Readonly<Record<DocumentParams["document"], Maker>> = {
     return answerTo([await keepNumbers(wanted)], note);
   },
 };
+
+const onlyPdf =
+  "The plan has several surfaces, and only a PDF holds them all: choose a name that ends in .pdf.";
+
+function whyNoSurface(plan: CheckedPlan): string {
+  return (
+    noteOfLeftOut(plan) ||
+    "The plan has no surface: describe a board with surface(), and place parts on it with at."
+  );
+}
+
+function noteOfLeftOut(plan: CheckedPlan): string {
+  const leftOut = surfacesLeftOut(plan);
+  return leftOut.length === 0
+    ? ""
+    : `Not drawn, because of a mistake in the plan: ${listInWords(leftOut, 3)}.`;
+}
 
 function notes(...all: readonly string[]): string {
   return all.filter((note) => note !== "").join(" ");

@@ -143,13 +143,14 @@ const schemas: Readonly<Record<string, z.ZodType>> = {
   [documentMethod]: ofDocument
     .extend({
       document: z.enum(
-        ["drawing", "labels", "lists", "numbers"],
-        '"drawing", "labels", "lists" or "numbers"',
+        ["drawing", "boards", "templates", "labels", "lists", "numbers"],
+        '"drawing", "boards", "templates", "labels", "lists" or "numbers"',
       ),
       path: path.optional(),
       view: view.optional(),
       scenario: optionalText,
       colours,
+      conductors: z.boolean("true or false").optional(),
       page: page.optional(),
       revision,
       force: z.boolean("true or false"),

@@ -79,7 +79,8 @@ export function createTrials({ workspace, running }: AnswerWiring): Trials {
       if (!made) return dropped("its place in the text is no longer there");
       const { checker } = await running();
       const tried = await judgedWith(view, change, token, checker);
-      if (!tried || !otherRecordsChanged(change.changes, view.plan.records, tried.records))
+      if (!tried) return dropped("the plan could not be judged with it");
+      if (!otherRecordsChanged(change.changes, view.plan.records, tried.records))
         return dropped("the plan would change in other places too");
       const edits = editsInView(view, made.edits);
       return edits ? { state: "edits", edits } : dropped(changedMeanwhile);

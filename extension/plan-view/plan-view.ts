@@ -162,7 +162,7 @@ export function createPlanView<Answer extends PlanAnswer, Move>(
     if (!answer || of !== number) return `${kind.notMade}: the text changed meanwhile.`;
     try {
       const client = await session.client();
-      if (!client) return kind.stopped;
+      if (!client) return `${kind.notMade}: the server has stopped.`;
       const params = { ...(await documentOf(client, root)), ...content.edited(versions(), move) };
       const found = await client.sendRequest<MoveAnswer>(kind.moveMethod, params);
       return found.state === "dropped" ? found.message : await steps.write(found.edits, kind.notMade);

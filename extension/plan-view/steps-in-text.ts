@@ -54,7 +54,7 @@ export function createStepsInText(): StepsInText {
   return {
     async write(edits, notMade) {
       const [first] = edits;
-      if (!first) return "";
+      if (!first) return `${notMade}: the text has it already.`;
       if (edits.some(({ uri }) => uri !== first.uri))
         return `${notMade}: its place is written in several files.`;
       const document = await workspace.openTextDocument(Uri.parse(first.uri));

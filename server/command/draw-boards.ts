@@ -4,6 +4,7 @@ import { drawFrontViews, drawTemplates } from "../../library/documents/front-vie
 import { displayName } from "../../library/model/display-name.ts";
 import { numberedWires } from "../evaluate/files/kept-numbers.ts";
 import { revisionOf } from "../evaluate/git/plan-revision.ts";
+import { surfacesLeftOut } from "../evaluate/surfaces-left-out.ts";
 import { writeWhole } from "../output/atomic-write.ts";
 import { frontViewsFile, type TemplateKind, templateKinds, templatesFile } from "../output/board-files.ts";
 import { type DrawingFile, type DrawingKind, drawingKinds } from "../output/drawing-file.ts";
@@ -53,7 +54,7 @@ function frontViews(given: GivenOptions, outside: Host): Make {
       ...{ medium: "paper", title: basename(file), ...stated },
       ...{ numbers: shownNumbers(numbered), conductors },
     });
-    const chosen = chosenOf(all, surface);
+    const chosen = chosenOf(all, surface, reportLeftOut(opened, outside));
     if ("why" in chosen) return refusal(opened, outside, chosen.why);
     if (target)
       return writeBoards(opened, chosen.views, target, {
@@ -80,7 +81,7 @@ function templates(given: GivenOptions, outside: Host): Make {
   const { surface, force = false } = given;
   return async (opened, signal) => {
     const all = drawTemplates(opened.plan.judgement, basename(opened.file));
-    const chosen = chosenOf(all, surface);
+    const chosen = chosenOf(all, surface, reportLeftOut(opened, outside));
     if ("why" in chosen) return refusal(opened, outside, chosen.why);
     return writeBoards(opened, chosen.views, target, {
       ...{ kind: "template", words: "drilling template", force, outside, signal },
@@ -113,7 +114,10 @@ function namesOf(all: readonly OfSurface[]): string {
 function chosenOf<View extends OfSurface>(
   all: readonly View[],
   surface: string | undefined,
+  leftOut: readonly string[],
 ): { readonly views: readonly [View, ...View[]] } | { readonly why: string } {
+  if (leftOut.some((name) => (surface === undefined ? all.length === 0 : name === displayName(surface))))
+    return { why: "no surface that was asked for could be read." };
   if (all.length === 0)
     return {
       why: "the plan has no surface: describe a board with surface(), and place parts on it with at.",
@@ -122,6 +126,16 @@ function chosenOf<View extends OfSurface>(
     surface === undefined ? all : all.filter(({ surfaceName }) => surfaceName === displayName(surface));
   if (!first) return { why: `the plan has no surface called "${surface}". It has ${namesOf(all)}.` };
   return { views: [first, ...others] };
+}
+
+/** A surface that was not read is named, whether or not others are drawn. */
+function reportLeftOut({ plan, file }: OpenedPlan, outside: Host): readonly string[] {
+  const leftOut = surfacesLeftOut(plan);
+  for (const name of leftOut)
+    outside.err(
+      `loomwright: ${printable(`${file}: the surface ${name} has a mistake, and is not drawn: see loomwright check.`)}\n`,
+    );
+  return leftOut;
 }
 
 interface Writing<View> {

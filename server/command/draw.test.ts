@@ -122,6 +122,17 @@ busBar({ name: "bar", size: { widthMm: 200, heightMm: 40 }, at: { on: board, lef
       );
     });
 
+    test("a surface with a mistake is named, beside those that are drawn and alone", async () => {
+      write("hut.ts", `${hut}surface({ name: "lid", size: { widthMm: -1, heightMm: 300 } });\n`);
+      const others = await loomwright("draw", "--view", "board");
+      expect(others.out).toContain("<title>hut.ts, front view of board</title>");
+      expect(others.err).toContain("the surface lid has a mistake, and is not drawn");
+      const asked = await loomwright("draw", "--view", "board", "--surface", "lid");
+      expect([asked.code, asked.out]).toEqual([2, ""]);
+      expect(asked.err).toContain("no surface that was asked for could be read");
+      expect(asked.err).not.toContain("has no surface called");
+    });
+
     test("a plan without a surface has none, and options of another view are refused", async () => {
       write("cart.ts", cart);
       const none = await loomwright("draw", "--view", "board");

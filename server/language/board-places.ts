@@ -22,7 +22,8 @@ export function whyFixed(plan: CheckedPlan, layout: Layout, body: Body): string 
   const { record, place } = body;
   const stated = valuesOf(plan.records[record]?.input).at;
   if (stated === undefined) return whyNotPut(plan, layout, record);
-  if (place?.kind !== "on surface") return "Cannot be put here: its place in the text has a mistake.";
+  if (place?.kind !== "on surface")
+    return "Cannot be put here: its place in the text, or the surface there, has a mistake.";
   const unit = statedUnit(plan, record, "at") ?? "mm";
   for (const side of ["left", "top"] as const) {
     const written = plan.movableAt(record, ["at", sideIn(side, unit)]);

@@ -3,9 +3,11 @@ import { overlap } from "../../library/analysis/placement/rectangles.ts";
 import { metresPerFoot, metresPerInch } from "../../library/model/length-limits.ts";
 import type { Body, Lead, Surface } from "../../library/model/placement/layout.ts";
 import { counted, formatExact, withUnit } from "../../library/rules/wording/format-number.ts";
+import { listInWords } from "../../library/rules/wording/part-in-words.ts";
 import type { CheckedPlan, PlacedFinding } from "../evaluate/checked-plan.ts";
 import { fileName } from "../evaluate/files/file-name.ts";
 import { keyOf, keysOf, severityOrder } from "../evaluate/fixes/finding-keys.ts";
+import { surfacesLeftOut } from "../evaluate/surfaces-left-out.ts";
 import { boardPicture } from "./board-picture.ts";
 import { type BoardUnit, statedUnit, whyFixed } from "./board-places.ts";
 import { factsOf } from "./element-facts.ts";
@@ -24,24 +26,18 @@ export function boardsView(
 ): BoardsView {
   const { plan } = view;
   const shown = tried ?? plan;
-  const { placement, model, problems } = shown.judgement;
+  const { placement } = shown.judgement;
   const head = {
     ...{ uri: view.client(plan.root).uri, versions: versionsOf(view), current: view.current },
     title: plainWords(plan.judgement.model.build.name ?? fileName(plan.root)),
   };
+  const notes = notesOf(shown);
   if (!placement || placement.layout.surfaces.length === 0)
-    return {
-      ...head,
-      ...{ notes: [noSurface], surfaces: [], parts: [], conductors: [] },
-    };
+    return { ...head, ...{ notes, surfaces: [], parts: [], conductors: [] } };
   const { layout } = placement;
   const findings = findingsByRecord(shown);
   return {
-    ...head,
-    notes: [
-      ...(problems.length > 0 ? ["The plan was not run to its end: later parts are not shown."] : []),
-      ...(model.networkUnread ? ["The network could not be read: no drop is known."] : []),
-    ],
+    ...{ ...head, notes },
     surfaces: layout.surfaces.map((surface, index) => ({
       ...surfaceOf(view, surface),
       picture: boardPicture(shown.judgement, index, { title: head.title, conductors }),
@@ -52,6 +48,22 @@ export function boardsView(
     conductors: conductorsOf(shown, (record) => locationOf(view, record)),
     ...(tried ? { tried: differenceOf(plan, tried) } : {}),
   };
+}
+
+/** A surface that was not read is never passed by in silence. */
+function notesOf(plan: CheckedPlan): readonly string[] {
+  const { placement, model, problems } = plan.judgement;
+  const isEmpty = !placement || placement.layout.surfaces.length === 0;
+  const leftOut = surfacesLeftOut(plan);
+  const later = isEmpty ? "its surfaces are not known" : "later parts are not shown";
+  const notes = [
+    ...(problems.length > 0 ? [`The plan was not run to its end: ${later}.`] : []),
+    ...(leftOut.length > 0
+      ? [plainWords(`Not shown, because of a mistake in the text: ${listInWords(leftOut, 3)}.`)]
+      : []),
+    ...(model.networkUnread && !isEmpty ? ["The network could not be read: no drop is known."] : []),
+  ];
+  return isEmpty && notes.length === 0 ? [noSurface] : notes;
 }
 
 const noSurface =

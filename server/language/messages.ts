@@ -441,11 +441,12 @@ export const documentMethod = "loomwright/document";
 export interface DocumentParams {
   readonly textDocument: { readonly uri: string };
   /**
-   * `drawing`: the diagram. `labels`: those of the wires, on label sheets. `lists`: each list as a file of its own. `numbers`: a
-   * permanent number for each wire, beside the plan.
+   * `drawing`: the diagram. `boards`: the front views of all surfaces. `templates`: their drilling templates, in true size. `labels`:
+   * those of the wires, on label sheets. `lists`: each list as a file of its own. `numbers`: a permanent number for each wire, beside
+   * the plan.
    */
-  readonly document: "drawing" | "labels" | "lists" | "numbers";
-  /** The file to write, whose ending selects the format of a drawing; for lists the folder. Not needed for numbers. */
+  readonly document: "drawing" | "boards" | "templates" | "labels" | "lists" | "numbers";
+  /** The file to write, whose ending selects the format; for lists the folder. Not needed for numbers. */
   readonly path?: string;
   /** Of a drawing; absent: the wiring. */
   readonly view?: DiagramParams["view"];
@@ -453,9 +454,14 @@ export interface DocumentParams {
   readonly scenario?: string;
   /** Of a drawing: the colour edition. Absent: black on white. */
   readonly colours?: boolean;
-  /** Paper of a drawing as PDF, absent for a sheet as large as the drawing; for labels the paper of their sheets, not A3. */
+  /** Of front views: the conductors along their ways. */
+  readonly conductors?: boolean;
+  /**
+   * Paper of a drawing or of front views as PDF, absent for sheets as large as the drawings; of templates, absent for A4; for labels the
+   * paper of their sheets, not A3.
+   */
   readonly page?: ReportParams["page"];
-  /** For the title block of a drawing. */
+  /** For the title block of a drawing or a front view. */
   readonly revision?: ReportParams["revision"];
   /** Also overwrite files that Loomwright did not make. */
   readonly force: boolean;

@@ -2,13 +2,18 @@ import type { Template } from "../../library/documents/front-view/draw-front-vie
 import type { FrontView } from "../../library/documents/front-view/front-view.ts";
 import { templateDxf } from "../../library/documents/front-view/template-dxf.ts";
 import { templateSvg } from "../../library/documents/front-view/template-svg.ts";
-import { type DrawingFile, type DrawingKind, drawingFile } from "./drawing-file.ts";
+import { type DrawingFile, type DrawingKind, drawingFile, kindOf } from "./drawing-file.ts";
 import type { PageSize } from "./page-size.ts";
 
 /** The first is that of the files in a folder. */
 export const templateKinds = ["pdf", "svg", "dxf"] as const;
 
 export type TemplateKind = (typeof templateKinds)[number];
+
+/** The kind of template that a name's ending asks for; undefined for any other. */
+export function templateKind(path: string): TemplateKind | undefined {
+  return kindOf(path, templateKinds);
+}
 
 /** Front views as the content of a file; several only as a PDF, a page each. */
 export async function frontViewsFile(

@@ -8,8 +8,13 @@ export type DrawingKind = (typeof drawingKinds)[number];
 
 /** The kind of file that a name's ending asks for; undefined for any other. */
 export function drawingKind(path: string): DrawingKind | undefined {
+  return kindOf(path, drawingKinds);
+}
+
+/** The one of several kinds of file that a name's ending asks for. */
+export function kindOf<Kind extends string>(path: string, kinds: readonly Kind[]): Kind | undefined {
   const ending = /\.([A-Za-z0-9]+)$/.exec(path)?.[1]?.toLowerCase();
-  return drawingKinds.find((kind) => kind === ending);
+  return kinds.find((kind) => kind === ending);
 }
 
 /** A drawing as the content of a file. Without a page, a PDF is a sheet as large as its drawing. */

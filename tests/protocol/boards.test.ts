@@ -242,6 +242,40 @@ describe("a part that cannot be moved says why", () => {
   });
 });
 
+describe("a surface that was not read is never taken for one that the plan does not have", () => {
+  const size = "size: { widthMm: 1_200, heightMm: 800 }";
+  test.each([
+    [
+      "if the plan ends before it",
+      boardsPlan.replace("const board", 'throw new Error("no");\nconst board'),
+      "The plan was not run to its end: its surfaces are not known.",
+      0,
+    ],
+    [
+      "if the plan ends after it",
+      boardsPlan.replace("const side", 'throw new Error("no");\nconst side'),
+      "The plan was not run to its end: later parts are not shown.",
+      1,
+    ],
+    [
+      "if its size has a mistake",
+      boardsPlan.replace(size, "size: { widthMm: -1, heightMm: 800 }"),
+      "Not shown, because of a mistake in the text: Main board.",
+      1,
+    ],
+    [
+      "if all have a mistake",
+      boardsPlan.replaceAll("heightMm: 800 } });", "heightMm: -1 } });"),
+      "Not shown, because of a mistake in the text: Main board and Side wall.",
+      0,
+    ],
+  ])("%s", async (_, text, note, surfaces) => {
+    const view = await viewOf(text);
+    expect(view.notes).toEqual([note]);
+    expect(view.surfaces).toHaveLength(surfaces);
+  });
+});
+
 test("without a surface the view says how to describe one", async () => {
   const view = await viewOf(
     boardsPlan.replace(/^(const (board|side)|channel).*\n/gm, "").replace(/ {2}at: .*\n/g, ""),

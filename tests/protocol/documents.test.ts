@@ -5,6 +5,7 @@ import { fileURLToPath } from "node:url";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { type DocumentAnswer, type DocumentParams, documentMethod } from "../../server/language/messages.ts";
 import { sampleBuild } from "../../server/language/sample-build.tester.ts";
+import { boardsPlan } from "../editor/harness/boards-plan.ts";
 import type { ScriptedEditor } from "./scripted-editor.ts";
 import { useEditors } from "./use-editors.ts";
 
@@ -114,6 +115,64 @@ test("a drawing is made for the paper and states the revision that is asked for"
   });
   const labels = { document: "labels", path: join(handedOut, "labels.pdf"), page: "A3" } as const;
   expect(await ask(editor, labels)).toMatchObject({ state: "failed" });
+});
+
+test("front views and drilling templates are written in the format of the file's ending", async () => {
+  const oneBoard = boardsPlan.replace(/^const side.*\n/m, "");
+  const editor = await startEditor({ files: { "van.ts": oneBoard } });
+  editor.open("van.ts");
+  const written = async (document: "boards" | "templates", name: string, more = {}) => {
+    const path = join(handedOut, name);
+    const answer = await ask(editor, { document, path, ...more });
+    expect(answer).toMatchObject({ state: "written", paths: [path] });
+    return read(name);
+  };
+  const plain = await written("boards", "boards.svg", { revision: { text: "B" } });
+  expect(plain).toContain("Main board");
+  expect(plain).toContain("revision: B");
+  expect(await written("boards", "ways.svg", { conductors: true })).toContain("data-conductor");
+  expect(plain).not.toContain("data-conductor");
+  expect(await written("boards", "boards.png")).toMatch(/^\x89PNG/);
+  expect(await written("boards", "boards.pdf", { page: "A3" })).toMatch(
+    /\/MediaBox \[0 0 (841\.89 1190\.551|1190\.551 841\.89)\]/,
+  );
+  // In true size: the board is 1,200 mm × 800 mm.
+  expect(await written("templates", "board.svg")).toMatch(/width="1[2-9]\d\d(\.\d+)?mm"/);
+  expect(await written("templates", "board.dxf")).toMatch(/^\s*0\s+SECTION/);
+  expect(await written("templates", "board.pdf")).toMatch(/^%PDF-/);
+  const wrong = { document: "templates", path: join(handedOut, "board.png") } as const;
+  expect(await ask(editor, wrong)).toEqual({
+    state: "failed",
+    message: "Drilling templates are a file that ends in .pdf, .svg or .dxf, not board.png.",
+  });
+});
+
+test("of several surfaces only a PDF holds all front views, and a plan without a surface has none", async () => {
+  const editor = await startEditor({ files: { "van.ts": sampleBuild, "cabin.ts": boardsPlan } });
+  editor.open("van.ts");
+  editor.open("cabin.ts");
+  for (const document of ["boards", "templates"] as const) {
+    const wants = (file: string, name: string) =>
+      editor.ask<DocumentAnswer>(documentMethod, file, {
+        ...{ force: false, document, path: join(handedOut, name) },
+      });
+    expect(await wants("cabin.ts", `${document}.svg`)).toMatchObject({
+      message: expect.stringContaining("only a PDF holds them all"),
+    });
+    expect(await wants("cabin.ts", `${document}.pdf`)).toMatchObject({ state: "written" });
+    expect(await wants("van.ts", "none.pdf")).toMatchObject({
+      message: expect.stringMatching(/^The plan has no surface:/),
+    });
+  }
+  expect(read("boards.pdf").match(/\/Type \/Page\b/g)).toHaveLength(2);
+  editor.type("cabin.ts", "widthMm: 600, heightMm: 800", "widthMm: 600, heightMm: -800");
+  const path = join(handedOut, "boards.pdf");
+  const one = { force: false, document: "boards", path } as const;
+  expect(await editor.ask<DocumentAnswer>(documentMethod, "cabin.ts", one)).toMatchObject({
+    note: "Not drawn, because of a mistake in the plan: Side wall.",
+  });
+  expect(read("boards.pdf").match(/\/Type \/Page\b/g)).toHaveLength(1);
+  expect(readdirSync(handedOut).sort()).toEqual(["boards.pdf", "templates.pdf"]);
 });
 
 test("a line of the wire numbers that cannot be read is mentioned with each document that shows them", async () => {

@@ -119,7 +119,7 @@ function start(): void {
     say(
       [
         ...(view.current ? [] : ["As of the last complete text."]),
-        ...(moved ? ["With the part where it is now; the text is unchanged."] : []),
+        ...(moved && view.tried ? ["With the part where it is now; the text is unchanged."] : []),
         ...view.notes,
       ].join(" "),
       !view.current,
