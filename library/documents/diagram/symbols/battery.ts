@@ -23,9 +23,10 @@ export const battery: PartSymbol = {
         { x, y: y + (terminal === "positive" ? -13 : 13) },
       ]),
     );
+    // Between the plates and the dots where several conductors are gathered at the edge.
     const signs = [
-      pen.text({ x: x - 22, y: y - 9 }, "+", { sizePx: 10, anchor: "middle" }),
-      pen.text({ x: x - 22, y: y + 16 }, "−", { sizePx: 10, anchor: "middle" }),
+      pen.text({ x: x - 20, y: y - 9 }, "+", { sizePx: 10, anchor: "middle" }),
+      pen.text({ x: x - 20, y: y + 16 }, "−", { sizePx: 10, anchor: "middle" }),
     ];
     return [...plates, ...wires, ...signs].join("");
   },
