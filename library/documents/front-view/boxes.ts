@@ -53,6 +53,16 @@ export function nearestIn({ x, y, width, height }: Box, to: Point): Point {
   };
 }
 
+/** The four edges of a box. */
+export function sidesOf({ x, y, width, height }: Box): readonly Box[] {
+  return [
+    { x, y, width, height: 0 },
+    { x, y: y + height, width, height: 0 },
+    { x, y, width: 0, height },
+    { x: x + width, y, width: 0, height },
+  ];
+}
+
 /** A box without others: the boxes that are left of it. */
 export function without(box: Box, others: readonly Box[]): readonly Box[] {
   return others.reduce<readonly Box[]>((left, other) => left.flatMap((one) => withoutOne(one, other)), [box]);

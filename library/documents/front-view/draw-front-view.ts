@@ -9,7 +9,7 @@ import { type FindingsByPlace, findingsByPlace } from "../diagram/found-here.ts"
 import type { Point } from "../diagram/graph.ts";
 import type { FoundHere } from "../diagram/schematic.ts";
 import { createPen, type Stroke, type SvgWriter } from "../diagram/svg-writer.ts";
-import { aroundPoints, commonBox, contains, grown, middleOf, overlaps, without } from "./boxes.ts";
+import { aroundPoints, commonBox, contains, grown, middleOf, overlaps, sidesOf, without } from "./boxes.ts";
 import { dimensions, type Marked } from "./dimensions.ts";
 import { frontSheet, type Unplaced } from "./front-sheet.ts";
 import type { FrontElement, FrontView, FrontViewOptions } from "./front-view.ts";
@@ -140,6 +140,7 @@ class FrontDrawing {
     return frontSheet(pen, {
       ...{ drawn, options, content, scale: this.#scale, board: this.#board, unplaced, along },
       columnPx: this.#columnPx(),
+      lowestPx: this.#lowestPx(),
       elements: this.#elements,
       heading: `${surface.name}: ${surfaceInWords(surface, this.#unit)}`,
       surfaceMark,
@@ -185,7 +186,7 @@ class FrontDrawing {
       description: `${surface.name} in true size: ${surfaceInWords(surface, this.#unit)}, with ${counted(content.bodies.length, "part")}.`,
       drawn,
       widthPx: this.#board.width + this.#columnPx(),
-      heightPx: Math.max(this.#board.height, ...this.#placer.taken.map(({ y, height }) => y + height)),
+      heightPx: this.#lowestPx(),
       content,
     };
   }
@@ -198,6 +199,11 @@ class FrontDrawing {
   #columnPx(): number {
     const right = this.#board.x + this.#board.width;
     return this.#placer.taken.reduce((most, { x, width }) => Math.max(most, x + width - right), 0);
+  }
+
+  /** The bottom of the surface, or of parts and labels beyond it. */
+  #lowestPx(): number {
+    return this.#placer.taken.reduce((most, { y, height }) => Math.max(most, y + height), this.#board.height);
   }
 
   #notices(left: readonly FoundHere[]): readonly string[] {
@@ -245,6 +251,11 @@ class FrontDrawing {
     return kind;
   }
 
+  #placedMark(kind: MarkKind | undefined, places: readonly Point[]): Mark | undefined {
+    const at = kind && this.#placer.signPlace(places, aroundMark);
+    return at && { kind, at };
+  }
+
   #shapeOf(here: BodyHere): Shape {
     const { body, place } = here;
     const box = this.#scale.box(place.outline);
@@ -253,20 +264,22 @@ class FrontDrawing {
     const found = this.#found.ofRecord(body.record);
     const kind = this.#markOf(found);
     const roomy = room.width >= 40 && room.height >= 30;
-    const corner = { x: room.x + room.width, y: room.y };
-    const mark = kind && {
-      kind,
-      at: roomy
-        ? { x: corner.x - markPx / 2 - 3, y: corner.y + markPx / 2 + 3 }
-        : { x: corner.x + markPx / 2 + 1, y: corner.y - markPx / 2 + 2 },
-    };
     this.#placer.take(room, body.index);
-    if (mark) this.#placer.take(aroundMark(mark.at));
     const terminals = Object.entries(body.terminals).flatMap(([name, spots]) =>
       spots.map((spot) => ({ name, spot, at: this.#scale.point(spot) })),
     );
     for (const { at, spot } of terminals)
       this.#placer.take(grown(aroundPoints(lugOf(at, spot)), terminalPx + 1));
+    const inset = markPx / 2 + 3;
+    const [left, right, top] = [room.x, room.x + room.width, room.y];
+    const within = [
+      { x: right - inset, y: top + inset },
+      { x: left + inset, y: top + inset },
+      { x: right - inset, y: top + room.height - inset },
+      { x: left + inset, y: top + room.height - inset },
+    ];
+    const beside = { x: right + markPx / 2 + 1, y: top - markPx / 2 + 2 };
+    const mark = this.#placedMark(kind, [...(roomy ? within : []), beside]);
     const air = isPoint ? undefined : this.#airOf(body, box);
     if (air) for (const side of sidesOf(air)) this.#placer.take(grown(side, 1), lineOwner);
     return { here, box: room, isPoint, air, found, mark, terminals };
@@ -363,7 +376,7 @@ class FrontDrawing {
     const kind = this.#markOf(found);
     const boxes = points.slice(1).map((to, index) => grown(aroundPoints([points[index]!, to]), widthPx / 2));
     for (const box of boxes) this.#placer.take(box, -1 - here.index);
-    const mark = kind && { kind, at: beyond(points[1]!, points[0]!, -12) };
+    const mark = this.#placedMark(kind, [beyond(points[1]!, points[0]!, -12), ...placesAlong([points])]);
     return { here, points, widthPx, found, mark, boxes };
   }
 
@@ -374,37 +387,43 @@ class FrontDrawing {
   }
 
   #channelLabel({ here, points, widthPx, boxes }: ChannelShape): PlacedLabel {
-    const text = `${here.channel.name} · ${counted(here.conductors, "conductor")}`;
-    const label = labelOf(text, [], 10, Number.POSITIVE_INFINITY);
+    const { name } = here.channel;
+    const count = counted(here.conductors, "conductor");
+    const unbroken = Number.POSITIVE_INFINITY;
+    const labels = [10, 9, 8].flatMap((sizePx) => [
+      labelOf(`${name} · ${count}`, [], sizePx, unbroken),
+      labelOf(name, [count], sizePx, unbroken),
+    ]);
     const segments = points
       .slice(1)
       .map((to, index) => [points[index]!, to] as const)
       .sort((one, other) => lengthOf(other) - lengthOf(one));
     const others = this.#placer.taken.filter((box) => !boxes.includes(box));
-    for (const [from, to] of segments) {
-      const isUpright = Math.abs(to.y - from.y) > Math.abs(to.x - from.x);
-      const [width, height] = isUpright ? [label.height, label.width] : [label.width, label.height];
-      if (label.width > lengthOf([from, to]) - 8) continue;
-      const isInside = widthPx >= label.height + 1 && !this.options.conductors;
-      const beside = (widthPx + label.height) / 2 + 2;
-      const aside = Math.max(0, (widthPx - label.height) / 2 - 1);
-      for (const away of isInside ? [0, aside, -aside] : [-beside, beside])
-        for (const share of [0.5, 0.3, 0.7, 0.15, 0.85, 0.05, 0.95]) {
-          const middle = { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
-          const box = {
-            x: middle.x - width / 2 + (isUpright ? away : 0),
-            y: middle.y - height / 2 + (isUpright ? 0 : away),
-            ...{ width, height },
-          };
-          const crossed = isInside ? others : this.#placer.taken;
-          if (!contains(this.#board, box) || crossed.some((other) => overlaps(other, box, 1))) continue;
-          this.#placer.take(box);
-          return { label, box, turned: isUpright };
-        }
-    }
+    for (const label of labels)
+      for (const [from, to] of segments) {
+        const isUpright = Math.abs(to.y - from.y) > Math.abs(to.x - from.x);
+        const [width, height] = isUpright ? [label.height, label.width] : [label.width, label.height];
+        if (label.width > lengthOf([from, to]) - 8) continue;
+        const isInside = widthPx >= label.height + 1 && !this.options.conductors;
+        const beside = (widthPx + label.height) / 2 + 2;
+        const aside = Math.max(0, (widthPx - label.height) / 2 - 1);
+        for (const away of isInside ? [0, aside, -aside] : [-beside, beside])
+          for (const share of [0.5, 0.3, 0.7, 0.15, 0.85, 0.05, 0.95]) {
+            const middle = { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
+            const box = {
+              x: middle.x - width / 2 + (isUpright ? away : 0),
+              y: middle.y - height / 2 + (isUpright ? 0 : away),
+              ...{ width, height },
+            };
+            const crossed = isInside ? others : this.#placer.taken;
+            if (!contains(this.#board, box) || crossed.some((other) => overlaps(other, box, 1))) continue;
+            this.#placer.take(box);
+            return { label, box, turned: isUpright };
+          }
+      }
     const [[from, to]] = segments as [readonly [Point, Point]];
     const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2, width: 0, height: 0 };
-    return this.#placer.beside(grown(middle, widthPx / 2), labelOf(text, [], 10));
+    return this.#placer.beside(grown(middle, widthPx / 2), labelOf(`${name} · ${count}`, [], 10));
   }
 
   #channel({ here, points, widthPx, found, mark }: ChannelShape, label: PlacedLabel): string {
@@ -442,9 +461,12 @@ class FrontDrawing {
     const radius = Math.max(5, diameter === undefined ? 0 : this.#scale.px(diameter) / 2);
     const found = this.#found.ofRecord(opening.channel.record);
     const kind = this.#markOf(found);
-    const mark = kind && { kind, at: { x: at.x + radius + markPx / 2 + 2, y: at.y - radius - 2 } };
     this.#placer.take(grown({ ...at, width: 0, height: 0 }, radius + 1));
-    if (mark) this.#placer.take(aroundMark(mark.at));
+    const aside = radius + markPx / 2 + 2;
+    const mark = this.#placedMark(
+      kind,
+      [-1, 1].flatMap((down) => [1, -1].map((side) => ({ x: at.x + side * aside, y: at.y + down * aside }))),
+    );
     return { opening, at, radius, found, mark };
   }
 
@@ -580,7 +602,6 @@ class FrontDrawing {
         ] as const;
       }),
     );
-    const marks: Box[] = [];
     return this.content.leads.map((here): WireShape => {
       const { lead, way } = here;
       const lines: LanePiece[][] = [[]];
@@ -601,13 +622,7 @@ class FrontDrawing {
           this.#placer.take(grown(aroundPoints([line[index]!, to]), 1), lineOwner);
       const found = this.#found.ofConductor(lead.record, lead.role);
       const kind = this.#markOf(found);
-      const at =
-        kind && placesAlong(points).find((place) => !marks.some((mark) => overlaps(mark, aroundMark(place))));
-      if (at) {
-        marks.push(aroundMark(at));
-        this.#placer.take(aroundMark(at));
-      }
-      return { here, points, found, mark: kind && at && { kind, at } };
+      return { here, points, found, mark: this.#placedMark(kind, placesAlong(points)) };
     });
   }
 
@@ -652,22 +667,19 @@ class FrontDrawing {
   #numberAt(line: readonly Point[], number: string): PlacedLabel {
     const label = labelOf(number, [], 9);
     const { width, height } = label;
-    const [from, to] = [line[0]!, line[1] ?? line[0]!];
-    const length = lengthOf([from, to]) || 1;
-    const [dx, dy] = [(to.x - from.x) / length, (to.y - from.y) / length];
-    for (let along = 12; along <= Math.min(length, 80); along += 4)
+    for (const { at, along } of stepsAlong(line, 12, farthestNumberPx))
       for (const side of [1, -1]) {
         const middle = {
-          x: from.x + dx * along - dy * side * (width / 2 + 3),
-          y: from.y + dy * along + dx * side * (height / 2 + 2),
+          x: at.x - along.y * side * (width / 2 + 3),
+          y: at.y + along.x * side * (height / 2 + 2),
         };
         const box = { x: middle.x - width / 2, y: middle.y - height / 2, width, height };
         if (this.#placer.taken.some((other) => overlaps(other, box, 1))) continue;
         this.#placer.take(box);
         return { label, box, turned: false };
       }
-    const near = { x: from.x + dx * 6, y: from.y + dy * 6, width: 0, height: 0 };
-    return this.#placer.beside(near, label);
+    const [near] = stepsAlong(line, 6, Number.POSITIVE_INFINITY);
+    return this.#placer.beside({ ...(near?.at ?? line[0]!), width: 0, height: 0 }, label);
   }
 
   #strokeOf(record: number, role: string): Stroke {
@@ -803,6 +815,8 @@ const terminalPx = 2.6;
 const lugPx = 9;
 const unknownChannelPx = 6;
 const lanePx = 3.2;
+/** From the end of a conductor to its number. */
+const farthestNumberPx = 160;
 /** No body has it; a leader may cross a conductor, and the outline of air. */
 const lineOwner = Number.MIN_SAFE_INTEGER;
 /** No body has it: areas yield to everything. */
@@ -903,19 +917,33 @@ function tubeEdges(pen: SvgWriter, points: readonly Point[], widthPx: number): s
   );
 }
 
-function sidesOf({ x, y, width, height }: Box): readonly Box[] {
-  return [
-    { x, y, width, height: 0 },
-    { x, y: y + height, width, height: 0 },
-    { x, y, width: 0, height },
-    { x: x + width, y, width: 0, height },
-  ];
-}
-
 /** The point at a distance from the first of two points, away from the other if it is positive. */
 function beyond(other: Point, from: Point, by: number): Point {
   const length = lengthOf([other, from]) || 1;
   return { x: from.x + ((from.x - other.x) / length) * by, y: from.y + ((from.y - other.y) / length) * by };
+}
+
+/** Points along a line at steps of 4 px from a distance of its start on, with the direction of the line there. */
+function stepsAlong(
+  line: readonly Point[],
+  fromPx: number,
+  toPx: number,
+): readonly { readonly at: Point; readonly along: Point }[] {
+  let before = 0;
+  return line.slice(1).flatMap((to, index) => {
+    const from = line[index]!;
+    const length = lengthOf([from, to]);
+    const along = { x: (to.x - from.x) / (length || 1), y: (to.y - from.y) / (length || 1) };
+    const steps: { readonly at: Point; readonly along: Point }[] = [];
+    const first = Math.max(fromPx, fromPx + Math.ceil((before - fromPx) / 4) * 4);
+    for (let place = first; place <= Math.min(before + length, toPx); place += 4)
+      steps.push({
+        at: { x: from.x + along.x * (place - before), y: from.y + along.y * (place - before) },
+        along,
+      });
+    before += length;
+    return steps;
+  });
 }
 
 /** Places for a mark on a line: the longest straight piece first, its middle before the rest. */

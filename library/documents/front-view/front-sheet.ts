@@ -32,6 +32,8 @@ interface FrontSheet {
   readonly along: { readonly topPx: number; readonly leftPx: number };
   /** Width of the labels on the right of the surface. */
   readonly columnPx: number;
+  /** The bottom of the surface, and of its labels. */
+  readonly lowestPx: number;
   readonly unplaced: readonly Unplaced[];
   readonly elements: readonly FrontElement[];
   readonly heading: string;
@@ -73,7 +75,7 @@ export function frontSheet(pen: SvgWriter, sheet: FrontSheet): FrontView {
     }),
     sheet.drawn,
   ];
-  let y = Math.max(board.height, ...lowest(sheet)) + gapPx;
+  let y = sheet.lowestPx + gapPx;
   pieces.push(scaleBar(pen, { x: 0, y }, scale, unit));
   y += 26;
   const list = unplacedList(pen, sheet.unplaced, content.surface.record, { x: left, y, width: room });
@@ -143,10 +145,6 @@ const gapPx = 24;
 const linePx = 16;
 /** Narrow surfaces get a sheet that still holds a legend beside the title block. */
 const leastWidthPx = 760;
-
-function lowest({ elements }: FrontSheet): readonly number[] {
-  return elements.flatMap(({ box }) => (box ? [box.y + box.height] : []));
-}
 
 function factsOf({ options, content, scale, unit }: FrontSheet): readonly string[] {
   return [

@@ -2,7 +2,7 @@ import type { Box } from "../diagram/drawing.ts";
 import type { Point } from "../diagram/graph.ts";
 import type { SvgWriter } from "../diagram/svg-writer.ts";
 import { linesOfText, textWidth, type Weight } from "../diagram/text-measure.ts";
-import { contains, crosses, grown, nearestIn, overlaps } from "./boxes.ts";
+import { contains, crosses, grown, nearestIn, overlaps, sidesOf } from "./boxes.ts";
 
 /** Lines of text as one block. */
 export interface Label {
@@ -100,6 +100,23 @@ export class LabelPlacer {
     this.#taken.push({ box, owner });
   }
 
+  /**
+   * The first of some places where a sign keeps clear of the edge of the board and of the signs, terminals and words that are there;
+   * else the first such place to the right of the last one. Undefined without a place.
+   */
+  signPlace(places: readonly Point[], boxAt: (place: Point) => Box): Point | undefined {
+    const inTheWay = (place: Point) =>
+      [
+        ...sidesOf(this.board),
+        ...this.#taken.flatMap(({ box, owner }) => (owner === undefined ? [box] : [])),
+      ].find((box) => overlaps(box, boxAt(place)));
+    let place = places.find((one) => !inTheWay(one)) ?? places.at(-1);
+    for (let other = place && inTheWay(place); place && other; other = inTheWay(place))
+      place = { ...place, x: place.x + (other.x + other.width - boxAt(place).x) + 1 };
+    if (place) this.take(boxAt(place));
+    return place;
+  }
+
   /** Where no fine line may be: a neighbour whose edge is in line hides nothing of it. */
   get hiding(): readonly Box[] {
     return this.#taken.map(({ box, owner }) => grown(box, owner === undefined ? 1 : -1));
@@ -160,7 +177,7 @@ export class LabelPlacer {
       ] as const;
       for (const [x, y] of corners) {
         const box = { x, y, width, height };
-        if (!contains(this.board, box) || !this.#isFree(box, this.taken, 2)) continue;
+        if (!this.#isWhole(box) || !this.#isFree(apart(box), this.taken, 2)) continue;
         const leader = leaderTo(target, box);
         const between = this.#taken.filter(
           (one) => !overlaps(one.box, target) && (isStrict || one.owner === undefined),
@@ -170,6 +187,16 @@ export class LabelPlacer {
       }
     }
     return undefined;
+  }
+
+  /** On the surface or below it; its edge goes through no words. */
+  #isWhole(box: Box): boolean {
+    const { y, height } = this.board;
+    return (
+      contains(this.board, box) ||
+      (contains({ ...this.board, y: y + height + edgePx, height: belowPx }, box) &&
+        !overlaps(this.board, box))
+    );
   }
 
   #inColumn(target: Box, label: Label): PlacedLabel {
@@ -191,6 +218,13 @@ export class LabelPlacer {
 
 const farthestPx = 240;
 const columnGapPx = 24;
+const edgePx = 3;
+const belowPx = 64;
+
+/** With the gap between words side by side: at less of it they read as one line. */
+function apart({ x, width, ...box }: Box): Box {
+  return { ...box, x: x - 5, width: width + 10 };
+}
 
 /** Shares of the free room left and above of a label, the middle first. */
 const fromTheMiddle = [0.5, 0.25, 0.75, 0.1, 0.9, 0, 1].flatMap((down) =>
@@ -207,5 +241,5 @@ function leaderTo(target: Box, label: Box): readonly [Point, Point] {
   };
   const middle = { x: label.x + label.width / 2, y: label.y + label.height / 2 };
   const end = nearestIn(inner, middle);
-  return [nearestIn(label, end), end];
+  return [nearestIn(grown(label, 2), end), end];
 }
