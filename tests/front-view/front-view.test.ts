@@ -106,6 +106,20 @@ describe("the front view of a surface", () => {
     );
   });
 
+  test("a thing's findings are part of its description, the surface's too", () => {
+    const plan = judged(`
+const board = surface({ name: "board", size: { widthMm: 400, heightMm: 300 } });
+const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 80, size: { widthMm: 200, heightMm: 100, depthMm: 100 },
+  at: { on: board, leftMm: 300, topMm: 20 } });
+const bar = busBar({ name: "bar", size: { widthMm: 60, heightMm: 20 }, at: { on: board, leftMm: 310, topMm: 30 } });
+channel({ name: "a slit", inside: { diameterMm: 2 }, on: board, path: [{ leftMm: 10, topMm: 200 }, { leftMm: 300, topMm: 200 }] });`);
+    const [view] = drawn({}, plan);
+    for (const { description, findings } of view!.elements)
+      for (const finding of findings) expect(description).toContain(finding);
+    expect(view!.elements[0]).toMatchObject({ kind: "surface", name: "board" });
+    expect(view!.elements[0]!.findings).not.toEqual([]);
+  });
+
   test("parts without a place are listed by name", () => {
     for (const { svg, description } of drawn()) {
       const { texts } = measured(svg);

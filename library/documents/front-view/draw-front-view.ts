@@ -110,7 +110,10 @@ class FrontDrawing {
     const onSurface = this.#found.ofRecord(surface.record);
     const surfaceMark = this.#markOf(onSurface);
     const id = this.#idOf("surface", surface.name);
-    const description = `${surfaceInWords(surface, this.#unit)}.`;
+    const description = [
+      `${surfaceInWords(surface, this.#unit)}.`,
+      ...onSurface.map(({ message }) => message),
+    ].join(" ");
     this.#elements.unshift(
       this.#element(
         "surface",
@@ -123,7 +126,7 @@ class FrontDrawing {
       bands,
       pen.group(
         {
-          classes: ["loomwright-surface"],
+          classes: classesOf("loomwright-surface", onSurface),
           ...{ id, elementId: `surface-${surface.record}`, data: { surface: surface.record } },
           ...{ title: surface.name, description },
         },
