@@ -57,7 +57,7 @@ interface TextStyle {
   readonly turned?: boolean;
 }
 
-interface GroupWords {
+export interface GroupWords {
   /** Classes on the screen; the first one names the kind. */
   readonly classes: readonly string[];
   /** `data-element`; absent if it cannot be pointed at. */

@@ -1,10 +1,9 @@
-import type { Body } from "../../model/placement/layout.ts";
 import { counted } from "../../rules/wording/format-number.ts";
 import type { Box } from "../diagram/drawing.ts";
 import { bySeverity, drawMark, type MarkKind, markPx, markWords } from "../diagram/finding-mark.ts";
 import type { Point } from "../diagram/graph.ts";
 import { drawLegend, type LegendEntry } from "../diagram/legend.ts";
-import { fontFamily, px, type SvgWriter, textPx } from "../diagram/svg-writer.ts";
+import { fontFamily, type GroupWords, px, type SvgWriter, textPx } from "../diagram/svg-writer.ts";
 import { cutToWidth, linesOfText, textWidth } from "../diagram/text-measure.ts";
 import { blockWidthPx, titleBlock } from "../diagram/title-block.ts";
 import { xmlText } from "../diagram/xml-text.ts";
@@ -14,12 +13,11 @@ import type { Scale } from "./scale.ts";
 import type { SurfaceContent } from "./surface-content.ts";
 
 /** A part without a place, for the list below the drawing. */
-export interface Unplaced {
-  readonly body: Body;
-  readonly id: string;
-  readonly description: string;
-  readonly kind: MarkKind | undefined;
-  readonly classes: readonly string[];
+interface Unplaced {
+  readonly name: string;
+  readonly mark: MarkKind | undefined;
+  /** Of its group. */
+  readonly words: GroupWords;
 }
 
 interface FrontSheet {
@@ -78,7 +76,7 @@ export function frontSheet(pen: SvgWriter, sheet: FrontSheet): FrontView {
   let y = sheet.lowestPx + gapPx;
   pieces.push(scaleBar(pen, { x: 0, y }, scale, unit));
   y += 26;
-  const list = unplacedList(pen, sheet.unplaced, content.surface.record, { x: left, y, width: room });
+  const list = unplacedList(pen, sheet.unplaced, { x: left, y, width: room });
   pieces.push(list.svg);
   y += list.height;
   const notices = sheet.notices.flatMap((notice) => linesOfText(notice, room, textPx));
@@ -161,7 +159,7 @@ function descriptionOf({ content, unplaced, heading, notices }: FrontSheet): str
   const ways = channels.length + openings.length;
   return [
     `${heading}, with ${counted(bodies.length, "part")} and ${counted(ways, "channel")}.`,
-    unplaced.length > 0 ? `Without a place: ${unplaced.map(({ body }) => body.name).join(", ")}.` : "",
+    unplaced.length > 0 ? `Without a place: ${unplaced.map(({ name }) => name).join(", ")}.` : "",
     ...notices,
   ]
     .filter(Boolean)
@@ -207,25 +205,21 @@ function scaleBar(pen: SvgWriter, { x, y }: Point, scale: Scale, unit: TapeUnit)
 function unplacedList(
   pen: SvgWriter,
   unplaced: readonly Unplaced[],
-  surface: number,
   { x, y, width }: Point & { readonly width: number },
 ): { readonly svg: string; readonly height: number } {
   if (unplaced.length === 0) return { svg: "", height: 0 };
   const head = "Without a place:";
   let [left, foot] = [x + textWidth(head, textPx, "bold") + 8, y + linePx];
-  const names = unplaced.map(({ body, id, description, kind, classes }, index) => {
-    const text = cutToWidth(`${body.name}${index < unplaced.length - 1 ? "," : ""}`, width - 20, textPx);
-    const markRoom = kind ? markPx + 4 : 0;
+  const names = unplaced.map(({ name, mark, words }, index) => {
+    const text = cutToWidth(`${name}${index < unplaced.length - 1 ? "," : ""}`, width - 20, textPx);
+    const markRoom = mark ? markPx + 4 : 0;
     const wide = textWidth(text, textPx) + markRoom;
     if (left + wide > x + width && left > x) [left, foot] = [x, foot + linePx];
     const at = { x: left, y: foot };
     left += wide + 8;
     return pen.group(
-      {
-        ...{ classes, id, elementId: `body-${body.record}`, data: { body: body.record, surface } },
-        ...{ title: body.name, description },
-      },
-      kind ? drawMark(pen, kind, { x: at.x + markPx / 2, y: at.y - 4 }) : "",
+      words,
+      mark ? drawMark(pen, mark, { x: at.x + markPx / 2, y: at.y - 4 }) : "",
       pen.text({ x: at.x + markRoom, y: at.y }, text),
     );
   });

@@ -216,6 +216,9 @@ export class LabelPlacer {
   }
 }
 
+/** No body has it; a leader may cross a conductor, and the outline of air. */
+export const lineOwner = Number.MIN_SAFE_INTEGER;
+
 const farthestPx = 240;
 const columnGapPx = 24;
 const edgePx = 3;

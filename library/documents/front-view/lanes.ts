@@ -1,5 +1,8 @@
 import type { Point } from "../diagram/graph.ts";
 
+/** From conductor to conductor in a channel, if it has the room. */
+export const lanePx = 3.2;
+
 /** A straight piece of a conductor, drawn this far to the right of where it is. */
 export interface LanePiece {
   readonly from: Point;

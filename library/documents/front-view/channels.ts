@@ -1,0 +1,131 @@
+import { counted } from "../../rules/wording/format-number.ts";
+import type { Box } from "../diagram/drawing.ts";
+import type { Point } from "../diagram/graph.ts";
+import { aroundPoints, contains, grown, overlaps } from "./boxes.ts";
+import type { FrontDrawing, Noted } from "./front-drawing.ts";
+import { drawLabel, labelOf, type PlacedLabel } from "./labels.ts";
+import { lanePx } from "./lanes.ts";
+import {
+  directionOf,
+  lengthOf,
+  longestFirst,
+  type Piece,
+  piecesOfLine,
+  placesAlong,
+  pointAt,
+} from "./lines.ts";
+import type { ChannelHere, SurfaceContent } from "./surface-content.ts";
+
+/** A channel along the surface. */
+export interface ChannelShape extends Noted {
+  readonly here: ChannelHere;
+  readonly points: readonly Point[];
+  readonly widthPx: number;
+  /** Around each straight piece. */
+  readonly boxes: readonly Box[];
+}
+
+export function channelShape(drawing: FrontDrawing, here: ChannelHere): ChannelShape {
+  const { scale, placer, options, content } = drawing;
+  const { channel, path } = here;
+  const points = path.map((point) => scale.point(point));
+  const inside = channel.inside;
+  const stated = inside && (inside.shape === "round" ? inside.diameter : inside.width);
+  const lanes = options.conductors ? leadsIn(content, here.index).length : 0;
+  const widthPx =
+    stated === undefined ? Math.max(unknownChannelPx, lanes * lanePx + 3) : Math.max(scale.px(stated), 3);
+  const boxes = piecesOfLine(points).map((piece) => grown(aroundPoints(piece), widthPx / 2));
+  for (const box of boxes) placer.take(box, -1 - here.index);
+  const nearStart = stepInto([points[0]!, points[1]!], 12);
+  const noted = drawing.noted(drawing.found.ofRecord(channel.record), [nearStart, ...placesAlong([points])]);
+  return { here, points, widthPx, boxes, ...noted };
+}
+
+/** The indices of the conductors in a channel. */
+export function leadsIn({ leads }: SurfaceContent, channel: number): readonly number[] {
+  return leads
+    .filter(({ way }) => way.stretches.some((stretch) => stretch.channel === channel))
+    .map(({ lead }) => lead.index);
+}
+
+/** Along the channel: within it if it is wide enough, smaller where there is little room; else beside it. */
+export function channelLabel(
+  { placer, board, options }: FrontDrawing,
+  { here, points, widthPx, boxes }: ChannelShape,
+): PlacedLabel {
+  const { name } = here.channel;
+  const count = counted(here.conductors, "conductor");
+  const unbroken = Number.POSITIVE_INFINITY;
+  const labels = [10, 9, 8].flatMap((sizePx) => [
+    labelOf(`${name} · ${count}`, [], sizePx, unbroken),
+    labelOf(name, [count], sizePx, unbroken),
+  ]);
+  const pieces = longestFirst(piecesOfLine(points));
+  const others = placer.taken.filter((box) => !boxes.includes(box));
+  for (const label of labels)
+    for (const piece of pieces) {
+      if (label.width > lengthOf(piece) - 8) continue;
+      const isInside = widthPx >= label.height + 1 && !options.conductors;
+      const beside = (widthPx + label.height) / 2 + 2;
+      const aside = Math.max(0, (widthPx - label.height) / 2 - 1);
+      const crossed = isInside ? others : placer.taken;
+      for (const away of isInside ? [0, aside, -aside] : [-beside, beside])
+        for (const share of [0.5, 0.3, 0.7, 0.15, 0.85, 0.05, 0.95]) {
+          const placed = labelAt(label, piece, share, away);
+          if (!contains(board, placed.box) || crossed.some((other) => overlaps(other, placed.box, 1)))
+            continue;
+          placer.take(placed.box);
+          return placed;
+        }
+    }
+  const middle = pointAt(pieces[0]!, 0.5);
+  return placer.beside(
+    grown({ ...middle, width: 0, height: 0 }, widthPx / 2),
+    labelOf(`${name} · ${count}`, [], 10),
+  );
+}
+
+export function drawChannel(drawing: FrontDrawing, shape: ChannelShape, label: PlacedLabel): string {
+  const { here, points, widthPx } = shape;
+  const { pen } = drawing;
+  const { name, record, way } = here.channel;
+  const sentence = `${name}: ${way} with ${counted(here.conductors, "conductor")}.`;
+  return drawing.draw(
+    { ...shape, kind: "channel", name, record, sentence, box: aroundPoints(points) },
+    pen.band(points, widthPx, "inside"),
+    drawLabel(pen, label),
+  );
+}
+
+/** Both edges of a channel, and its ends. The inside of others is drawn over them, where channels meet. */
+export function channelEdges({ pen }: FrontDrawing, { points, widthPx }: ChannelShape): string {
+  const end = (at: Point, from: Point) => {
+    const { x, y } = directionOf([from, at]);
+    const half = widthPx / 2;
+    return pen.line([
+      { x: at.x - y * half, y: at.y + x * half },
+      { x: at.x + y * half, y: at.y - x * half },
+    ]);
+  };
+  return (
+    pen.band(points, widthPx, "edges") + end(points[0]!, points[1]!) + end(points.at(-1)!, points.at(-2)!)
+  );
+}
+
+const unknownChannelPx = 6;
+
+function stepInto(piece: Piece, by: number): Point {
+  const { x, y } = directionOf(piece);
+  return { x: piece[0].x + x * by, y: piece[0].y + y * by };
+}
+
+/** With its middle at a share of a piece, and at a distance from it. */
+function labelAt(label: PlacedLabel["label"], piece: Piece, share: number, away: number): PlacedLabel {
+  const [from, to] = piece;
+  const turned = Math.abs(to.y - from.y) > Math.abs(to.x - from.x);
+  const [width, height] = turned ? [label.height, label.width] : [label.width, label.height];
+  const middle = pointAt(piece, share);
+  const x = middle.x - width / 2 + (turned ? away : 0);
+  const y = middle.y - height / 2 + (turned ? 0 : away);
+  return { label, box: { x, y, width, height }, turned };
+}
