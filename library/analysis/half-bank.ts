@@ -1,4 +1,5 @@
 import type { BatteryPart, Network } from "../model/network.ts";
+import { isCharging } from "../model/part-roles.ts";
 import { networkGraph } from "./network/topology/network-graph.ts";
 import type { Bank } from "./network/topology/network-topology.ts";
 import { batteryStrings } from "./network/topology/parallel-strings.ts";
@@ -19,9 +20,7 @@ export interface TappedString {
  */
 export function tappedStrings(network: Network, banks: readonly Bank[]): readonly TappedString[] {
   const { componentOf } = networkGraph(network);
-  const all = network.parts
-    .flatMap(portsOf)
-    .filter(({ does, part }) => does === "draws" || (part.kind !== "battery" && part.kind !== "solarArray"));
+  const all = network.parts.flatMap(portsOf).filter(({ does, part }) => does === "draws" || isCharging(part));
   const isReported = new Set<Port>();
   return batteryStrings(network, banks).flatMap(({ batteries }): TappedString[] => {
     if (batteries.length < 2) return [];

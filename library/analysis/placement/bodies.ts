@@ -50,7 +50,7 @@ export function partOf({ network }: BoardFacts, { record }: Body): Part | undefi
   return network && partsByRecord(network.network).get(record);
 }
 
-const partsByRecord = workedOutOnce(
+export const partsByRecord = workedOutOnce(
   ({ parts }: Network): ReadonlyMap<number, Part> => new Map(parts.map((part) => [part.record, part])),
 );
 

@@ -1,6 +1,7 @@
 import type { Network, Part } from "../../model/network.ts";
 import type { Compartment } from "../../model/placement/layout.ts";
 import { wallHeat } from "../../standards/wall-heat.ts";
+import { partsByRecord } from "./bodies.ts";
 import { compartmentOf } from "./compartment-of.ts";
 import type { Placement } from "./placement.ts";
 
@@ -35,7 +36,7 @@ export function heatOfConverter(outW: number, efficiencyPercent: number): number
  */
 export function compartmentHeats(placement: Placement, network: Network): readonly CompartmentHeat[] {
   const { layout } = placement;
-  const parts = new Map(network.parts.map((part) => [part.record, part]));
+  const parts = partsByRecord(network);
   return layout.compartments.flatMap((compartment, index): readonly CompartmentHeat[] => {
     const sources = layout.bodies
       .filter((body) => compartmentOf(body, layout) === index)
@@ -71,7 +72,8 @@ function riseIn({ walls, outsideC }: Compartment, heatW: number): CompartmentHea
 
 /** At its greatest load, W; undefined for a charger without an efficiency; 0 for parts that give off little. */
 function heatOf(part: Part | undefined): number | undefined {
-  switch (part?.kind) {
+  if (!part) return 0;
+  switch (part.kind) {
     case "inverter":
       return heatOfConverter(part.loadW, part.efficiencyPercent);
     case "dcDcCharger":
@@ -79,7 +81,22 @@ function heatOf(part: Part | undefined): number | undefined {
       return heatOfConverter(part.outputA * part.outputV, part.efficiencyPercent);
     case "shoreCharger":
       return undefined;
-    default:
+    case "battery":
+    case "busBar":
+    case "fusePanel":
+    case "disconnect":
+    case "selectorSwitch":
+    case "relay":
+    case "fuseHolder":
+    case "breaker":
+    case "shunt":
+    case "alternator":
+    case "solarArray":
+    case "chassis":
+    case "load":
+    case "part":
       return 0;
+    default:
+      return part satisfies never;
   }
 }

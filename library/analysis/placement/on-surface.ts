@@ -1,4 +1,5 @@
 import { isConsumer } from "../../model/part-roles.ts";
+import { descriptorOfWord } from "../../model/parts/index.ts";
 import type { Body, Fixture, Side } from "../../model/placement/layout.ts";
 import { fromPetrol, fuelAboveBattery } from "../../standards/placement-distances.ts";
 import { type BoardFacts, type MountedBody, partOf } from "./bodies.ts";
@@ -37,13 +38,18 @@ function inPlacesKeptFree({ body, outline, surface }: MountedBody): readonly Bod
   );
 }
 
-const devices: readonly string[] = ["fuseHolder", "breaker", "fusePanel"];
-
 function outOfReach({ body, outline, surface }: MountedBody): readonly BodyFault[] {
-  if (!devices.includes(body.word)) return [];
+  if (!hasDevice(body)) return [];
   return surface.outOfReach.some((area) => overlap(outline, area))
     ? [{ kind: "reach", body: body.index }]
     : [];
+}
+
+/** It is a fuse or breaker, or has some in it. */
+function hasDevice({ word }: Body): boolean {
+  if (word === "circuit") return false;
+  const { protects, holdsDevices } = descriptorOfWord(word);
+  return protects === true || holdsDevices === true;
 }
 
 function notPermitted({ body, place }: MountedBody): readonly BodyFault[] {

@@ -1,3 +1,4 @@
+import { descriptorOfWord } from "../../model/parts/index.ts";
 import { workedOutOnce } from "../../model/worked-out-once.ts";
 import { supports } from "../../standards/conductor-ways.ts";
 import { channelSections } from "./channel-sections.ts";
@@ -109,7 +110,7 @@ function leadsToDisconnect({ layout: { leads, bodies } }: Placement): ReadonlySe
       if (way.length === 0 && here.terminal !== "positive") continue;
       const { word } = bodies[there.body]!;
       if (word === "disconnect") for (const lead of [...way, index]) strict.add(lead);
-      else if ((word === "fuseHolder" || word === "breaker") && way.length < mostInARow)
+      else if (word !== "circuit" && descriptorOfWord(word).protects && way.length < mostInARow)
         follow(there.body, [...way, index]);
     }
   };

@@ -119,6 +119,8 @@ interface Definition<
   readonly positions?: readonly PartState[];
   /** It is a fuse or breaker. */
   readonly protects?: true;
+  /** The fuses or breakers of conductors that leave it are in it. */
+  readonly holdsDevices?: true;
   /** It lies in a line and carries current only if two terminals that it joins are connected. */
   readonly inSeries?: true;
   /** Several are wired in series, each on the next, so that their voltages add up. */

@@ -19,6 +19,7 @@ export const fusePanel = definePart("fusePanel", {
     branch: { side: "positive", words: "the branches" },
     negative: { side: "negative", words: "the negative terminal" },
   },
+  holdsDevices: true,
   collectsAt: ["feed", "branch"],
   poles: { positive: "feed", negative: "negative" },
   properties: {

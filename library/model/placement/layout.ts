@@ -2,6 +2,7 @@ import type { ChannelWay } from "../../plan/channel.ts";
 import type { WallMaterial } from "../../plan/compartment.ts";
 import type { Leaving, MountingPosition } from "../../plan/place.ts";
 import type { FixtureName, SurfaceOrientation } from "../../plan/surface.ts";
+import type { PartWord } from "../parts/index.ts";
 
 /**
  * Where things are: the surfaces, channels and compartments of a plan, the parts with their outlines, and the conductors between them. All
@@ -119,7 +120,7 @@ export interface Body extends FromRecord {
   /** Its index in {@link Layout.bodies}. */
   readonly index: number;
   /** The DSL function that made it; "circuit" for the load that a circuit states itself. */
-  readonly word: string;
+  readonly word: PartWord | "circuit";
   /** As it hangs upright; absent if not stated. */
   readonly size?: { readonly width: number; readonly height: number; readonly depth?: number };
   readonly place?: BodyPlace;

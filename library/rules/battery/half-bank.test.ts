@@ -66,6 +66,21 @@ testRule(halfBank, [
     ],
   },
   {
+    name: "an array straight on one of the batteries",
+    plan: string(`
+      const roof = solarArray({ name: "roof", shortCircuitA: 6, openCircuitV: 21, maxPowerA: 5.5, maxPowerV: 17 });
+      cable({ from: roof.positive, to: middle.stud, lengthFt: 2, gauge: 8 });
+      cable({ from: roof.negative, to: lower.negative, lengthFt: 2, gauge: 8 });`),
+    finds: [
+      {
+        subject: "roof",
+        on: "",
+        message: "The solar array roof charges 12 V of a bank of 24 V",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
     name: "an equaliser, which takes from the whole bank",
     plan: string(`
       const even = dcDcCharger({ name: "equaliser", outputA: 5, outputV: 13.6, runs: "always" });
