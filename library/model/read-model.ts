@@ -1,7 +1,8 @@
 import { isWired } from "./network-records.ts";
 import { remainsOf } from "./network-remains.ts";
+import type { Layout } from "./placement/layout.ts";
 import { readLayout } from "./placement/read-layout.ts";
-import type { Ways, WaysOf } from "./placement/run-way.ts";
+import type { Ways } from "./placement/run-way.ts";
 import type { PlanModel } from "./plan-model.ts";
 import { readBuild } from "./read-build.ts";
 import { readCircuit } from "./read-circuit.ts";
@@ -9,6 +10,9 @@ import { readNetwork, stopsNetwork } from "./read-network.ts";
 import { readPeriods } from "./read-periods.ts";
 import type { PlanRecord } from "./record.ts";
 import type { InvalidValue, Run } from "./run.ts";
+
+/** Finds the ways of the runs of a layout. Their lengths include the slack of the build. */
+type WaysOf = (layout: Layout, slackPercent: number) => Ways;
 
 /**
  * Makes circuits and a network from the records of a plan: every value checked, every default filled in, lengths in metres.

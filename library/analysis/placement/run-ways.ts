@@ -1,5 +1,5 @@
 import type { Layout, Lead } from "../../model/placement/layout.ts";
-import type { PlaceOnWay, WayLengths, Ways, WaysOf } from "../../model/placement/run-way.ts";
+import type { PlaceOnWay, WayLengths, Ways } from "../../model/placement/run-way.ts";
 import { workedOutOnce } from "../../model/worked-out-once.ts";
 import { placementOf } from "./placement.ts";
 import type { Stretch, Way } from "./ways.ts";
@@ -11,12 +11,12 @@ const leastM = 0.01;
  * The way of each run whose conductors all have one: the lengths of its conductors, with the slack of the build, and the places that
  * they pass through. The slack lies in the way, so the current flows through it too.
  */
-export const waysOfRuns: WaysOf = (layout, slackPercent) => {
+export function waysOfRuns(layout: Layout, slackPercent: number): Ways {
   const known = bySlack(layout);
   const ways = known.get(slackPercent) ?? findAll(layout, 1 + slackPercent / 100);
   known.set(slackPercent, ways);
   return ways;
-};
+}
 
 const bySlack = workedOutOnce((_: Layout) => new Map<number, Ways>());
 

@@ -1,5 +1,3 @@
-import type { Layout } from "./layout.ts";
-
 /** The lengths of the conductors of a run along the way on which it is laid, m; `negativeM` is 0 for a cable. */
 export interface WayLengths {
   readonly positiveM: number;
@@ -17,6 +15,3 @@ export interface PlaceOnWay {
 
 /** By record of a run. Only a run whose plan states no length takes its lengths from there. */
 export type Ways = ReadonlyMap<number, WayLengths>;
-
-/** Finds the ways of the runs of a layout. Their lengths include the slack of the build. */
-export type WaysOf = (layout: Layout, slackPercent: number) => Ways;

@@ -1,6 +1,6 @@
 import type { SupplyPath } from "../../analysis/network-result.ts";
 import type { ChassisPart, Network } from "../../model/network.ts";
-import { isStarterMotor } from "../../model/part-roles.ts";
+import { isConsumer, isStarterMotor } from "../../model/part-roles.ts";
 import { hullReturn } from "../../standards/hull-return.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";
 import { atPart, listInWords, partInWords, relatedPart } from "../wording/part-in-words.ts";
@@ -41,9 +41,8 @@ function returnsThrough(network: Network, ways: readonly SupplyPath[], metal: Ch
     });
   const { bond, metal: body } = metal.terminals;
   const devices = ways.flatMap((way) => {
-    const part = network.parts[way.part];
-    const draws = part?.kind === "inverter" || (part?.kind === "load" && !isStarterMotor(part));
-    return draws && endsAt(way, bond) && endsAt(way, body) ? [part] : [];
+    const part = network.parts[way.part]!;
+    return isConsumer(part) && !isStarterMotor(part) && endsAt(way, bond) && endsAt(way, body) ? [part] : [];
   });
   if (devices.length === 0) return [];
   const source = sourceInWords(hullReturn);

@@ -1,4 +1,5 @@
-import { lowestVoltage } from "../../model/part-roles.ts";
+import { minimumVoltageOf } from "../../model/part-roles.ts";
+import { descriptorOf } from "../../model/parts/index.ts";
 import { worksFromShare } from "../../standards/machine-practice.ts";
 import { atProperty, defineRule, type Found, inNetwork, perRun } from "../rule.ts";
 import { exceeds, formatExact, withUnit } from "../wording/format-number.ts";
@@ -13,7 +14,7 @@ export const partOtherVoltage = defineRule<Values>({
   sources: [worksFromShare.source],
   fixable: false,
   acceptable: true,
-  // Needs the minimum voltage that the plan states for a load, a motor or a charger's input: the only stated figure that shows for which voltage
+  // Needs the minimum voltage that the plan states for a device that works from a voltage on: the only stated figure that shows for which voltage
   // it is made. Of inverters, whose cut-off voltages are alike, inverter/other-voltage makes an error.
   check: (plan) => [
     ...perRun(plan, ({ circuit }) => {
@@ -23,14 +24,14 @@ export const partOtherVoltage = defineRule<Values>({
     }),
     ...inNetwork(plan, ({ network, result }) =>
       result.supplyPaths.flatMap(({ part: index, dropV, dropPercent }): Found<Values>[] => {
-        const part = network.parts[index];
-        if (part?.kind !== "load" && part?.kind !== "dcDcCharger") return [];
-        const { voltageV, isStated } = lowestVoltage(part);
+        const part = network.parts[index]!;
+        const property = descriptorOf(part).worksFrom;
+        const minimumV = minimumVoltageOf(part);
+        if (part.kind === "inverter" || property === undefined || minimumV === undefined) return [];
         const nominalV = (100 * dropV) / dropPercent;
-        if (!isStated || !isFarBelow(voltageV, nominalV)) return [];
-        const property = part.kind === "load" ? "minimumV" : "inputMinV";
+        if (part.taken?.includes(property) || !isFarBelow(minimumV, nominalV)) return [];
         return [
-          { subject: part.name, at: atPart(part, property), values: valuesOf(property, voltageV, nominalV) },
+          { subject: part.name, at: atPart(part, property), values: valuesOf(property, minimumV, nominalV) },
         ];
       }),
     ),
@@ -40,7 +41,7 @@ export const partOtherVoltage = defineRule<Values>({
 });
 
 interface Values {
-  readonly property: "minimumV" | "inputMinV";
+  readonly property: string;
   readonly minimumV: number;
   readonly nominalV: number;
   readonly source: string;
