@@ -155,7 +155,7 @@ function energyOf(
     periods,
     network && judged && { network, topology: judged.result.topology },
     world,
-    new Set(invalid.flatMap(({ ofBalance, record }) => (ofBalance ? [record] : []))),
+    new Set(invalid.flatMap(({ serves, record }) => (serves === "balance" ? [record] : []))),
   );
   if (withoutCircuits.length === 0) return energy;
   const leftOut = withoutCircuits.map(({ record, name }) => ({ record, name, isInvalid: true as const }));

@@ -1,5 +1,5 @@
 import { awgSizes, duplexCables, mm2Sizes, terminations } from "./allowed-values.ts";
-import { amount, count, listOf, listsOnly, oneOf, shortText, yesOrNo } from "./property.ts";
+import { amount, count, listOf, listsOnly, ofPlaces, oneOf, shortText, yesOrNo } from "./property.ts";
 import { propertyTable } from "./property-table.ts";
 
 /*
@@ -36,7 +36,7 @@ const spool = propertyTable(
 
 /** Properties of `build`. */
 export const ofBench = {
-  slackPercent: listsOnly(amount("a share of the length", "%", { from: 0, upTo: 100 })),
+  slackPercent: ofPlaces(amount("a share of the length", "%", { from: 0, upTo: 100 })),
   endSlackMm: listsOnly(amount("a length", "mm", { from: 0, upTo: 1_000 })),
   endSlackIn: listsOnly(amount("a length", "in", { from: 0, upTo: 40 })),
   spareFuses: listsOnly(count({ from: 0, upTo: 100 })),

@@ -147,7 +147,7 @@ describe("what parts and runs say", () => {
         given: '"M8"',
         wrong: "cannot be given together with to",
         allowed: "termination of the part where the circuit ends",
-        listsOnly: true,
+        serves: "lists",
       },
     ]);
     expect(network?.terminals.map(({ termination }) => termination)).toEqual([

@@ -133,7 +133,7 @@ function knownFromNetwork({
   const refused = (property: string, given: unknown, wrong: string, allowed: string): Refusal[] =>
     given === undefined
       ? []
-      : [{ path: [property], given: describeValue(given), wrong, allowed, listsOnly: true }];
+      : [{ path: [property], given: describeValue(given), wrong, allowed, serves: "lists" }];
   const ofPart = (property: string, given: unknown) =>
     to === undefined
       ? []

@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { amount, listsOnly, text, yesOrNo } from "./property.ts";
+import { amount, ofBalance, text, yesOrNo } from "./property.ts";
 import type { Property } from "./property-table.ts";
 import { propertyTable, type ValuesOf } from "./property-table.ts";
 import { references } from "./terminal-property.ts";
@@ -17,7 +17,7 @@ export function dayOf(written: string): { readonly month: number; readonly day: 
   return { month, day: month === 1 ? Math.min(day, 28) : day };
 }
 
-const day: Property<string> = listsOnly({
+const day: Property<string> = ofBalance({
   schema: z
     .string({ error: "is not text" })
     .refine((written) => dayOf(written) !== undefined, { error: "is not a day of the year" }),
@@ -27,18 +27,18 @@ const day: Property<string> = listsOnly({
 
 const properties = {
   name: text("a name, as text"),
-  place: listsOnly(text('a place and its country, such as "Tarifa, ES"')),
-  latitudeDeg: listsOnly(amount("a latitude", "°", { from: -90, upTo: 90 })),
-  longitudeDeg: listsOnly(amount("a longitude", "°", { from: -180, upTo: 180 })),
+  place: ofBalance(text('a place and its country, such as "Tarifa, ES"')),
+  latitudeDeg: ofBalance(amount("a latitude", "°", { from: -90, upTo: 90 })),
+  longitudeDeg: ofBalance(amount("a longitude", "°", { from: -180, upTo: 180 })),
   months,
   fromDay: day,
   untilDay: day,
   driving: occasion,
   shore: occasion,
-  notUsed: listsOnly(references("circuits, loads and inverters of this plan")),
-  bankHeated: listsOnly(yesOrNo()),
-  startPercent: listsOnly(amount("a share of a full charge", "%", { from: 0, upTo: 100 })),
-  clockAheadH: listsOnly(amount("hours", "h", { from: -4, upTo: 4 })),
+  notUsed: ofBalance(references("circuits, loads and inverters of this plan")),
+  bankHeated: ofBalance(yesOrNo()),
+  startPercent: ofBalance(amount("a share of a full charge", "%", { from: 0, upTo: 100 })),
+  clockAheadH: ofBalance(amount("hours", "h", { from: -4, upTo: 4 })),
   irradiation: byMonth("each", "kWh/m² a day", 12),
 };
 

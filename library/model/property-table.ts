@@ -1,5 +1,5 @@
 import * as z from "zod";
-import type { Refusal } from "./run.ts";
+import type { Refusal, Serves } from "./run.ts";
 
 /** One property of a DSL function: the values that zod accepts, and their description for people. */
 export interface Property<Value = unknown> {
@@ -11,10 +11,8 @@ export interface Property<Value = unknown> {
   readonly limits?: Limits;
   /** Whether any figure or limit is calculated from it. If so, a circuit with a refused one is not judged. */
   readonly affectsResults: boolean;
-  /** It serves only lists and labels: an error in it prevents no check. */
-  readonly listsOnly?: true;
-  /** Only the balance of energy reads it: a bank that it belongs to has no balance while it is refused. */
-  readonly ofBalance?: true;
+  /** If no network is left unread by an error in it: the results that it serves instead. */
+  readonly serves?: Serves;
   /** Of an object without meaning if a part of it is refused: the value in place of it. Such an object is used whole or not at all. */
   readonly whenRefused?: { readonly value: Value | undefined };
   /** For a property that may be an object: the properties of that object. */

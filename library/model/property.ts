@@ -9,7 +9,7 @@ import type {
   PropertyTable,
   ValuesOf,
 } from "./property-table.ts";
-import type { Refusal } from "./run.ts";
+import type { Refusal, Serves } from "./run.ts";
 
 /** An amount within limits. `allowed` states them: "a current above 0 and up to 2,000 A". */
 export function amount(what: string, unit: AmountUnit, limits: Limits): Property<number> {
@@ -114,12 +114,21 @@ export function listOf<Shape extends Properties>(
 
 /** The same property, marked as serving only lists and labels. */
 export function listsOnly<Value>(property: Property<Value>): Property<Value> {
-  return { ...property, affectsResults: false, listsOnly: true };
+  return serving("lists", property);
 }
 
 /** The same property, marked as serving only the balance of energy. */
 export function ofBalance<Value>(property: Property<Value>): Property<Value> {
-  return { ...listsOnly(property), ofBalance: true };
+  return serving("balance", property);
+}
+
+/** The same property, marked as serving places, and what follows from them. */
+export function ofPlaces<Value>(property: Property<Value>): Property<Value> {
+  return serving("places", property);
+}
+
+function serving<Value>(serves: Serves, property: Property<Value>): Property<Value> {
+  return { ...property, affectsResults: false, serves };
 }
 
 /** "1,200" */

@@ -67,7 +67,7 @@ function withSystemVoltage(values: BuildValues): BuildValues {
   return { ...values, voltage: systemVoltageFor(voltage) };
 }
 
-/** All properties except those that serve only lists: no figure depends on the latter. */
-const settable = [...buildProperties.properties].flatMap(([name, { listsOnly }]) =>
-  listsOnly ? [] : [name as keyof BuildValues],
+/** All properties except those that serve lists, or lengths along ways: no figure is a default of theirs. */
+const settable = [...buildProperties.properties].flatMap(([name, { serves }]) =>
+  serves ? [] : [name as keyof BuildValues],
 );

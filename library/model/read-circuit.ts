@@ -47,7 +47,7 @@ function needsNetwork({
               given: describeValue(given),
               wrong: "cannot be given without from",
               allowed: "the same with from and returnTo, which show the switches, the fuses and the bank",
-              listsOnly: true,
+              serves: "lists",
             },
           ],
   );
@@ -61,7 +61,7 @@ export function circuitFrom(
 ): { readonly circuit?: CircuitRun; readonly contradiction?: Refusal } {
   const contradiction = contradictionIn(values, build, way);
   if (contradiction) return { contradiction };
-  const partlyInvalid = invalid.some(({ listsOnly }) => !listsOnly);
+  const partlyInvalid = invalid.some(({ serves }) => !serves);
   const before = madeBefore.get(values);
   const isAlike = before?.build === build && isSameWay(before.way, way);
   if (isAlike && isOf(before.circuit, { record, name, partlyInvalid })) return before;

@@ -35,7 +35,7 @@ import { withFamilyOfPanel, withTerminals } from "./with-terminals.ts";
 /**
  * Makes one network from the parts, cables and scenarios of a plan, and the circuits that start at a terminal. All errors are
  * reported together. One refused value leaves the network unread, because it could make any current in it wrong, with two
- * exceptions: a value that serves only lists and labels, and one of a circuit that ends at its own load. The network is read without
+ * exceptions: a value that serves only lists, the balance or places, and one of a circuit that ends at its own load. The network is read without
  * such a circuit. Parts of an unread network can be judged all the same: `network-remains.ts`.
  */
 export function readNetwork(
@@ -188,9 +188,9 @@ export interface CircuitLeftOut {
   readonly startsAt: readonly number[] | undefined;
 }
 
-/** A value that serves only lists and labels makes no current wrong. */
-export function stopsNetwork({ listsOnly }: InvalidValue): boolean {
-  return !listsOnly;
+/** A value that serves only lists, the balance or places makes no current wrong that the plan states enough for. */
+export function stopsNetwork({ serves }: InvalidValue): boolean {
+  return serves === undefined;
 }
 
 /** A circuit that ends at its own load feeds no other part: the network is complete without it, except for its current. */

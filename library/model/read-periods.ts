@@ -26,7 +26,7 @@ export function readPeriods(records: readonly PlanRecord[]): {
     const name = displayName(read.values.name ?? "") || displayName(entry.fallbackName);
     const refused = [...read.invalid, ...unfit(read.values, records)];
     if (refused.length === 0) periods.push({ record, name, values: read.values });
-    for (const refusal of refused) invalid.push({ record, name, ...refusal, listsOnly: true });
+    for (const refusal of refused) invalid.push({ record, name, ...refusal, serves: "balance" });
   });
   return { periods, invalid };
 }

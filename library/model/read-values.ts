@@ -158,8 +158,8 @@ function readElements(reading: Reading, name: string, property: Property, list: 
   values[name] = sound;
 }
 
-function purposeOf({ listsOnly, ofBalance }: Property): Pick<Refusal, "listsOnly" | "ofBalance"> {
-  return { ...(listsOnly && { listsOnly }), ...(ofBalance && { ofBalance }) };
+function purposeOf({ serves }: Property): Pick<Refusal, "serves"> {
+  return serves ? { serves } : {};
 }
 
 /** For a list, each refused element; for any other value, its first error. */
@@ -195,7 +195,7 @@ function refuseUnknown(reading: Reading, name: string, value: unknown): void {
   const nearest = nearestName(name, table.properties.keys());
   const meantProperty = nearest === undefined ? undefined : table.properties.get(nearest);
   // A slip for another property would hardly have a value that is valid for this one.
-  const isMeant = meantProperty?.listsOnly === true && meantProperty.schema.safeParse(value).success;
+  const isMeant = meantProperty?.serves !== undefined && meantProperty.schema.safeParse(value).success;
   const allowed = nearest ?? [...table.properties.keys()].join(", ");
   invalid.push({
     path: [name],
@@ -205,7 +205,7 @@ function refuseUnknown(reading: Reading, name: string, value: unknown): void {
     ...(nearest && { nearest }),
     ...(isMeant && purposeOf(meantProperty)),
   });
-  if (nearest === undefined || (meantProperty?.listsOnly && !isMeant)) {
+  if (nearest === undefined || (meantProperty?.serves && !isMeant)) {
     if (typeof value !== "string" && value !== null) unusable.add(unknownProperty);
   } else {
     meant.add(nearest);
@@ -223,9 +223,8 @@ function readChoice(reading: Reading, choice: Choice): void {
   const way = choice.ways.find((names) => first !== undefined && names.includes(first));
   const ways = choice.ways.map((names) => names.join(" + "));
   const others = given.filter((name) => !way?.includes(name));
-  const purpose = all.every((name) => table.properties.get(name)?.listsOnly)
-    ? ({ listsOnly: true } as const)
-    : {};
+  const replaced = all.map((name) => table.properties.get(name)!);
+  const purpose = replaced.every(({ serves }) => serves) ? purposeOf(replaced[0]!) : {};
   if (!way) {
     if (!all.some((name) => meant.has(name)))
       invalid.push({

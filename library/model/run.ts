@@ -272,11 +272,17 @@ export interface InvalidValue {
   readonly stopsNetwork?: true;
   /** The network is judged without this circuit until this is corrected. */
   readonly leavesOutCircuit?: true;
-  /** It serves only lists and labels, and prevents no check. */
-  readonly listsOnly?: true;
-  /** Only the balance of energy reads it. */
-  readonly ofBalance?: true;
+  /** If it leaves no network unread: the results that it serves instead. */
+  readonly serves?: Serves;
 }
+
+/**
+ * - `lists`: lists and labels. An error prevents no check.
+ * - `balance`: the balance of energy. While it is refused, the bank that it belongs to has none.
+ * - `places`: places, the ways between them, and the lengths and surroundings that runs take from their ways. While it is refused, they
+ *   are found without it, or not at all.
+ */
+export type Serves = "lists" | "balance" | "places";
 
 /** An invalid value of one record. */
 export type Refusal = Omit<InvalidValue, "record" | "name">;

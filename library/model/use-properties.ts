@@ -101,7 +101,7 @@ const withinItsHours: NonNullable<PropertyTable["contradictions"]> = ({
       given: String(hoursPerDay),
       wrong: `is more than the hours from ${fromHour} to ${untilHour}`,
       allowed: `hours a day from 0 to ${most} h`,
-      listsOnly: true,
+      serves: "balance",
     },
   ];
 };

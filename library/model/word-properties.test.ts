@@ -207,7 +207,7 @@ describe("what is neither number nor text", () => {
       ["spools.7.colour", "5", "is not text"],
       ["spools.8", '"2.5 mm²"', "is not an object"],
     ]);
-    expect(invalid.every(({ listsOnly }) => listsOnly)).toBe(true);
+    expect(invalid.map(({ serves }) => serves)).toEqual(invalid.map(() => "lists"));
     expect(unusable.size).toBe(0);
     expect(values).toEqual({ spools: [spools[0], { mm2: 10, lengthM: 25 }, { mm2: 16, lengthM: 25 }] });
   });

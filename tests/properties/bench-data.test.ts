@@ -3,15 +3,18 @@ import { fileURLToPath, pathToFileURL } from "node:url";
 import fc from "fast-check";
 import { afterAll, expect, test } from "vitest";
 import { type Judgement, judge } from "../../library/judge.ts";
+
 import type { PlanRecord, Word } from "../../library/model/record.ts";
+import type { Run, Serves } from "../../library/model/run.ts";
 import { wordProperties } from "../../library/model/word-properties.ts";
+import { messageOf } from "../../library/rules/message-of.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
 import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
 import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
 
 /*
- * Colours, labels, prices, slack, spools: any workshop data, however wrong, leaves every current, drop, temperature and finding
- * unchanged.
+ * Colours, labels, prices, spools, hours of use: any workshop data and any of the balance, however wrong, leaves every current, drop,
+ * temperature and finding unchanged. Any place, however wrong, leaves every circuit and the network as whole as they were.
  */
 
 const folders = ["examples/", "tests/networks/correct/"].map((path) =>
@@ -36,9 +39,12 @@ const anyValue = fc.oneof(
   ),
 );
 
-function saidOf(word: Word): fc.Arbitrary<Readonly<Record<string, unknown>>> {
-  const names = [...wordProperties[word].properties].flatMap(([name, { listsOnly }]) =>
-    listsOnly ? [name] : [],
+const ofLists: readonly Serves[] = ["lists", "balance"];
+const ofPlaces: readonly Serves[] = ["places"];
+
+function saidOf(word: Word, of: readonly Serves[]): fc.Arbitrary<Readonly<Record<string, unknown>>> {
+  const names = [...wordProperties[word].properties].flatMap(([name, { serves }]) =>
+    serves && of.includes(serves) ? [name] : [],
   );
   return fc.record(Object.fromEntries(names.map((name) => [name, anyValue])), { requiredKeys: [] });
 }
@@ -46,7 +52,7 @@ function saidOf(word: Word): fc.Arbitrary<Readonly<Record<string, unknown>>> {
 test("there are at least twenty plans, and words of every kind have something to say", () => {
   expect(plans.length).toBeGreaterThanOrEqual(20);
   const silent = Object.entries(wordProperties).filter(([, { properties }]) =>
-    [...properties.values()].every(({ listsOnly }) => !listsOnly),
+    [...properties.values()].every(({ serves }) => !serves),
   );
   expect(silent.map(([word]) => word)).toEqual(["scenario"]);
 });
@@ -57,14 +63,8 @@ test.each(plans)("%s", async (name, uri) => {
   const { records } = plan;
   const before = judge(records, []);
   fc.assert(
-    fc.property(fc.tuple(...records.map(({ word }) => saidOf(word))), (said) => {
-      const changed = records.map(
-        ({ word, input, fallbackName }, index): PlanRecord => ({
-          word,
-          fallbackName,
-          input: { ...said[index], ...(input as object) },
-        }),
-      );
+    fc.property(fc.tuple(...records.map(({ word }) => saidOf(word, ofLists))), (said) => {
+      const changed = withSaid(records, said);
       const after = judge(changed, []);
       expect(judgedIn(after)).toBe(judgedIn(before));
       // Once more with the previous judgement for reuse, as in an editor.
@@ -72,7 +72,46 @@ test.each(plans)("%s", async (name, uri) => {
     }),
     { numRuns: 6 },
   );
+  fc.assert(
+    fc.property(fc.tuple(...records.map(({ word }) => saidOf(word, ofPlaces))), (said) => {
+      const after = judge(withSaid(records, said), []);
+      expect(keptIn(after)).toEqual(keptIn(before));
+      const refused = after.model.invalid.filter(({ serves }) => serves === "places").length;
+      const named = after.findings.filter((finding) =>
+        messageOf(finding).includes("places are judged without it"),
+      );
+      expect(named).toHaveLength(after.model.layout ? refused : 0);
+    }),
+    { numRuns: 6 },
+  );
 });
+
+function withSaid(
+  records: readonly PlanRecord[],
+  said: readonly Readonly<Record<string, unknown>>[],
+): readonly PlanRecord[] {
+  return records.map(({ word, input, fallbackName }, index) => ({
+    word,
+    fallbackName,
+    input: { ...said[index], ...(input as object) },
+  }));
+}
+
+/** The network and circuits that could be read and judged, without any length that a way gives. */
+function keptIn({ model, circuits, network }: Judgement): unknown {
+  return {
+    unread: model.networkUnread,
+    unjudged: model.unjudged,
+    runs: model.circuits.map(electricsOf),
+    judged: circuits.map(({ circuit }) => circuit.record),
+    scenarios: network?.result.scenarios.map(({ state }) => state),
+  };
+}
+
+/** A run without all that it may take from its way. */
+function electricsOf({ lengthsFrom, positiveM, negativeM, places: _, ...run }: Run) {
+  return lengthsFrom === "plan" ? { ...run, lengthsFrom, positiveM, negativeM } : run;
+}
 
 /**
  * All figures and findings, except those about an unusable value, and those about needless reasons, which wait until all values are
@@ -86,11 +125,10 @@ function judgedIn({ circuits, network, findings, model }: Judgement): string {
     unjudged: model.unjudged,
     findings: findings.filter(({ rule }) => rule !== "plan/invalid-value" && rule !== "plan/needless-accept"),
   };
-  return JSON.stringify(judged, (_, value) =>
-    value instanceof Map || value instanceof Set
-      ? [...value]
-      : typeof value === "number"
-        ? String(value)
-        : value,
-  );
+  return JSON.stringify(judged, (name, value) => {
+    // Findings about places refer to the plan that they are about; its network is judged above.
+    if (name === "facts") return value.layout;
+    if (value instanceof Map || value instanceof Set) return [...value];
+    return typeof value === "number" ? String(value) : value;
+  });
 }

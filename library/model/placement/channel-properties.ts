@@ -1,5 +1,5 @@
 import { accept, ambient } from "../part-properties.ts";
-import { amount, listOf, listsOnly, oneOf, text, yesOrNo } from "../property.ts";
+import { amount, listOf, ofPlaces, oneOf, text, yesOrNo } from "../property.ts";
 import type { PropertyTable } from "../property-table.ts";
 import { propertyTable, type ValuesOf } from "../property-table.ts";
 import type { Refusal } from "../run.ts";
@@ -12,12 +12,12 @@ const wideIn = { above: 0, upTo: 40 };
 
 const insideTable = propertyTable(
   {
-    widthMm: listsOnly(amount("a width", "mm", wide)),
-    heightMm: listsOnly(amount("a height", "mm", wide)),
-    widthIn: listsOnly(amount("a width", "in", wideIn)),
-    heightIn: listsOnly(amount("a height", "in", wideIn)),
-    diameterMm: listsOnly(amount("a diameter", "mm", wide)),
-    diameterIn: listsOnly(amount("a diameter", "in", wideIn)),
+    widthMm: ofPlaces(amount("a width", "mm", wide)),
+    heightMm: ofPlaces(amount("a height", "mm", wide)),
+    widthIn: ofPlaces(amount("a width", "in", wideIn)),
+    heightIn: ofPlaces(amount("a height", "in", wideIn)),
+    diameterMm: ofPlaces(amount("a diameter", "mm", wide)),
+    diameterIn: ofPlaces(amount("a diameter", "in", wideIn)),
   },
   {
     unknown: "is not a property of the inside of a channel",
@@ -33,8 +33,8 @@ const insideTable = propertyTable(
 const properties = {
   name: text("a name, as text"),
   accept,
-  on: listsOnly(reference("a surface of this plan, such as board")),
-  path: listsOnly(
+  on: ofPlaces(reference("a surface of this plan, such as board")),
+  path: ofPlaces(
     listOf(pathPoint.table, {
       allowed:
         "a list of 2 to 100 places, such as [{ leftMm: 50, topMm: 400 }, { leftMm: 1_150, topMm: 400 }]",
@@ -43,22 +43,22 @@ const properties = {
   ),
   from: placeOnSurface,
   to: placeOnSurface,
-  lengthM: listsOnly(amount("a length", "m", { from: 0.001, upTo: 300 })),
-  lengthFt: listsOnly(amount("a length", "ft", { from: 0.003, upTo: 1_000 })),
-  way: listsOnly(oneOf(ways, "is not one of the kinds of channels")),
-  inside: listsOnly({
+  lengthM: ofPlaces(amount("a length", "m", { from: 0.001, upTo: 300 })),
+  lengthFt: ofPlaces(amount("a length", "ft", { from: 0.003, upTo: 1_000 })),
+  way: ofPlaces(oneOf(ways, "is not one of the kinds of channels")),
+  inside: ofPlaces({
     schema: insideTable.schema,
     allowed: "an object with its inside, such as { widthMm: 40, heightMm: 60 }",
     affectsResults: false,
     parts: insideTable as PropertyTable,
   }),
-  fillPercent: listsOnly(amount("a share of its inside", "%", { above: 0, upTo: 100 })),
-  bendRadiusMm: listsOnly(amount("a radius", "mm", { from: 0, upTo: 2_000 })),
-  grommet: listsOnly(yesOrNo()),
-  supportsEveryMm: listsOnly(amount("a distance", "mm", { above: 0, upTo: 10_000 })),
-  compartment: listsOnly(reference("a compartment of this plan, such as locker")),
-  ambientC: listsOnly(ambient),
-  engineSpace: listsOnly(yesOrNo()),
+  fillPercent: ofPlaces(amount("a share of its inside", "%", { above: 0, upTo: 100 })),
+  bendRadiusMm: ofPlaces(amount("a radius", "mm", { from: 0, upTo: 2_000 })),
+  grommet: ofPlaces(yesOrNo()),
+  supportsEveryMm: ofPlaces(amount("a distance", "mm", { above: 0, upTo: 10_000 })),
+  compartment: ofPlaces(reference("a compartment of this plan, such as locker")),
+  ambientC: ofPlaces(ambient),
+  engineSpace: ofPlaces(yesOrNo()),
 };
 
 export type ChannelValues = ValuesOf<typeof properties>;
@@ -85,5 +85,5 @@ export const channelProperties = propertyTable(properties, {
 });
 
 function refused(path: readonly string[], wrong: string, allowed: string): Refusal {
-  return { path, given: undefined, wrong, allowed, listsOnly: true };
+  return { path, given: undefined, wrong, allowed, serves: "places" };
 }

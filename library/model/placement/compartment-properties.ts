@@ -1,31 +1,31 @@
 import { accept, ambient } from "../part-properties.ts";
-import { amount, listOf, listsOnly, oneOf, text, yesOrNo } from "../property.ts";
+import { amount, listOf, ofPlaces, oneOf, text, yesOrNo } from "../property.ts";
 import { propertyTable, type ValuesOf } from "../property-table.ts";
 
 const materials = ["painted steel", "stainless steel", "plastic", "aluminium", "wood"] as const;
 
 const wall = propertyTable(
   {
-    material: listsOnly(oneOf(materials, "is not one of the materials")),
-    areaM2: listsOnly(amount("an area", "m²", { above: 0, upTo: 100 })),
+    material: ofPlaces(oneOf(materials, "is not one of the materials")),
+    areaM2: ofPlaces(amount("an area", "m²", { above: 0, upTo: 100 })),
   },
   { unknown: "is not a property of a wall", needed: ["material", "areaM2"], choices: [] },
 );
 
-const opening = listsOnly(amount("an area", "cm²", { from: 0, upTo: 10_000 }));
+const opening = ofPlaces(amount("an area", "cm²", { from: 0, upTo: 10_000 }));
 
 const properties = {
   name: text("a name, as text"),
   accept,
-  ambientC: listsOnly(ambient),
-  engineSpace: listsOnly(yesOrNo()),
-  walls: listsOnly(
+  ambientC: ofPlaces(ambient),
+  engineSpace: ofPlaces(yesOrNo()),
+  walls: ofPlaces(
     listOf(wall, {
       allowed: 'a list of up to 20 walls, such as [{ material: "painted steel", areaM2: 1.2 }]',
       most: 20,
     }),
   ),
-  outsideC: listsOnly(ambient),
+  outsideC: ofPlaces(ambient),
   inletCm2: opening,
   outletCm2: opening,
 };

@@ -6,7 +6,7 @@ import type { WrittenReference } from "../terminal-property.ts";
 /** The plan around a surface, channel or part whose place is read. */
 export interface LayoutContext {
   readonly records: readonly PlanRecord[];
-  refuse(record: number, name: string, refusals: readonly Omit<Refusal, "listsOnly">[]): void;
+  refuse(record: number, name: string, refusals: readonly Omit<Refusal, "serves">[]): void;
   /** By record: the index of each surface, channel and compartment that could be read. */
   readonly known: Readonly<Record<PlacementWord, Map<number, number>>>;
 }

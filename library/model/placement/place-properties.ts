@@ -1,17 +1,17 @@
 import * as z from "zod";
 import type { AirSpace, TerminalPlaces } from "../../plan/place.ts";
-import { amount, count, listsOnly, oneOf, text, yesOrNo } from "../property.ts";
+import { amount, count, ofPlaces, oneOf, text, yesOrNo } from "../property.ts";
 import type { Limits, Property, PropertyTable, Structure } from "../property-table.ts";
 import { propertyTable, type ValuesOf } from "../property-table.ts";
 import type { Refusal } from "../run.ts";
 import { reference, references } from "../terminal-property.ts";
 
 /*
- * Allowed values of places and sizes. A wrong one prevents no other check: the part is then not placed, and says so. The maxima catch slips.
+ * Allowed values of places and sizes. A wrong one leaves no network unread: the part is then not placed, and says so. The maxima catch slips.
  */
 
-const mm = (what: string, limits: Limits) => listsOnly(amount(what, "mm", limits));
-const inches = (what: string, limits: Limits) => listsOnly(amount(what, "in", limits));
+const mm = (what: string, limits: Limits) => ofPlaces(amount(what, "mm", limits));
+const inches = (what: string, limits: Limits) => ofPlaces(amount(what, "in", limits));
 
 /** An object with a place or size. `choices`: the same in millimetres and in inches. */
 function placed<Shape extends Parameters<typeof propertyTable>[0]>(
@@ -23,7 +23,7 @@ function placed<Shape extends Parameters<typeof propertyTable>[0]>(
     schema: table.schema,
     allowed: `an object with ${called}, such as ${such}`,
     affectsResults: false,
-    listsOnly: true,
+    serves: "places",
     parts: table as PropertyTable,
     table,
   };
@@ -92,8 +92,8 @@ export const pathPoint = placed(pointInBoth, {
   such: "{ leftMm: 120, topMm: 80 }",
 });
 
-const surfaceOfPlan = listsOnly(reference("a surface of this plan, such as board"));
-const channelOfPlan = listsOnly(reference("a channel of this plan, such as trunking"));
+const surfaceOfPlan = ofPlaces(reference("a surface of this plan, such as board"));
+const channelOfPlan = ofPlaces(reference("a channel of this plan, such as trunking"));
 
 /** A place on a surface. */
 export const placeOnSurface = placed(
@@ -117,10 +117,10 @@ export const partPlace = placed(
   {
     on: surfaceOfPlan,
     ...pointInBoth,
-    turnedDeg: listsOnly(oneOf(turns, "is not a quarter turn")),
+    turnedDeg: ofPlaces(oneOf(turns, "is not a quarter turn")),
     endOf: channelOfPlan,
-    beyondM: listsOnly(amount("a length", "m", { from: 0, upTo: 300 })),
-    beyondFt: listsOnly(amount("a length", "ft", { from: 0, upTo: 1_000 })),
+    beyondM: ofPlaces(amount("a length", "m", { from: 0, upTo: 300 })),
+    beyondFt: ofPlaces(amount("a length", "ft", { from: 0, upTo: 1_000 })),
   },
   {
     choices: [
@@ -177,7 +177,7 @@ const airSpace = placed(
 const leavings = ["left", "right", "up", "down", "front"] as const;
 
 const terminalPlace = placed(
-  { ...pointInBoth, leaves: listsOnly(oneOf(leavings, "is not a side of the part")) },
+  { ...pointInBoth, leaves: ofPlaces(oneOf(leavings, "is not a side of the part")) },
   {
     choices: [pointWays],
     called: "a place of a terminal",
@@ -191,7 +191,7 @@ const oneOrSeveral = z.union(
 );
 
 /** By the names of terminals. */
-const terminalPlaces = listsOnly({
+const terminalPlaces = ofPlaces({
   schema: z.record(z.string(), oneOrSeveral, { error: "is not an object" }),
   allowed: `an object from terminal to place, such as { positive: { leftMm: 40, topMm: 10, leaves: "up" } }`,
   affectsResults: false,
@@ -203,7 +203,7 @@ const mountingPositionNames = [
 ] as const;
 
 /** Some positions, each once. */
-const mountingPositions = listsOnly({
+const mountingPositions = ofPlaces({
   schema: z
     .array(z.literal([...mountingPositionNames], { error: "is not one of the positions" }), {
       error: "is not a list",
@@ -216,7 +216,7 @@ const mountingPositions = listsOnly({
 
 const areaInBoth = { ...pointInBoth, ...sizeInBoth };
 const areaWays = { choices: [pointWays, sizeWays] };
-const thingName = listsOnly(text("a name, as text"));
+const thingName = ofPlaces(text("a name, as text"));
 
 export const keptFree = placed(
   { ...areaInBoth, name: thingName },
@@ -242,7 +242,7 @@ export const fixture = placed(
   {
     ...areaInBoth,
     name: thingName,
-    fixture: listsOnly(oneOf(fixtureNames, "is not one of the fixtures")),
+    fixture: ofPlaces(oneOf(fixtureNames, "is not one of the fixtures")),
     distanceMm: mm("a distance", { from: 0, upTo: 10_000 }),
   },
   {
@@ -260,16 +260,16 @@ export const placementOfPart = {
   air: airSpace,
   mountingPositions,
   terminalsAt: terminalPlaces,
-  heatW: listsOnly(amount("a power", "W", { from: 0, upTo: 100_000 })),
-  keepCool: listsOnly(yesOrNo()),
-  massKg: listsOnly(amount("a mass", "kg", { above: 0, upTo: 10_000 })),
-  terminalsCovered: listsOnly(yesOrNo()),
+  heatW: ofPlaces(amount("a power", "W", { from: 0, upTo: 100_000 })),
+  keepCool: ofPlaces(yesOrNo()),
+  massKg: ofPlaces(amount("a mass", "kg", { above: 0, upTo: 10_000 })),
+  terminalsCovered: ofPlaces(yesOrNo()),
 };
 
 /** The properties of runs about the way of their conductors. */
 export const wayOfRun = {
-  through: listsOnly(references("channels of this plan")),
-  fromStud: listsOnly(count({ from: 1, upTo: 200 })),
-  toStud: listsOnly(count({ from: 1, upTo: 200 })),
-  outsideMm: listsOnly(amount("a diameter", "mm", { above: 0, upTo: 200 })),
+  through: ofPlaces(references("channels of this plan")),
+  fromStud: ofPlaces(count({ from: 1, upTo: 200 })),
+  toStud: ofPlaces(count({ from: 1, upTo: 200 })),
+  outsideMm: ofPlaces(amount("a diameter", "mm", { above: 0, upTo: 200 })),
 };

@@ -38,7 +38,7 @@ export function readLayout(records: readonly PlanRecord[], build: BuildValues): 
   const context: LayoutContext = {
     records,
     refuse(record, name, refusals) {
-      for (const refusal of refusals) invalid.push({ record, name, ...refusal, listsOnly: true });
+      for (const refusal of refusals) invalid.push({ record, name, ...refusal, serves: "places" });
     },
     known: { compartment: new Map(), surface: new Map(), channel: new Map() },
   };

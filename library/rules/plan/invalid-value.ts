@@ -27,17 +27,20 @@ export const invalidValue = defineRule<Values>({
         // Once for each circuit: three of its values may be missing.
         leavesOutCircuit:
           (invalid.leavesOutCircuit ?? false) && model.invalid[index - 1]?.record !== invalid.record,
+        ofPlaces: invalid.serves === "places" && model.layout !== undefined,
       },
       fixes: corrections(invalid),
     })),
-  message({ property, wrong, given, allowed, nearest, stopsNetwork, leavesOutCircuit }) {
+  message({ property, wrong, given, allowed, nearest, stopsNetwork, leavesOutCircuit, ofPlaces }) {
     const what = [property, wrong].filter(Boolean).join(" ");
     const value = given === undefined ? "" : `: ${given}`;
     const tail = stopsNetwork
       ? " Currents, voltages and faults of the network connected with it are not judged until this is corrected."
       : leavesOutCircuit
         ? " Until this is corrected, the network is judged without this circuit, and its current is missing in the conductors that it shares."
-        : "";
+        : ofPlaces
+          ? " Until this is corrected, places are judged without it, and so are the ways, lengths and surroundings that follow from them."
+          : "";
     if (nearest === undefined) return `${what}${value}. Allowed: ${allowed}.${tail}`;
     // No value is given if the property itself is the mistake.
     const meant = given === undefined ? nearest : `"${nearest}"`;
@@ -54,6 +57,8 @@ interface Values {
   readonly nearest: string | undefined;
   readonly stopsNetwork: boolean;
   readonly leavesOutCircuit: boolean;
+  /** Places, ways, lengths and surroundings in a plan with surfaces may depend on it. */
+  readonly ofPlaces: boolean;
 }
 
 /** Suggestions: only the builder knows the intended value. */

@@ -72,7 +72,7 @@ function acceptances({ circuits, network, placement }: JudgedPlan): readonly Acc
 function isJudgedWhole({ model, network, problems }: JudgedPlan): boolean {
   return (
     problems.length === 0 &&
-    model.invalid.every(({ listsOnly }) => listsOnly) &&
+    model.invalid.every(({ serves }) => serves === "lists") &&
     !model.networkUnread &&
     (network?.result.scenarios ?? []).every(({ state }) => state === "solved")
   );
