@@ -1,4 +1,5 @@
 import type { Body, BodyPlace, Channel, Layout, Rectangle, Side } from "../../model/placement/layout.ts";
+import { middleOf } from "../../model/placement/middle-of.ts";
 import type { MountingPosition } from "../../plan/place.ts";
 import type { SurfaceOrientation } from "../../plan/surface.ts";
 
@@ -412,9 +413,9 @@ function linksOf(
     if (ends.one >= 0 && ends.other >= 0) return [{ ...ends, x: 0, y: 0, copperMm2: weight }];
     const { place } = layout.bodies[ends.one < 0 ? from.body : to.body]!;
     if (!isOn(place, surface)) return [];
-    const { x, y, width, height } = place.outline;
-    const middle = { x: x + width / 2, y: y + height / 2 };
-    return [{ one: Math.max(ends.one, ends.other), other: -1, ...middle, copperMm2: weight }];
+    return [
+      { one: Math.max(ends.one, ends.other), other: -1, ...middleOf(place.outline), copperMm2: weight },
+    ];
   });
 }
 

@@ -18,7 +18,7 @@ export function openStretch(
   ];
   for (const corner of corners) {
     const path = [from, corner, to];
-    if (isFree(path, obstacles)) return withoutRepeats(path);
+    if (isFree(path, obstacles)) return endsAndCorners(path);
   }
   return aroundObstacles(from, to, obstacles, within);
 }
@@ -79,15 +79,14 @@ function aroundObstacles(
   if (!done.has(end)) return undefined;
   const path = [end];
   for (let node = before.get(end); node !== undefined; node = before.get(node)) path.unshift(node);
-  return withoutRepeats(path.map(pointAt));
+  return endsAndCorners(path.map(pointAt));
 }
 
 function lines(values: readonly number[], most: number): readonly number[] {
   return [...new Set(values)].filter((value) => value >= 0 && value <= most).sort((a, b) => a - b);
 }
 
-/** Only the ends and the corners. */
-function withoutRepeats(path: readonly Point[]): readonly Point[] {
+function endsAndCorners(path: readonly Point[]): readonly Point[] {
   return path.filter((point, at) => {
     const [previous, next] = [path[at - 1], path[at + 1]];
     if (!previous || !next) return true;

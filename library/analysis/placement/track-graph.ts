@@ -7,6 +7,7 @@ import type {
   Rectangle,
   TerminalSpot,
 } from "../../model/placement/layout.ts";
+import { middleOf } from "../../model/placement/middle-of.ts";
 import { openStretch } from "./open-stretch.ts";
 import { lengthOfPath } from "./rectangles.ts";
 
@@ -81,18 +82,13 @@ class GraphBuilder {
   readonly #terminals = new Set<number>();
   /** By channel: its nodes, with their distances from its beginning. */
   readonly #onChannel: { readonly node: number; readonly alongMm: number; readonly point?: Point }[][];
-  readonly #obstacles: readonly (readonly (Rectangle & { readonly body?: number })[])[];
+  readonly #obstacles: readonly (readonly Obstacle[])[];
 
   constructor(layout: Layout, isComplete: boolean) {
     this.#layout = layout;
     this.#isComplete = isComplete;
     this.#onChannel = layout.channels.map(() => []);
-    this.#obstacles = layout.surfaces.map((surface, index) => [
-      ...surface.keepFree,
-      ...layout.bodies.flatMap(({ place, size, index: body }) =>
-        size && place?.kind === "on surface" && place.surface === index ? [{ ...place.outline, body }] : [],
-      ),
-    ]);
+    this.#obstacles = layout.surfaces.map((_, surface) => obstaclesOn(layout, surface));
   }
 
   build(): TrackGraph {
@@ -180,7 +176,7 @@ class GraphBuilder {
       return { node };
     }
     const { outline, surface } = place;
-    const point = spot ?? { x: outline.x + outline.width / 2, y: outline.y + outline.height / 2 };
+    const point = spot ?? middleOf(outline);
     const exit = spot ? exitOf(spot, outline) : undefined;
     const at = { x: point.x, y: point.y };
     const anchor: Anchor = {
@@ -248,7 +244,7 @@ class GraphBuilder {
       for (let at = 1; at < course.path.length; at++) {
         const [start, end] = [course.path[at - 1]!, course.path[at]!];
         const nearest = [point, ...corners].map((place) => nearestOn(start, end, place));
-        for (const foot of withoutRepeats(nearest))
+        for (const foot of eachOnce(nearest))
           add({ channel, alongMm: before + lengthOfPath([start, foot]), point: foot });
         before += lengthOfPath([start, end]);
       }
@@ -308,11 +304,23 @@ function exitOf({ x, y, leaves }: TerminalSpot, outline: Rectangle): Point | und
   }
 }
 
+/** A place kept free, or a part, with its index in {@link Layout.bodies}. */
+interface Obstacle extends Rectangle {
+  readonly body?: number;
+}
+
+/** Places kept free and parts, around which a conductor on a surface is laid. */
+export function obstaclesOn({ surfaces, bodies }: Layout, surface: number): readonly Obstacle[] {
+  return [
+    ...surfaces[surface]!.keepFree,
+    ...bodies.flatMap(({ place, size, index: body }) =>
+      size && place?.kind === "on surface" && place.surface === surface ? [{ ...place.outline, body }] : [],
+    ),
+  ];
+}
+
 /** The parts in the way: not one that a conductor starts at, unless it leaves that one towards a stated side. */
-export function obstaclesFor(
-  anchors: readonly Anchor[],
-  all: readonly (Rectangle & { readonly body?: number })[],
-): readonly Rectangle[] {
+export function obstaclesFor(anchors: readonly Anchor[], all: readonly Obstacle[]): readonly Rectangle[] {
   const own = new Set(anchors.flatMap(({ body, out }) => (out.length === 1 ? [body] : [])));
   return all.filter(({ body }) => body === undefined || !own.has(body));
 }
@@ -323,7 +331,7 @@ function cornersOf(outline: Rectangle | undefined): readonly Point[] {
   return [x, x + width].flatMap((across) => [y, y + height].map((down) => ({ x: across, y: down })));
 }
 
-function withoutRepeats(points: readonly Point[]): readonly Point[] {
+function eachOnce(points: readonly Point[]): readonly Point[] {
   return points.filter(({ x, y }, at) => points.findIndex((one) => one.x === x && one.y === y) === at);
 }
 

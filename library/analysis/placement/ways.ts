@@ -6,6 +6,7 @@ import { lengthOfPath } from "./rectangles.ts";
 import {
   type LeadNode,
   obstaclesFor,
+  obstaclesOn,
   type TrackEdge,
   type TrackGraph,
   trackGraph,
@@ -123,15 +124,6 @@ class WayFinder {
     if (lengthMm > most) return undefined;
     return { state: "found", lengthMm, stretches: [{ lengthMm, surface, path: whole }] };
   }
-}
-
-function obstaclesOn({ surfaces, bodies }: Layout, surface: number) {
-  return [
-    ...surfaces[surface]!.keepFree,
-    ...bodies.flatMap(({ place, size, index: body }) =>
-      size && place?.kind === "on surface" && place.surface === surface ? [{ ...place.outline, body }] : [],
-    ),
-  ];
 }
 
 function shorter(one: Way | undefined, other: Way | undefined): Way | undefined {

@@ -41,10 +41,6 @@ export function aroundPoints(points: readonly Point[]): Box {
   return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
 }
 
-export function middleOf({ x, y, width, height }: Box): Point {
-  return { x: x + width / 2, y: y + height / 2 };
-}
-
 /** The point of a box that is nearest to another point. */
 export function nearestIn({ x, y, width, height }: Box, to: Point): Point {
   return {

@@ -1,6 +1,7 @@
 import type { Box } from "../diagram/drawing.ts";
 import type { Point } from "../diagram/graph.ts";
 import type { SvgWriter } from "../diagram/svg-writer.ts";
+import { middleOf } from "../diagram/symbols/part-symbol.ts";
 import { linesOfText, textWidth, type Weight } from "../diagram/text-measure.ts";
 import { contains, crosses, grown, nearestIn, overlaps, sidesOf } from "./boxes.ts";
 
@@ -242,7 +243,7 @@ function leaderTo(target: Box, label: Box): readonly [Point, Point] {
     width: target.width - 2 * inset,
     height: target.height - 2 * inset,
   };
-  const middle = { x: label.x + label.width / 2, y: label.y + label.height / 2 };
+  const middle = middleOf(label);
   const end = nearestIn(inner, middle);
   return [nearestIn(grown(label, 2), end), end];
 }

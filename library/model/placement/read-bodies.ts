@@ -6,6 +6,7 @@ import type { NetworkRecords } from "../network-records.ts";
 import { longMillimetres, millimetres, pointOf, sizeOf } from "./in-millimetres.ts";
 import type { Body, BodyPlace, Point, Surface, TerminalSpot } from "./layout.ts";
 import { type LayoutContext, referred } from "./layout-context.ts";
+import { middleOf } from "./middle-of.ts";
 import { positionOf, turnedAir, turnedLeaving, turnedPoint } from "./turned.ts";
 
 /** Every part of the network as a body, in its order. */
@@ -155,13 +156,4 @@ function mounted(body: Body, { mountedOn, terminals }: NetworkRecords, bodies: r
       outline: { x: point.x, y: point.y, width: 0, height: 0 },
     },
   };
-}
-
-function middleOf({
-  x,
-  y,
-  width,
-  height,
-}: { readonly width: number; readonly height: number } & Point): Point {
-  return { x: x + width / 2, y: y + height / 2 };
 }
