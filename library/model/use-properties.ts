@@ -152,7 +152,7 @@ function objectOf<Shape extends Parameters<typeof propertyTable>[0]>(
 
 /** How long a device runs. */
 export const use = objectOf(useTable, "an object with hours, such as { hoursPerDay: 3 }");
-/** In place of hours that were refused, where hours that are not stated would mean always; told apart by identity. */
+/** Replaces refused hours, because hours that are not stated would mean always. It is recognised as this object. */
 export const refusedHours: ValuesOf<typeof hoursOfUse> = {};
 /** The hours in which an inverter is switched on. */
 export const hoursOn = objectOf(hoursTable, "an object with hours, such as { hoursPerDay: 3 }", refusedHours);

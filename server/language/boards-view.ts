@@ -17,8 +17,8 @@ import type { PlanInView } from "./plan-in-view.ts";
 import { versionsOf } from "./versions-in-view.ts";
 
 /**
- * The surfaces of a plan with what is on them. `tried` is the plan with parts at other places; what can be moved is always that of the
- * text.
+ * The surfaces of a plan with their parts, channels and conductors. `tried` is the plan with parts at other places; the parts that can be
+ * moved are always those of the text.
  */
 export function boardsView(
   view: PlanInView,

@@ -283,7 +283,7 @@ interface TextRange {
 export type ShownVersions = readonly { readonly uri: string; readonly version: number }[];
 
 /**
- * Request with {@link BoardsParams}: the surfaces of a plan with what is on them. Answers {@link BoardsView} or null. May be cancelled.
+ * Request with {@link BoardsParams}: the surfaces of a plan with their parts, channels and conductors. Answers {@link BoardsView} or null. May be cancelled.
  */
 export const boardsMethod = "loomwright/boards";
 

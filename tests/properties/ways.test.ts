@@ -49,7 +49,7 @@ function planOf(board: Board, { dx, dy, ductLongerM }: Moved): readonly PlanReco
   };
   const at = ({ left, top }: Spot) => ({ leftMm: left * step + dx, topMm: top * step + dy });
   const size = { widthMm: 60 * step, heightMm: 40 * step };
-  // The moved board is that much larger, and what is left of it and above is kept free.
+  // The moved board is that much larger, and the margin to its left and above is kept free.
   const margins = [
     { leftMm: 0, topMm: 0, widthMm: dx, heightMm: size.heightMm + dy },
     { leftMm: 0, topMm: 0, widthMm: size.widthMm + dx, heightMm: dy },

@@ -25,10 +25,7 @@ export type BodyFault = { readonly body: number } & (
       readonly isMm: number;
       readonly needsMm: number;
       readonly byDiameter: boolean;
-      readonly obstacle:
-        | { readonly what: "edge" }
-        | { readonly what: "body"; readonly body: number }
-        | { readonly what: "kept free"; readonly area: number };
+      readonly obstacle: ObstacleOfLug;
     }
   | { readonly kind: "reach" }
   | { readonly kind: "bilge water"; readonly byMm: number }
@@ -70,3 +67,9 @@ export function keyOfFault(fault: BodyFault): string {
   );
   return [fault.kind, fault.body, ...about].join(" ");
 }
+
+/** The nearest thing in the way of a lug: the edge of the surface, a part, or a place kept free. */
+export type ObstacleOfLug =
+  | { readonly kind: "edge" }
+  | { readonly kind: "body"; readonly body: number }
+  | { readonly kind: "kept free"; readonly area: number };

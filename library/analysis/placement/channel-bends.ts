@@ -17,8 +17,8 @@ export interface TightBend {
   readonly leastRadiusMm: number;
   /** The stated radius, or two corners that leave no room for such bends. */
   readonly by:
-    | { readonly what: "radius"; readonly radiusMm: number }
-    | { readonly what: "corners"; readonly apartMm: number; readonly neededMm: number };
+    | { readonly kind: "radius"; readonly radiusMm: number }
+    | { readonly kind: "corners"; readonly apartMm: number; readonly neededMm: number };
 }
 
 /** The bends of channels that are too tight, and the channels whose bends cannot be judged. */
@@ -55,7 +55,7 @@ export const channelBends = workedOutOnce((placement: Placement): ChannelBends =
     if (thickest && bendRadiusMm !== undefined) {
       const least = leastRadius(channel, thickest.outsideMm);
       if (bendRadiusMm < least.leastRadiusMm)
-        tight.push({ channel: index, ...thickest, ...least, by: { what: "radius", radiusMm: bendRadiusMm } });
+        tight.push({ channel: index, ...thickest, ...least, by: { kind: "radius", radiusMm: bendRadiusMm } });
     }
     const nearest = corners.slice(1).flatMap((corner, at) => {
       const before = corners[at]!;
@@ -70,7 +70,7 @@ export const channelBends = workedOutOnce((placement: Placement): ChannelBends =
       const apartMm = corner.alongMm - before.alongMm;
       const neededMm = least.leastRadiusMm * (before.tangent + corner.tangent);
       if (apartMm >= neededMm - sameMm) return [];
-      return [{ channel: index, ...between, ...least, by: { what: "corners", apartMm, neededMm } } as const];
+      return [{ channel: index, ...between, ...least, by: { kind: "corners", apartMm, neededMm } } as const];
     });
     // The worst of them is enough: all are mended in the one path.
     const [worst] = nearest.sort(

@@ -3,7 +3,7 @@ import type { Conductor } from "../../model/run.ts";
 import { bendByDiameter, bendingSpace } from "../../standards/placement-bending-space.ts";
 import { crossSectionMm2 } from "../copper-area.ts";
 import { type BoardFacts, conductorOf, type MountedBody, withOutline } from "./bodies.ts";
-import type { BodyFault } from "./body-fault.ts";
+import type { BodyFault, ObstacleOfLug } from "./body-fault.ts";
 import { across, down, isLess, passesThrough } from "./rectangles.ts";
 
 /** The terminals before which a conductor has no room to bend, and the ends of conductors that cannot be judged. */
@@ -93,7 +93,7 @@ function freeAhead(
   spot: TerminalSpot,
   { body, surface }: MountedBody,
   mounted: readonly MountedBody[],
-): { readonly isMm: number; readonly obstacle: Obstacle } {
+): { readonly isMm: number; readonly obstacle: ObstacleOfLug } {
   const direction = spot.leaves as Direction;
   const distanceTo = (area: Rectangle) => ahead(spot, direction, area);
   const edge = {
@@ -102,25 +102,20 @@ function freeAhead(
     up: spot.y,
     down: surface.height - spot.y,
   }[direction];
-  let nearest: { isMm: number; obstacle: Obstacle } = {
+  let nearest: { isMm: number; obstacle: ObstacleOfLug } = {
     isMm: Math.max(0, edge),
-    obstacle: { what: "edge" },
+    obstacle: { kind: "edge" },
   };
-  const meet = (area: Rectangle, obstacle: Obstacle) => {
+  const meet = (area: Rectangle, obstacle: ObstacleOfLug) => {
     const isMm = distanceTo(area);
     if (isMm !== undefined && isMm < nearest.isMm) nearest = { isMm, obstacle };
   };
   for (const other of withOutline(mounted))
     if (other.surface === surface && other.body !== body)
-      meet(other.outline, { what: "body", body: other.body.index });
-  for (const [index, area] of surface.keepFree.entries()) meet(area, { what: "kept free", area: index });
+      meet(other.outline, { kind: "body", body: other.body.index });
+  for (const [index, area] of surface.keepFree.entries()) meet(area, { kind: "kept free", area: index });
   return nearest;
 }
-
-type Obstacle =
-  | { readonly what: "edge" }
-  | { readonly what: "body"; readonly body: number }
-  | { readonly what: "kept free"; readonly area: number };
 
 /** The distance from a point to a rectangle ahead of it, mm; undefined if the ray passes by. */
 function ahead(spot: TerminalSpot, direction: Direction, area: Rectangle): number | undefined {

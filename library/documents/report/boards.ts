@@ -152,7 +152,7 @@ function channelsTable({ layout }: Placement, conductors: readonly number[], uni
   );
 }
 
-/** What the plan leaves open about its places, in sentences. */
+/** The places and ways that are not judged, and why, in sentences. */
 function notJudged({ layout, ways }: Placement): readonly string[] {
   const { bodies, leads } = layout;
   const namesOf = (list: readonly { readonly name: string }[]) =>

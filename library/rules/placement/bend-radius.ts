@@ -23,7 +23,7 @@ export const bendTooTight = defineRule<Values>({
       const lead = leads[bend.lead]!;
       return {
         subject: channel.name,
-        at: atRecord(channel, bend.by.what === "radius" ? "bendRadiusMm" : "path"),
+        at: atRecord(channel, bend.by.kind === "radius" ? "bendRadiusMm" : "path"),
         values: {
           ...bend,
           conductor: conductorInWords(lead),
@@ -36,7 +36,7 @@ export const bendTooTight = defineRule<Values>({
   },
   message({ conductor, outsideMm, times, leastRadiusMm, isPulled, by, source }) {
     const reason = `${times} times its ${withUnit(outsideMm, "mm")}${isPulled ? ", as it is pulled through" : ""} (${source}; its data sheet comes first)`;
-    if (by.what === "radius") {
+    if (by.kind === "radius") {
       const [radius, least] = formatDistinctWithUnit(by.radiusMm, leastRadiusMm, "mm");
       return `Bends of ${radius} are too tight for ${conductor}: it needs ${least}, ${reason}.`;
     }

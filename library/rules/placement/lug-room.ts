@@ -32,9 +32,9 @@ export const lugRoom = defineRule<Values>({
           needs,
           terminal: part ? terminalNameInWords(part, fault.terminal) : fault.terminal,
           upTo:
-            obstacle.what === "body"
+            obstacle.kind === "body"
               ? bodyInWords(facts, obstacle.body)
-              : obstacle.what === "edge"
+              : obstacle.kind === "edge"
                 ? `the edge of ${surface.name}`
                 : (surface.keepFree[obstacle.area]?.name ?? ""),
           size: sizeInWords(conductor),
