@@ -8,8 +8,8 @@ import { bundledNetwork } from "./analysis/placement/bundled-network.ts";
 import { placementOf } from "./analysis/placement/placement.ts";
 import { waysOfRuns } from "./analysis/placement/run-ways.ts";
 import { runsWithCurrents } from "./analysis/runs-with-currents.ts";
+import { acceptingIn } from "./model/accepting.ts";
 import type { Network } from "./model/network.ts";
-import { thingsOfLayout } from "./model/placement/things-of-layout.ts";
 import type { PlanModel } from "./model/plan-model.ts";
 import { readModel } from "./model/read-model.ts";
 import type { PlanProblem, PlanRecord } from "./model/record.ts";
@@ -44,7 +44,7 @@ export function judge(
   const judged = withBundles(first, problems);
   const { model } = judged;
   const plan = { ...judged, energy: energyOf(model, judged.network, world) };
-  const reasons = acceptedReasons(model);
+  const reasons = new Map(acceptingIn(model).map(({ record, accept }) => [record, accept]));
   const divided = dividedPlan(plan);
   const foundBy = (rule: Rule<unknown>, others: readonly Finding[] = []) => {
     const made = (found: Found<unknown>): WithRule => ({
@@ -94,7 +94,7 @@ const foundBesideLoads = workedOutOnce(
 function madeOf(
   { id, severity, acceptable }: Rule<unknown>,
   found: Found<unknown>,
-  reasons: ReturnType<typeof acceptedReasons>,
+  reasons: ReadonlyMap<number, Run["accept"]>,
 ): Finding {
   const reason = "record" in found.at ? reasons.get(found.at.record)?.[id]?.trim() : undefined;
   return {
@@ -196,20 +196,6 @@ function runsInGaps({ remains }: PlanModel): readonly Run[] {
  */
 function runsInNetwork(judged: JudgedNetwork | undefined): readonly Run[] {
   return judged ? runsWithCurrents(judged.network, judged.result.conductors) : [];
-}
-
-function acceptedReasons({
-  circuits,
-  network,
-  remains,
-  layout,
-}: PlanModel): ReadonlyMap<number, Run["accept"]> {
-  const reasons = new Map(circuits.map(({ record, accept }) => [record, accept]));
-  const { conductors, parts } = network ?? remains?.sketch ?? { conductors: [], parts: [] };
-  for (const { record, run } of conductors) reasons.set(record, run.accept);
-  for (const { record, accept } of parts) if (!reasons.has(record)) reasons.set(record, accept);
-  for (const { record, accept } of thingsOfLayout(layout)) reasons.set(record, accept);
-  return reasons;
 }
 
 const severityOrder = { error: 0, warning: 1, info: 2, hint: 3 };

@@ -1,5 +1,6 @@
+import { acceptingIn } from "../../model/accepting.ts";
 import { ownRequirement } from "../own-requirement.ts";
-import { atProperty, defineRule, perRun } from "../rule.ts";
+import { defineRule } from "../rule.ts";
 
 export const acceptWithoutReason = defineRule<Values>({
   id: "plan/accept-without-reason",
@@ -10,11 +11,15 @@ export const acceptWithoutReason = defineRule<Values>({
   // Only the builder can give a reason.
   fixable: false,
   acceptable: false,
-  check: (plan) =>
-    perRun(plan, ({ circuit }) =>
-      Object.entries(circuit.accept)
+  check: ({ model }) =>
+    acceptingIn(model).flatMap(({ record, name, accept }) =>
+      Object.entries(accept)
         .filter(([, reason]) => reason.trim() === "")
-        .map(([accepted]) => ({ at: atProperty(circuit, "accept", accepted), values: { accepted } })),
+        .map(([accepted]) => ({
+          subject: name,
+          at: { record, path: ["accept", accepted] },
+          values: { accepted },
+        })),
     ),
   message: ({ accepted }) =>
     `The reason for ${accepted} is empty, so the finding is not accepted: write a reason, in a few words, or take the line out.`,

@@ -1,5 +1,5 @@
 import { groupedBy } from "../../analysis/grouped-by.ts";
-import { thingsOfLayout } from "../../model/placement/things-of-layout.ts";
+import { acceptingIn } from "../../model/accepting.ts";
 import type { Finding } from "../finding.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found, type JudgedPlan } from "../rule.ts";
@@ -55,17 +55,14 @@ interface Acceptance {
   readonly reason: string;
 }
 
-function acceptances({ circuits, network, placement }: JudgedPlan): readonly Acceptance[] {
-  const holders = new Map(circuits.map(({ circuit }) => [circuit.record, circuit]));
-  const parts = (network?.network.parts ?? []).filter(({ record }) => !holders.has(record));
-  return [...holders.values(), ...parts, ...thingsOfLayout(placement?.layout)].flatMap(
-    ({ record, name, accept }) =>
-      Object.entries(accept).map(([rule, reason]) => ({
-        record,
-        subject: name,
-        rule,
-        reason: reason.trim(),
-      })),
+function acceptances({ model }: JudgedPlan): readonly Acceptance[] {
+  return acceptingIn(model).flatMap(({ record, name, accept }) =>
+    Object.entries(accept).map(([rule, reason]) => ({
+      record,
+      subject: name,
+      rule,
+      reason: reason.trim(),
+    })),
   );
 }
 
