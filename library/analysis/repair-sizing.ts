@@ -7,6 +7,8 @@ import { byName } from "./by-name.ts";
 import type { ProtectionRange } from "./circuit-result.ts";
 import { copperMm2M } from "./copper-area.ts";
 import { deviceVoltages, isBelow } from "./device-voltage.ts";
+import { feedPairs } from "./feed-pairs.ts";
+import { groupedBy } from "./grouped-by.ts";
 import { type DropLimit, type JointChoice, type JointProblem, leastCopperTogether } from "./joint-sizing.ts";
 import { nearestMadeRating } from "./made-ratings.ts";
 import { madeSizes, sizesAbove, sizesFrom } from "./made-sizes.ts";
@@ -147,12 +149,14 @@ function sizingOfPlan(plan: SizedPlan, acceptance: Acceptance): RepairSizing {
     needs.sizingOf(run, solution?.sizes.get(run.record));
   /**
    * A size beyond the need of a run is left to the path for which it is: another finding about the run does not ask for it. Nor does it ask
-   * for the share that a device's own run has in an offer, which helps only together with the shared runs.
+   * for the share that a device's own run, or one of the two of a feed, has in an offer, which helps only together with the others.
    */
   const withinNeed = (run: Run): JointSize | undefined => {
     const joint = solved()?.sizes.get(run.record);
-    if (joint && judged && devicesOn(judged, run.record) === 1 && !solved()!.isForRepairs(run.record))
-      return undefined;
+    const isShare = (one: Judged) =>
+      (devicesOn(one, run.record) === 1 || feedPairs(one).has(run.record)) &&
+      !solved()!.isForRepairs(run.record);
+    if (joint && judged && isShare(judged)) return undefined;
     return joint?.beyondNeed ? joint.within && { conductor: joint.within, beyondNeed: false } : joint;
   };
   const sizeWithinNeed = (run: Run) => needs.sizingOf(run, withinNeed(run));
@@ -189,7 +193,8 @@ function sizingOfPlan(plan: SizedPlan, acceptance: Acceptance): RepairSizing {
 
 function isOnPathOfOthers({ paths, of }: PathProblem, part: number, records: ReadonlySet<number>): boolean {
   return paths.some(
-    ({ device, legs }) => device !== part && legs.some(({ run }) => records.has(of[run]!.run.record)),
+    ({ device, legs }) =>
+      device !== part && legs.some((leg) => of[leg.run]!.some(({ run }) => records.has(run.record))),
   );
 }
 
@@ -314,7 +319,8 @@ const noLimits: RatingLimits = { mostA: new Map(), leastA: new Map() };
 
 /**
  * By record of a run: the current once no inverter and no charger works below its lowest voltage any more, A. Below it they draw the
- * more the thinner their conductors are: a repair ends that, and is not sized for it.
+ * more the thinner their conductors are: a repair ends that, and is not sized for it. The bank remains as low as its load makes it:
+ * a little lower than with less current, so on the safe side.
  */
 const calmedCurrents = workedOutOnce((judged: Judged): ReadonlyMap<number, number> => {
   const starved = new Set(
@@ -322,7 +328,12 @@ const calmedCurrents = workedOutOnce((judged: Judged): ReadonlyMap<number, numbe
       lasting && isBelow(lasting.voltageV, neededV) ? [part.index] : [],
     ),
   );
-  return supplyNeedsByRecord(judged, ({ index }) => starved.has(index));
+  const bankV = new Map(
+    judged.result.supplyPaths.map(({ part, arrivingV, dropV }) => [part, arrivingV + dropV]),
+  );
+  return supplyNeedsByRecord(judged, ({ index, lowestV }) =>
+    starved.has(index) ? Math.min(lowestV, bankV.get(index) ?? lowestV) : undefined,
+  );
 });
 
 /** In a network without a solution, at least what inverters and chargers draw at their lowest voltage. */
@@ -456,9 +467,15 @@ interface JointSize {
 
 interface PathProblem extends JointProblem {
   readonly limits: readonly ExceededLimit[];
-  /** By run of the problem: its record, and the conductor of each choice. */
-  readonly of: readonly { readonly run: Run; readonly conductors: readonly Conductor[] }[];
+  /** By run of the problem: the run, or the two of a feed, which get one size. */
+  readonly of: readonly (readonly RunToSize[])[];
   readonly runs: readonly { readonly copperMm2M: readonly number[]; readonly last: number }[];
+}
+
+interface RunToSize {
+  readonly run: Run;
+  /** By choice. */
+  readonly conductors: readonly Conductor[];
 }
 
 /** `onlyFor`: runs on which other devices are keep the size of their own need, and no cap is lifted. */
@@ -469,34 +486,76 @@ function pathProblem(
   { onlyFor }: { readonly onlyFor?: number } = {},
 ): PathProblem {
   const onPaths = limits.map((limit) => ({ limit, legs: calmedLegs(judged, limit.way) }));
-  const of = runsByName(onPaths.flatMap(({ legs }) => legs)).map((run) => ({
-    run,
-    conductors: fittingSizes(run, needs.sizingOf(run, undefined)?.conductor ?? run.conductor),
-    needed: needs.neededFor(run),
-  }));
-  const index = new Map(of.map(({ run }, at) => [run.record, at]));
+  const of = inPairs(
+    judged,
+    runsByName(onPaths.flatMap(({ legs }) => legs)).map((run) => ({
+      run,
+      conductors: fittingSizes(run, needs.sizingOf(run, undefined)?.conductor ?? run.conductor),
+    })),
+  );
+  const index = new Map(of.flatMap((runs, at) => runs.map(({ run }, place) => [run.record, { at, place }])));
+  const needed = of.map((runs) => runs.map(({ run }) => needs.neededFor(run)).reduce(thicker));
   const paths = onPaths.map(({ limit, legs }): DropLimit => {
+    const dropV = new Map<number, readonly number[]>();
+    for (const leg of legs) {
+      const { at, place } = index.get(leg.run.record)!;
+      needed[at] = thicker(needed[at], neededForDrop(leg, limit.allowedV));
+      const before = dropV.get(at);
+      dropV.set(
+        at,
+        of[at]![place]!.conductors.map(
+          (conductor, choice) => leg.dropAt(conductor) + (before?.[choice] ?? 0),
+        ),
+      );
+    }
     return {
       device: limit.part,
       allowedV: allowedInLegs(judged, limit, legs),
-      legs: legs.map((leg) => {
-        const run = index.get(leg.run.record)!;
-        const one = of[run]!;
-        one.needed = thicker(one.needed, neededForDrop(leg, limit.allowedV));
-        return { run, dropV: one.conductors.map((conductor) => leg.dropAt(conductor)) };
-      }),
+      legs: [...dropV].map(([run, byChoiceV]) => ({ run, dropV: byChoiceV })),
     };
   });
   const sharing = runsSharing(judged);
-  const runs = of.map(({ run, conductors, needed }) => {
-    const copper = conductors.map((conductor) => copperMm2M(run, conductor));
-    if (sharing.has(run.record)) return { copperMm2M: copper.slice(0, 1), last: 0 };
-    const last = lastWithin(conductors, needed);
+  const runs = of.map((members, at) => {
+    const [{ conductors }] = members as readonly [RunToSize];
+    const copper = conductors.map((_, choice) =>
+      members.reduce((sum, one) => sum + copperMm2M(one.run, one.conductors[choice]!), 0),
+    );
+    const fixed = { copperMm2M: copper.slice(0, 1), last: 0 };
+    if (members.some(({ run }) => sharing.has(run.record))) return fixed;
+    const last = lastWithin(conductors, needed[at]);
     if (onlyFor === undefined) return { copperMm2M: copper, last };
-    const isOthers = otherDevicesOn(judged, run.record, onlyFor) > 0;
-    return { copperMm2M: copper.slice(0, isOthers ? 1 : last + 1), last };
+    const isOthers = members.some(({ run }) => otherDevicesOn(judged, run.record, onlyFor) > 0);
+    return isOthers ? fixed : { copperMm2M: copper.slice(0, last + 1), last };
   });
   return { runs, paths, limits, of };
+}
+
+/** The two of a feed with one choice for both, if they can follow each other; all others alone. */
+function inPairs(judged: Judged, all: readonly RunToSize[]): readonly (readonly RunToSize[])[] {
+  const partners = feedPairs(judged);
+  const byRecord = new Map(all.map((one) => [one.run.record, one]));
+  return all.flatMap((one) => {
+    const other = byRecord.get(partners.get(one.run.record)?.record ?? Number.NaN);
+    const together = other && paired(one, other);
+    if (!together) return [[one]];
+    return all.indexOf(one) < all.indexOf(other) ? [together] : [];
+  });
+}
+
+/** First the size that each needs for itself, then the sizes from the thicker one on. Undefined: the same sizes do not fit both. */
+function paired(one: RunToSize, other: RunToSize): readonly RunToSize[] | undefined {
+  const [ownOne, ownOther] = [one.conductors[0]!, other.conductors[0]!];
+  const from = thicker(ownOne, ownOther)!;
+  const upward = ({ conductors }: RunToSize) =>
+    conductors.filter((conductor) => sizesAbove(conductor, from) >= 0);
+  const [ofOne, ofOther] = [upward(one), upward(other)];
+  if (ofOne.length !== ofOther.length || ofOne.some((size, at) => sizesAbove(size, ofOther[at]!) !== 0))
+    return undefined;
+  if (sizesAbove(ownOne, ownOther) === 0) return [one, other];
+  return [
+    { run: one.run, conductors: [ownOne, ...ofOne] },
+    { run: other.run, conductors: [ownOther, ...ofOther] },
+  ];
 }
 
 /** The sizes from one on that go into the terminals of a run; at least that one. */
@@ -568,7 +627,9 @@ function runsForRepairs(
 ): ReadonlySet<number> {
   const records = new Set<number>();
   paths.forEach(({ device, legs }, index) => {
-    const changed = legs.flatMap(({ run }) => (choices[run]! > 0 ? [of[run]!.run.record] : []));
+    const changed = legs.flatMap((leg) =>
+      choices[leg.run]! > 0 ? of[leg.run]!.map(({ run }) => run.record) : [],
+    );
     if (!met[index] || changed.some((record) => otherDevicesOn(judged, record, device) > 0)) return;
     for (const record of changed) records.add(record);
   });
@@ -578,12 +639,14 @@ function runsForRepairs(
 function solvedPaths(judged: Judged, problem: PathProblem): SolvedPaths {
   const { choices, met } = leastCopperTogether(problem);
   const sizes = new Map<number, JointSize>();
-  problem.of.forEach(({ run, conductors }, index) => {
+  problem.of.forEach((runs, index) => {
     const choice = choices[index]!;
     if (choice === 0) return;
     const { last } = problem.runs[index]!;
-    const within = last > 0 ? conductors[last] : undefined;
-    sizes.set(run.record, { conductor: conductors[choice]!, beyondNeed: choice > last, within });
+    for (const { run, conductors } of runs) {
+      const within = last > 0 ? conductors[last] : undefined;
+      sizes.set(run.record, { conductor: conductors[choice]!, beyondNeed: choice > last, within });
+    }
   });
   const byPart = new Map<number, (ExceededLimit & { met: boolean })[]>();
   problem.limits.forEach((limit, index) => {
@@ -626,10 +689,18 @@ function pathSizing(
   const addedMm2M = ({ run, conductor }: RunSizing) =>
     copperMm2M(run, conductor) - copperMm2M(run, run.conductor);
   const others = (record: number) => otherDevicesOn(judged, record, part);
-  const dearestFirst = [...changed.values()].sort((one, other) => addedMm2M(other) - addedMm2M(one));
-  for (const sizing of dearestFirst.filter(({ run }) => others(run.record) > 0)) {
-    changed.delete(sizing.run.record);
-    if (!keepsLimits()) changed.set(sizing.run.record, sizing);
+  const added = (sizings: readonly RunSizing[]) => sizings.reduce((sum, one) => sum + addedMm2M(one), 0);
+  const partners = feedPairs(judged);
+  const shared = [...changed.values()].filter(({ run }) => others(run.record) > 0);
+  // The two of a feed change together, or neither does.
+  const steps = [
+    ...groupedBy(shared, ({ run: { record } }) =>
+      Math.min(record, partners.get(record)?.record ?? record),
+    ).values(),
+  ].sort((one, other) => added(other) - added(one));
+  for (const step of steps) {
+    for (const { run } of step) changed.delete(run.record);
+    if (!keepsLimits()) for (const sizing of step) changed.set(sizing.run.record, sizing);
   }
   if (changed.size === 0) return undefined;
   const inOrder = [...runs.keys()].flatMap((record) => changed.get(record) ?? []);

@@ -54,23 +54,21 @@ export function chargerInputA(charger: DcDcChargerPart): number {
 
 /**
  * By record of a run: the greatest current that an inverter at its cut-off voltage, or a charger at its minimum input voltage,
- * draws there, with the other loads of its scenario, A. `isMeant`: the devices that count; all if left out.
+ * draws there, with the other loads of its scenario, A. `lowestVOf`: another voltage for that, V; a device counts only if it has one.
  */
 export function supplyNeedsByRecord(
   judged: Judged,
-  isMeant: (part: InverterPart | DcDcChargerPart) => boolean = () => true,
+  lowestVOf: (part: InverterPart | DcDcChargerPart) => number | undefined = ({ lowestV }) => lowestV,
 ): ReadonlyMap<number, number> {
   const needs = new Map<number, number>();
+  const at = <Device extends InverterPart | DcDcChargerPart>(device: Device): Device | undefined => {
+    const lowestV = lowestVOf(device);
+    return lowestV === undefined ? undefined : { ...device, lowestV };
+  };
   for (const part of judged.network.parts) {
-    const deviceA =
-      part.kind === "inverter"
-        ? inverterSupplyA(part)
-        : part.kind === "dcDcCharger"
-          ? chargerInputA(part)
-          : undefined;
-    if (deviceA === undefined) continue;
-    const device = part as InverterPart | DcDcChargerPart;
-    if (!isMeant(device)) continue;
+    const device = part.kind === "inverter" ? at(part) : part.kind === "dcDcCharger" ? at(part) : undefined;
+    if (!device) continue;
+    const deviceA = device.kind === "inverter" ? inverterSupplyA(device) : chargerInputA(device);
     for (const { conductor, currentA } of supplyLoads(judged, device, deviceA)) {
       const record = judged.network.conductors[conductor]?.record ?? -1;
       needs.set(record, Math.max(needs.get(record) ?? 0, currentA));

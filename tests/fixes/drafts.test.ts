@@ -1,7 +1,9 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { afterAll, describe, expect, test } from "vitest";
+import { sizeOf } from "../../library/analysis/ampacity.ts";
 import { copperMm2M } from "../../library/analysis/copper-area.ts";
+import { feedPairs } from "../../library/analysis/feed-pairs.ts";
 import { leastCopperTogether } from "../../library/analysis/joint-sizing.ts";
 import { sizesAbove, sizesFrom } from "../../library/analysis/made-sizes.ts";
 import { thinReturns } from "../../library/analysis/network/faults/thin-returns.ts";
@@ -107,7 +109,9 @@ describe.each(sampled("first drafts, with offers", drafts))("with offers: %s", (
     const choices = problem ? leastCopperTogether(problem).choices : [];
     /** By record: the sizes for the sake of paths, beyond the need of a run too. */
     const ofPaths = new Map(
-      problem?.of.map(({ run, conductors }, index) => [run.record, conductors[choices[index]!]!]),
+      problem?.of.flatMap((runs, index) =>
+        runs.map(({ run, conductors }) => [run.record, conductors[choices[index]!]!] as const),
+      ),
     );
     /** The size that its repair is for; a link of a bank follows the fuse of the bank. */
     const needOf = (run: Run): Conductor => {
@@ -122,12 +126,14 @@ describe.each(sampled("first drafts, with offers", drafts))("with offers: %s", (
     const sizes = new Map(runsOf(before).map((run) => [run.record, asReturn(plan, run, needOf(run))]));
     // A size that is too thin as a return costs as much as the one that is thick enough.
     const runs = problem?.runs.map(({ copperMm2M: copper, ...rest }, index) => {
-      const { run, conductors } = problem.of[index]!;
-      const leastMm2M = copperMm2M(run, asReturn(plan, run, conductors[0]!));
+      const leastMm2M = problem.of[index]!.reduce(
+        (sum, { run, conductors }) => sum + copperMm2M(run, asReturn(plan, run, conductors[0]!)),
+        0,
+      );
       return { ...rest, copperMm2M: copper.map((mm2M) => Math.max(mm2M, leastMm2M)) };
     });
     const least = problem && runs && runs.length > 0 ? leastCopperByHighs([{ ...problem, runs }])[0] : 0;
-    const inProblem = new Set(problem?.of.map(({ run }) => run.record));
+    const inProblem = new Set(problem?.of.flat().map(({ run }) => run.record));
     const others = runsOf(before)
       .filter(({ record }) => !inProblem.has(record))
       .reduce((sum, run) => sum + copperMm2M(run, sizes.get(run.record)!), 0);
@@ -139,6 +145,21 @@ describe.each(sampled("first drafts, with offers", drafts))("with offers: %s", (
       const was = runsOf(before).find(({ record }) => record === run.record)!;
       if (sizesAbove(run.conductor, was.conductor) > 0)
         expect(sizesAbove(run.conductor, asReturn(plan, run, needOf(was))), run.name).toBeLessThanOrEqual(0);
+    }
+  });
+});
+
+describe.each(sampled("first drafts, with offers", drafts))("feeds: %s", (_, path) => {
+  test("the two cables of a feed that are alike stay alike", async () => {
+    const { before, plan } = await fixed(readFileSync(path, "utf8"), { offers: true });
+    const { network } = before.judgement;
+    if (!network) return;
+    const after = new Map(runsOf(plan).map((run) => [run.record, run]));
+    for (const run of runsOf(before)) {
+      const other = feedPairs(network).get(run.record);
+      if (!other || sizesAbove(run.conductor, other.conductor) !== 0) continue;
+      const [one, two] = [after.get(run.record)!, after.get(other.record)!];
+      expect([one.name, sizeOf(one.conductor)]).toEqual([one.name, sizeOf(two.conductor)]);
     }
   });
 });

@@ -227,8 +227,8 @@ testRule(voltageDrop, [
           '0.347 V are lost from the bank (the battery house) to lamps in "everything on", 2.89 % of 12 V: ',
         fixes: [
           {
-            title: "Use 8 AWG for feed and 6 AWG for feed return",
-            gives: { gauge: 8, feed: { gauge: 8 }, "feed return": { gauge: 6 } },
+            title: "Use 8 AWG for feed and feed return and 6 AWG here",
+            gives: { gauge: 6, feed: { gauge: 8 }, "feed return": { gauge: 8 } },
           },
         ],
       },
@@ -259,9 +259,9 @@ testRule(voltageDrop, [
         message: "0.342 V are lost from the bank",
         fixes: [
           {
-            title: "Use 6 AWG for feed and 4 AWG for feed return (which 1 other device shares)",
+            title: "Use 4 AWG for feed and feed return (which 1 other device shares)",
             kind: "suggestion",
-            gives: { gauge: 8, feed: { gauge: 6 }, "feed return": { gauge: 4 } },
+            gives: { gauge: 8, feed: { gauge: 4 }, "feed return": { gauge: 4 } },
           },
         ],
       },
@@ -316,8 +316,8 @@ testRule(voltageDrop, [
         values: { dropLimitPercent: 2, limitSource: "stated in the plan" },
         fixes: [
           {
-            title: "Use 2 AWG here and 2 AWG for feed return",
-            gives: { gauge: 2, feed: { gauge: 4 }, "feed return": { gauge: 2 } },
+            title: "Use 2 AWG here and for feed and feed return",
+            gives: { gauge: 2, feed: { gauge: 2 }, "feed return": { gauge: 2 } },
           },
         ],
       },
@@ -404,7 +404,7 @@ testRule(voltageDrop, [
         on: "gauge",
         message: "0.154 V are lost from the bank",
         values: { dropLimitPercent: 1, limitSource: "stated in the plan" },
-        fixes: [{ title: "Use 2 AWG", gives: { gauge: 2, minus: { gauge: 4 } } }],
+        fixes: [{ title: "Use 2 AWG here and for minus", gives: { gauge: 2, minus: { gauge: 2 } } }],
       },
     ],
   },

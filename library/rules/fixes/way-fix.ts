@@ -1,4 +1,5 @@
 import { copperMm2M } from "../../analysis/copper-area.ts";
+import { groupedBy } from "../../analysis/grouped-by.ts";
 import type { SupplyPath } from "../../analysis/network-result.ts";
 import type { LimitKind, PathSizing } from "../../analysis/repair-sizing.ts";
 import { internalConnections } from "../../model/internal-connections.ts";
@@ -50,9 +51,13 @@ function addedMm2M(sizing: PathSizing | undefined): number {
 function fixOf(sizing: PathSizing, place: number): ProposedFix {
   const { runs, otherDevices } = sizing;
   const sized = runs.map((sizing) => ({ ...sizedChanges(sizing.run, sizing), sizing }));
-  const words = sized.map(({ words: size, sizing: { run } }) => {
-    const where = run.record === place ? (runs.length > 1 ? " here" : "") : ` for ${run.name}`;
-    return `${size}${where}`;
+  const words = [...groupedBy(sized, ({ words }) => words)].map(([size, alike]) => {
+    const others = alike.flatMap(({ sizing: { run } }) => (run.record === place ? [] : [run.name]));
+    const where = [
+      ...(others.length < alike.length && runs.length > 1 ? ["here"] : []),
+      ...(others.length > 0 ? [`for ${listInWords(others, 12)}`] : []),
+    ];
+    return [size, where.join(" and ")].filter(Boolean).join(" ");
   });
   const isBeyond = isFar(sizing);
   const isOffer = otherDevices > 0 || isBeyond;

@@ -66,12 +66,12 @@ testRule(deviceBelowMinimum, [
         on: "minimumV",
         severity: "warning",
         message:
-          'Only 11.3 V in "winch starting" at radio (estimated: 12 V at rest), which needs 11.4 V (minimumV): use 8 AWG for radio supply and 2 AWG for feed return (which 1 other device shares).',
+          'Only 11.3 V in "winch starting" at radio (estimated: 12 V at rest), which needs 11.4 V (minimumV): use 2 AWG for feed and feed return (which 1 other device shares).',
         fixes: [
           {
-            title: "Use 8 AWG for radio supply and 2 AWG for feed return (which 1 other device shares)",
+            title: "Use 2 AWG for feed and feed return (which 1 other device shares)",
             kind: "suggestion",
-            gives: { feed: { gauge: 4 }, "radio supply": { gauge: 8 }, "feed return": { gauge: 2 } },
+            gives: { feed: { gauge: 2 }, "radio supply": { gauge: 10 }, "feed return": { gauge: 2 } },
           },
         ],
       },
@@ -85,11 +85,11 @@ testRule(deviceBelowMinimum, [
         on: "minimumV",
         severity: "error",
         message:
-          'Only 11.7 V in "cruising" at radio (estimated: 12 V at rest), which needs 11.75 V (minimumV): use 4/0 AWG for feed, 2 AWG for radio supply and 4/0 AWG for feed return (which 1 other device shares).',
+          'Only 11.7 V in "cruising" at radio (estimated: 12 V at rest), which needs 11.75 V (minimumV): use 4/0 AWG for feed and feed return and 2 AWG for radio supply (which 1 other device shares).',
         fixes: [
           {
             title:
-              "Use 4/0 AWG for feed, 2 AWG for radio supply and 4/0 AWG for feed return (which 1 other device shares)",
+              "Use 4/0 AWG for feed and feed return and 2 AWG for radio supply (which 1 other device shares)",
             kind: "suggestion",
             gives: { feed: { gauge: "4/0" }, "radio supply": { gauge: 2 }, "feed return": { gauge: "4/0" } },
           },
@@ -111,11 +111,6 @@ testRule(deviceBelowMinimum, [
             title: "Use 4 AWG for radio supply",
             kind: "suggestion",
             gives: { "radio supply": { gauge: 4 } },
-          },
-          {
-            title: "Use 6 AWG for radio supply and 2 AWG for feed return (which 1 other device shares)",
-            kind: "suggestion",
-            gives: { "radio supply": { gauge: 6 }, "feed return": { gauge: 2 } },
           },
         ],
       },
@@ -175,8 +170,8 @@ testRule(deviceBelowMinimum, [
           'Only 11.76 V in "everything on" at the charger (estimated: 12 V at rest), which needs 11.8 V (inputMinV): use ',
         fixes: [
           {
-            title: "Use 4 AWG for charger input and 2 AWG for feed return",
-            gives: { "charger input": { gauge: 4 } },
+            title: "Use 2 AWG for feed and feed return",
+            gives: { "charger input": { gauge: 6 }, feed: { gauge: 2 } },
           },
         ],
       },
