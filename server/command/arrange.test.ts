@@ -86,6 +86,14 @@ describe("loomwright arrange", () => {
     expect(large.out).toMatch(/plus and .*minus are larger than the surface/);
   });
 
+  test("shows no table of lengths if no conductor ends at the parts", async () => {
+    project.write("loose.ts", board.replace(/^(cable|circuit).*\n/gm, ""));
+    const { code, out } = await loomwright("loose.ts");
+    expect(code).toBe(0);
+    expect(out).toMatch(/No run of the plan ends at these parts\.$/m);
+    expect(out).not.toContain("no entries");
+  });
+
   test("names the parts without a size", async () => {
     const { code, leftOut } = await json("unsized.ts");
     expect(code).toBe(0);

@@ -1,5 +1,4 @@
-import type { SuggestedPlaces } from "../../library/documents/suggested-places.ts";
-import { suggestedPlaces } from "../../library/documents/suggested-places.ts";
+import { type SuggestedPlaces, suggestedPlaces } from "../../library/documents/suggested-places.ts";
 import type { Table } from "../../library/documents/table.ts";
 import { numbers, quantity, tableOf, words } from "../../library/documents/table-of.ts";
 import { judge } from "../../library/judge.ts";
@@ -103,7 +102,9 @@ function onScreen(plans: readonly Suggested[], { terminal }: Host): string {
           ? [
               textTable(placesTable(suggested), paint),
               toWrite(suggested, at),
-              textTable(runsTable(suggested), paint),
+              suggested.runs.length === 0
+                ? "No run of the plan ends at these parts.\n"
+                : textTable(runsTable(suggested), paint),
             ]
           : [`No places on ${printable(suggested.surface)}: ${printable(suggested.why)}.\n`]),
         ...remarksOn(suggested).map((remark) => `${printable(remark)}\n`),
