@@ -31,6 +31,6 @@ const body = `<header>
 <ol id="unplaced"></ol>
 </section>
 <details><summary>Conductors and their lengths</summary><table id="lengths"></table></details>
-<p id="how">Drag a part, or move it with the arrow keys: the text changes when it is let go or Enter is pressed. R turns it by a quarter, Escape leaves it as it was. Enter on a part that does not move goes to its line.</p>
+<p id="how">Drag a part, or move it with the arrow keys: the text changes when it is let go or Enter is pressed. R turns it by a quarter, B puts it on the next board, Escape leaves it as it was. Enter on a part that does not move goes to its line.</p>
 </div>
 </main>`;

@@ -11,6 +11,8 @@ export interface Moving {
   /** Moves it by a step, or begins to. */
   step(part: BoardPart, across: number, down: number): void;
   turn(part: BoardPart): void;
+  /** Moves it to the first free place on the surface after its own. */
+  toNextSurface(part: BoardPart): void;
   /** Puts a part without a place on a surface, at the first free place there; it then moves until it is written. */
   putOn(part: BoardPart, surface: number): void;
   write(): void;
@@ -82,6 +84,10 @@ export function createMoving(wiring: MovingWiring): Moving {
   const isInText = (of: State): boolean => {
     const was = inText(of.part);
     return was !== undefined && JSON.stringify(placesOf(was)) === JSON.stringify(placesOf(of));
+  };
+  const atFreePlace = (of: Pick<State, "part" | "on" | "turnedDeg">): State => {
+    const { left, top } = firstFree(sizeOf(of), around(of));
+    return { ...of, left, top };
   };
 
   const to = (next: State): void => {
@@ -198,12 +204,18 @@ export function createMoving(wiring: MovingWiring): Moving {
       const at = from(part);
       if (at) to({ ...at, turnedDeg: ((at.turnedDeg + 90) % 360) as QuarterTurn });
     },
+    toNextSurface(part) {
+      const at = from(part);
+      if (!at) return;
+      const surfaces = wiring.surfaces();
+      const next = surfaces[(surfaces.findIndex(({ record }) => record === at.on) + 1) % surfaces.length];
+      if (!next || next.record === at.on) return wiring.say("The plan has no other board.");
+      to(atFreePlace({ ...at, on: next.record }));
+    },
     putOn(part, surface) {
       if (part.fixed !== undefined) return wiring.say(part.fixed);
       if (state) giveUp();
-      const upright = { part, on: surface, turnedDeg: 0 as const };
-      const { left, top } = firstFree(sizeOf(upright), around(upright));
-      to({ ...upright, left, top });
+      to(atFreePlace({ part, on: surface, turnedDeg: 0 }));
       handles.handleOf(part.record)?.focus();
     },
     ...{ write, giveUp, settle, redraw },

@@ -28,6 +28,8 @@ function start(): void {
   let selected: number | undefined;
   /** It was let go, and the text is about to follow. */
   let isLetGo = false;
+  /** Keys of that time: they are meant for the part at its new place. */
+  let early: { readonly key: string; readonly record: number }[] = [];
 
   const say = (message: string, trouble: boolean) => {
     notice.textContent = message;
@@ -55,11 +57,14 @@ function start(): void {
     });
     handle.addEventListener("dblclick", () => act({ type: "goTo", record, take: true }));
     handle.addEventListener("focus", () => select(record));
-    // A part that is left by Tab has not been confirmed.
-    handle.addEventListener("blur", () => {
-      const isShown = handles.handleOf(record) === handle;
-      if (moving.record() === record && !moving.isHeld() && !isLetGo && isShown) moving.giveUp();
-    });
+    // A part that is left by Tab has not been confirmed. On the way to another surface it has the focus again by then.
+    handle.addEventListener("blur", () =>
+      queueMicrotask(() => {
+        const isShown = handles.handleOf(record) === handle;
+        if (moving.record() !== record || moving.isHeld() || isLetGo || !isShown || hasFocus(handle)) return;
+        moving.giveUp();
+      }),
+    );
     handle.addEventListener("keydown", (event) => onKey(event, record));
     return handle;
   });
@@ -85,16 +90,30 @@ function start(): void {
   });
 
   const onKey = (event: KeyboardEvent, record: number) => {
-    const part = partOf(record);
-    if (!part || !boards?.current || isLetGo || event.ctrlKey || event.metaKey || event.altKey) return;
-    const arrow = arrows[event.key];
-    if (arrow) moving.step(part, ...arrow);
-    else if (event.key.toLowerCase() === "r") moving.turn(part);
-    else if (event.key === "Enter" || event.key === " ") {
-      if (moving.record() === record) moving.write();
-      else act({ type: "goTo", record, take: event.key === "Enter" });
-    } else return;
+    if (event.ctrlKey || event.metaKey || event.altKey || !pressed(event.key, record)) return;
     event.preventDefault();
+  };
+  /** Whether the key has a meaning on a part. */
+  const pressed = (key: string, record: number): boolean => {
+    const part = partOf(record);
+    if (!part || !boards?.current) return false;
+    const arrow = arrows[key];
+    const letter = key.toLowerCase();
+    const isEnter = key === "Enter" || key === " ";
+    if (!arrow && !isEnter && letter !== "r" && letter !== "b") return false;
+    if (isLetGo) early.push({ key, record });
+    else if (arrow) moving.step(part, ...arrow);
+    else if (letter === "r") moving.turn(part);
+    else if (letter === "b") moving.toNextSurface(part);
+    else if (moving.record() === record) moving.write();
+    else act({ type: "goTo", record, take: key === "Enter" });
+    return true;
+  };
+  /** The text has followed the part that was let go. */
+  const takeEarlyKeys = () => {
+    const keys = early;
+    early = [];
+    for (const { key, record } of keys) pressed(key, record);
   };
 
   const select = (record: number | undefined) => {
@@ -221,6 +240,7 @@ function start(): void {
     state = { ...state, uri: root };
     port.setState(state);
     if (moving.record() === undefined) draw(view, undefined);
+    if (!isLetGo) takeEarlyKeys();
   };
 
   conductors.checked = state.conductors;
@@ -234,6 +254,7 @@ function start(): void {
     "keydown",
     (event) => {
       if (event.key === "Escape") {
+        early = [];
         if (moving.record() === undefined) port.postMessage({ type: "leave" });
         else moving.giveUp();
       } else if (event.key.toLowerCase() === "r" && moving.isHeld()) {
@@ -249,7 +270,12 @@ function start(): void {
       case "boards":
         return show(data);
       case "cursor": {
-        if (moving.record() !== undefined) return;
+        // A part that has the focus stays selected, wherever the cursor is.
+        if (
+          moving.record() !== undefined ||
+          boards?.parts.some(({ record }) => hasFocus(handles.handleOf(record)))
+        )
+          return;
         const [record] = data.records.filter((one) => partOf(one));
         select(record);
         if (record !== undefined) handles.handleOf(record)?.scrollIntoView({ block: "nearest" });
@@ -258,6 +284,7 @@ function start(): void {
       case "say":
         if (data.about === "figures") return say(data.message, true);
         report(data.message);
+        early = [];
         if (isLetGo || moving.record() !== undefined) {
           isLetGo = false;
           moving.settle();
@@ -293,6 +320,10 @@ function dress(handle: HTMLElement, { name, place, findings, fixed, severity, si
     ...(place && place.overlaps.length > 0 ? ["overlaps"] : []),
     ...(size ? [] : ["without-size"]),
   ].join(" ");
+}
+
+function hasFocus(handle: HTMLElement | undefined): boolean {
+  return handle !== undefined && document.activeElement === handle && document.hasFocus();
 }
 
 function sameTexts({ versions: one }: BoardsView, { versions: other }: BoardsView): boolean {

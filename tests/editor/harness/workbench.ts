@@ -50,17 +50,22 @@ export async function openWindow(
 
 /**
  * Reloads the window, like closing the browser and coming back: the kept tabs are shown again, without the initial request for a
- * file. The editor saves its tabs only now and then, so this waits until the saved state names `tab`.
+ * file. The editor saves its tabs only now and then, so this waits until `tab` is found in the saved state.
  */
-export async function reloadWindow(page: Page, tab: string): Promise<void> {
-  await page.waitForFunction(keptTabs, tab, { polling: 250 });
+export async function reloadWindow(page: Page, tab: RegExp): Promise<void> {
+  // The driver's own wait would take the promise itself for the answer.
+  const latest = Date.now() + 60_000;
+  while (!(await page.evaluate(keptTabs, tab.source))) {
+    if (Date.now() > latest) throw new Error(`the editor has saved no tab with ${tab}`);
+    await page.waitForTimeout(250);
+  }
   const address = new URL(page.url());
   address.searchParams.delete("payload");
   await page.goto(address.href);
   await page.waitForSelector(".monaco-workbench .part.editor");
 }
 
-/** Whether the tabs that the workbench has saved so far include one of this kind. Runs in the page. */
+/** Whether this is found in the tabs that the workbench has saved so far. Runs in the page. */
 async function keptTabs(tab: string): Promise<boolean> {
   for (const { name = "" } of await indexedDB.databases()) {
     if (!name.startsWith("vscode-web-state-db-")) continue;
@@ -77,7 +82,7 @@ async function keptTabs(tab: string): Promise<boolean> {
       read.onsuccess = () => resolve(read.result);
       read.onerror = () => reject(read.error);
     }).finally(() => database.close());
-    if (typeof tabs === "string" && tabs.includes(tab)) return true;
+    if (typeof tabs === "string" && new RegExp(tab).test(tabs)) return true;
   }
   return false;
 }

@@ -59,24 +59,33 @@ const part = ({ page }: BoardsPage, name: string) =>
 const themes = {
   light: { "--vscode-editor-foreground": "#1f1f1f", "--vscode-editor-background": "#ffffff" },
   dark: { "--vscode-editor-foreground": "#d4d4d4", "--vscode-editor-background": "#1e1e1e" },
+  "high-contrast": {
+    "--vscode-editor-foreground": "#ffffff",
+    "--vscode-editor-background": "#000000",
+    "--vscode-contrastBorder": "#6fc3df",
+    "--vscode-contrastActiveBorder": "#f38518",
+  },
 };
 
 describe("a person who hears the page or uses the keyboard alone", () => {
   const axe = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
 
-  test.each(["light", "dark"] as const)("axe-core finds nothing wrong in a %s theme", async (theme) => {
-    const { page } = await open({ theme: { kind: `vscode-${theme}`, colours: themes[theme] } });
-    // Evaluated by the driver, and so not subject to the page's policy.
-    await page.evaluate(readFileSync(axe, "utf8"));
-    const violations = await page.evaluate(async () => {
-      const { axe } = globalThis as unknown as {
-        axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-      };
-      const found = await axe.run();
-      return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).slice(0, 3)}`);
-    });
-    expect(violations).toEqual([]);
-  });
+  test.each(["light", "dark", "high-contrast"] as const)(
+    "axe-core finds nothing wrong in a %s theme",
+    async (theme) => {
+      const { page } = await open({ theme: { kind: `vscode-${theme}`, colours: themes[theme] } });
+      // Evaluated by the driver, and so not subject to the page's policy.
+      await page.evaluate(readFileSync(axe, "utf8"));
+      const violations = await page.evaluate(async () => {
+        const { axe } = globalThis as unknown as {
+          axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+        };
+        const found = await axe.run();
+        return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).slice(0, 3)}`);
+      });
+      expect(violations).toEqual([]);
+    },
+  );
 
   test("each part has its place as its name", async () => {
     const view = await open();
@@ -109,6 +118,49 @@ describe("a person who hears the page or uses the keyboard alone", () => {
     expect(await said("letGo")).toMatchObject([
       { number: 1, places: [{ left: 600, top: 300, turnedDeg: 90 }] },
     ]);
+  });
+
+  test("B puts a part on the next board, at a free place there, and it keeps the focus", async () => {
+    const view = await open();
+    const { page, said } = view;
+    const side = (await ask()).surfaces[1]!.record;
+    await part(view, "plus").focus();
+    await page.keyboard.press("b");
+    expect(await answer(view)).toMatchObject([{ on: side, left: 0, top: 0, turnedDeg: 0 }]);
+    await page.keyboard.press("ArrowDown");
+    await page.keyboard.press("Enter");
+    expect(await said("letGo")).toMatchObject([{ places: [{ on: side, left: 0, top: 5 }] }]);
+    expect(await said("leaveAsIs")).toEqual([]);
+    await part(view, "minus").focus();
+  });
+
+  test("the part that the keyboard is on stays selected, wherever the cursor of the text is", async () => {
+    const view = await open();
+    await part(view, "plus").focus();
+    await view.page.getByRole("heading", { name: "plus", exact: true }).waitFor();
+    const [house] = (await ask()).parts;
+    for (const records of [[], [house!.record]]) await view.send({ type: "cursor", records });
+    expect(await view.page.locator("#about-title").textContent()).toBe("plus");
+    await view.page.getByRole("button", { name: "Undo" }).focus();
+    await view.send({ type: "cursor", records: [house!.record] });
+    await view.page.getByRole("heading", { name: "house", exact: true }).waitFor();
+  });
+
+  test("keys that are pressed before the text has followed move the part from its new place", async () => {
+    const view = await open();
+    const { page, said, send } = view;
+    const before = await ask();
+    await part(view, "plus").focus();
+    for (const key of ["ArrowRight", "Enter", "ArrowRight", "ArrowDown", "Enter"])
+      await page.keyboard.press(key);
+    expect(await said("letGo")).toHaveLength(1);
+    const versions = Object.fromEntries(Object.keys(before.versions).map((uri) => [uri, 99]));
+    const parts = before.parts.map((one) =>
+      one.name === "plus" ? { ...one, place: { ...one.place!, left: 605 } } : one,
+    );
+    await send({ type: "boards", number: 2, root, boards: { ...before, versions, parts } });
+    await expect.poll(() => said("letGo")).toHaveLength(2);
+    expect((await said("letGo"))[1]).toMatchObject({ number: 2, places: [{ left: 610, top: 305 }] });
   });
 
   test("a part that is left by Tab without Enter is not written", async () => {
@@ -258,6 +310,15 @@ test("a picture with anything that ours never have is not shown", async () => {
   await view.send({ type: "boards", number: 2, root, boards: { ...boards, surfaces } });
   await view.page.getByText("A picture was not shown").waitFor();
   expect(await view.said("refused")).toMatchObject([{ why: "an element <script>" }]);
+});
+
+test("in forced colours the drawn boards have the colours of the system", async () => {
+  const { page } = await open({ forcedColors: "active" });
+  const system = await page.evaluate(() => getComputedStyle(document.body).color);
+  const inks = await page
+    .locator(".stage text")
+    .evaluateAll((texts) => [...new Set(texts.map((text) => getComputedStyle(text).fill))]);
+  expect(inks).toEqual([system]);
 });
 
 test("in a narrow view no element is wider than the view", async () => {

@@ -123,10 +123,9 @@ test("a click leads to the line, and the cursor in the text selects its part", a
 test("a reload of the window brings the view back", async () => {
   await view.getByRole("checkbox", { name: "Conductors" }).check();
   await view.locator(".stage .loomwright-conductor").first().waitFor();
-  await reloadWindow(page, "loomwright.boards");
+  await reloadWindow(page, /conductors\\*":true/);
   view = diagramIn(page);
   await part("plus").waitFor();
-  // The editor decides how much of a page's kept state is saved by then; the page's own tests cover the kept state.
-  await view.getByRole("checkbox", { name: "Conductors" }).setChecked(true);
+  await view.getByRole("checkbox", { name: "Conductors", checked: true }).waitFor();
   await view.locator(".stage .loomwright-conductor").first().waitFor();
 });

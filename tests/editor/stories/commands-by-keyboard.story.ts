@@ -57,7 +57,7 @@ test("every command is in the palette of a plan, and those of the context menu a
   }
   expect(missing).toEqual([]);
   // A command that goes away must go away here too.
-  expect(contributes.commands).toHaveLength(14);
+  expect(contributes.commands).toHaveLength(17);
 
   await page.keyboard.press("Control+End");
   await page.keyboard.press("Shift+F10");

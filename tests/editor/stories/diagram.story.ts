@@ -204,7 +204,7 @@ test.each([
 });
 
 test("it is there again after a reload of the window, and follows the text", async () => {
-  await reloadWindow(page, "loomwright.diagram");
+  await reloadWindow(page, /loomwright\.diagram/);
   diagram = diagramIn(page);
   await elementIn(diagram, "fuse panel").waitFor();
   // The editor decides how much of a page's kept state is saved by then; the page's own tests cover the kept state.

@@ -135,7 +135,7 @@ test("an absent number is inserted, and taken out again by one undo", async () =
 test("a reload of the window brings the view back", async () => {
   await view.getByRole("button", { name: "Jun", exact: true }).click();
   await view.getByRole("heading", { name: /worst week of Jun/ }).waitFor();
-  await reloadWindow(page, "loomwright.energy");
+  await reloadWindow(page, /loomwright\.energy/);
   view = diagramIn(page);
   await view.locator("#months tbody tr").nth(11).waitFor();
   await view.locator("#chart svg").waitFor();

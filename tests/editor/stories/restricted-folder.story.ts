@@ -22,4 +22,7 @@ circuit({ name: "heater", load: 15, oneWayFt: 20, gauge: 14, protect: 20, insula
   await page.locator(".tab", { hasText: /^stranger\.ts$/ }).click();
   await runFromPalette(page, "Loomwright: Show Whether the Bank Keeps Up");
   await diagramIn(page).getByText("The plan has no period").waitFor();
+  await page.locator(".tab", { hasText: /^stranger\.ts$/ }).click();
+  await runFromPalette(page, "Loomwright: Show the Boards to Scale");
+  await diagramIn(page).getByText("The plan has no surface").waitFor();
 });
