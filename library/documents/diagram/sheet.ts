@@ -35,7 +35,7 @@ export function sheet(pen: SvgWriter, content: SheetContent): Omit<Drawing, "not
     onPaper || schematic.notices.length > 0 ? leastWidthPx : 0,
   );
   const noticeLines = schematic.notices.flatMap((notice) =>
-    linesOfText(notice, width - 2 * marginPx, textPx),
+    linesOfText(notice, width - 2 * marginPx, textPx, "bold"),
   );
   const noticesTop = diagram.height + gapPx;
   const bottomTop = noticesTop + noticeLines.length * linePx + (noticeLines.length > 0 ? gapPx : 0);

@@ -45,16 +45,21 @@ function tableOf(ranges: typeof regularWidths): ReadonlyMap<number, number> {
 }
 
 /** A sentence in lines of at most that width, broken between words; a word that is too long for a line is cut. */
-export function linesOfText(text: string, widthPx: number, sizePx: number): readonly string[] {
+export function linesOfText(
+  text: string,
+  widthPx: number,
+  sizePx: number,
+  weight: Weight = "regular",
+): readonly string[] {
   const lines: string[] = [];
   let line = "";
   for (const word of text.split(" ")) {
     const longer = line === "" ? word : `${line} ${word}`;
-    if (line !== "" && textWidth(longer, sizePx) > widthPx) {
+    if (line !== "" && textWidth(longer, sizePx, weight) > widthPx) {
       lines.push(line);
       line = word;
     } else line = longer;
   }
   if (line !== "") lines.push(line);
-  return lines.map((one) => cutToWidth(one, widthPx, sizePx));
+  return lines.map((one) => cutToWidth(one, widthPx, sizePx, weight));
 }

@@ -2,7 +2,7 @@ import type { Box } from "../diagram/drawing.ts";
 import type { Stroke } from "../diagram/svg-writer.ts";
 import { commonBox, grown, without } from "./boxes.ts";
 import type { FrontDrawing } from "./front-drawing.ts";
-import { drawLabel, labelOf, labelsWithin, type PlacedLabel } from "./labels.ts";
+import { drawLabel, labelOf, labelsWithin, lineOwner, type PlacedLabel } from "./labels.ts";
 import { lengthOnTape } from "./lengths-on-tape.ts";
 
 /** A rectangle of the surface that is not a part. */
@@ -18,6 +18,7 @@ interface Area {
 export function drawAreas(
   drawing: FrontDrawing,
   bodies: readonly Box[],
+  bilge: BilgeWater | undefined,
 ): { readonly under: string; readonly over: string } {
   const { pen, scale, board, placer } = drawing;
   const drawn = areasOf(drawing).flatMap(({ outline, name, words, stroke, fill }) => {
@@ -30,8 +31,23 @@ export function drawAreas(
   });
   return {
     under: drawn.map(({ under }) => under).join(""),
-    over: drawn.map(({ over }) => over).join("") + bilgeWater(drawing),
+    over: drawn.map(({ over }) => over).join("") + (bilge ? bilgeWater(drawing, bilge) : ""),
   };
+}
+
+/** The highest water in the bilge, on an upright surface. */
+interface BilgeWater {
+  readonly mm: number;
+  readonly line: Box;
+}
+
+/** Labels keep clear of its line. */
+export function bilgeWaterShape({ scale, board, placer, content }: FrontDrawing): BilgeWater | undefined {
+  const { bilgeWaterMm: mm, orientation, height } = content.surface;
+  if (mm === undefined || orientation !== "vertical" || mm >= height) return undefined;
+  const line = { x: board.x, y: scale.px(height - mm), width: board.width, height: 0 };
+  placer.take(grown(line, 1), lineOwner);
+  return { mm, line };
 }
 
 /** No body has it: areas yield to everything. */
@@ -75,18 +91,15 @@ function areaLabel({ placer }: FrontDrawing, box: Box, name: string, words: read
   );
 }
 
-function bilgeWater({ pen, scale, board, placer, content, unit }: FrontDrawing): string {
-  const { bilgeWaterMm, orientation, height } = content.surface;
-  if (bilgeWaterMm === undefined || orientation !== "vertical" || bilgeWaterMm >= height) return "";
-  const y = scale.px(height - bilgeWaterMm);
-  const line = pen.line(
+function bilgeWater({ pen, placer, unit }: FrontDrawing, { line, mm }: BilgeWater): string {
+  const { x, y, width } = line;
+  const drawn = pen.line(
     [
-      { x: 0, y },
-      { x: board.width, y },
+      { x, y },
+      { x: x + width, y },
     ],
     "chain",
   );
-  const words = `bilge water ${lengthOnTape(bilgeWaterMm, unit)} ${unit}`;
-  const label = placer.beside({ x: 0, y, width: board.width, height: 0 }, labelOf(words, [], 10));
-  return line + drawLabel(pen, label);
+  const words = `bilge water ${lengthOnTape(mm, unit)} ${unit}`;
+  return drawn + drawLabel(pen, placer.beside(line, labelOf(words, [], 10)));
 }

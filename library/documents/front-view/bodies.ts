@@ -2,21 +2,23 @@ import type { Body, TerminalSpot } from "../../model/placement/layout.ts";
 import type { Box } from "../diagram/drawing.ts";
 import { markPx } from "../diagram/finding-mark.ts";
 import type { Point } from "../diagram/graph.ts";
+import type { FoundHere } from "../diagram/schematic.ts";
 import type { SvgWriter } from "../diagram/svg-writer.ts";
 import { middleOf } from "../diagram/symbols/part-symbol.ts";
 import { aroundPoints, commonBox, grown, sidesOf } from "./boxes.ts";
-import type { FrontDrawing, Noted } from "./front-drawing.ts";
+import type { FrontDrawing } from "./front-drawing.ts";
 import { drawLabel, labelOf, labelsWithin, lineOwner, type PlacedLabel } from "./labels.ts";
 import { lengthOnTape, sizeOnTape } from "./lengths-on-tape.ts";
 import type { BodyHere } from "./surface-content.ts";
 
 /** A part on the surface. */
-export interface BodyShape extends Noted {
+export interface BodyShape {
   readonly here: BodyHere;
   /** Its outline, or the room of the cross of a part without a size. */
   readonly box: Box;
   readonly isPoint: boolean;
   readonly air: Box | undefined;
+  readonly found: readonly FoundHere[];
   readonly terminals: readonly { readonly name: string; readonly spot: TerminalSpot; readonly at: Point }[];
 }
 
@@ -31,10 +33,11 @@ export function bodyShape(drawing: FrontDrawing, here: BodyHere): BodyShape {
     spots.map((spot) => ({ name, spot, at: scale.point(spot) })),
   );
   for (const { at, spot } of terminals) placer.take(grown(aroundPoints(lugOf(at, spot)), terminalPx + 1));
-  const noted = drawing.noted(drawing.found.ofRecord(body.record), markPlaces(box));
+  const found = drawing.found.ofRecord(body.record);
+  drawing.mark(found, markPlaces(box), [box]);
   const air = isPoint ? undefined : airOf(drawing, body, outline);
   if (air) for (const side of sidesOf(air)) placer.take(grown(side, 1), lineOwner);
-  return { here, box, isPoint, air, terminals, ...noted };
+  return { here, box, isPoint, air, found, terminals };
 }
 
 /** The label within the part, if there is room. */

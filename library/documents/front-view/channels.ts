@@ -1,8 +1,10 @@
 import { counted } from "../../rules/wording/format-number.ts";
 import type { Box } from "../diagram/drawing.ts";
+import { markPx } from "../diagram/finding-mark.ts";
 import type { Point } from "../diagram/graph.ts";
+import type { FoundHere } from "../diagram/schematic.ts";
 import { aroundPoints, contains, grown, overlaps } from "./boxes.ts";
-import type { FrontDrawing, Noted } from "./front-drawing.ts";
+import type { FrontDrawing } from "./front-drawing.ts";
 import { drawLabel, labelOf, type PlacedLabel } from "./labels.ts";
 import { lanePx } from "./lanes.ts";
 import {
@@ -11,16 +13,18 @@ import {
   longestFirst,
   type Piece,
   piecesOfLine,
-  placesAlong,
+  placesBeside,
   pointAt,
+  stepsAlong,
 } from "./lines.ts";
 import type { ChannelHere, SurfaceContent } from "./surface-content.ts";
 
 /** A channel along the surface. */
-export interface ChannelShape extends Noted {
+export interface ChannelShape {
   readonly here: ChannelHere;
   readonly points: readonly Point[];
   readonly widthPx: number;
+  readonly found: readonly FoundHere[];
   /** Around each straight piece. */
   readonly boxes: readonly Box[];
 }
@@ -36,9 +40,10 @@ export function channelShape(drawing: FrontDrawing, here: ChannelHere): ChannelS
     stated === undefined ? Math.max(unknownChannelPx, lanes * lanePx + 3) : Math.max(scale.px(stated), 3);
   const boxes = piecesOfLine(points).map((piece) => grown(aroundPoints(piece), widthPx / 2));
   for (const box of boxes) placer.take(box, -1 - here.index);
-  const nearStart = stepInto([points[0]!, points[1]!], 12);
-  const noted = drawing.noted(drawing.found.ofRecord(channel.record), [nearStart, ...placesAlong([points])]);
-  return { here, points, widthPx, boxes, ...noted };
+  const found = drawing.found.ofRecord(channel.record);
+  const along = stepsAlong(points, 12, Number.POSITIVE_INFINITY).map(({ at }) => at);
+  drawing.mark(found, [...along, ...placesBeside([points], (widthPx + markPx) / 2 + 2)], boxes);
+  return { here, points, widthPx, found, boxes };
 }
 
 /** The indices of the conductors in a channel. */
@@ -72,7 +77,10 @@ export function channelLabel(
       for (const away of isInside ? [0, aside, -aside] : [-beside, beside])
         for (const share of [0.5, 0.3, 0.7, 0.15, 0.85, 0.05, 0.95]) {
           const placed = labelAt(label, piece, share, away);
-          if (!contains(board, placed.box) || crossed.some((other) => overlaps(other, placed.box, 1)))
+          if (
+            !contains(grown(board, -edgePx), placed.box) ||
+            crossed.some((other) => overlaps(other, placed.box, 1))
+          )
             continue;
           placer.take(placed.box);
           return placed;
@@ -113,11 +121,8 @@ export function channelEdges({ pen }: FrontDrawing, { points, widthPx }: Channel
 }
 
 const unknownChannelPx = 6;
-
-function stepInto(piece: Piece, by: number): Point {
-  const { x, y } = directionOf(piece);
-  return { x: piece[0].x + x * by, y: piece[0].y + y * by };
-}
+/** Between words and the line of the edge of the surface. */
+const edgePx = 3;
 
 /** With its middle at a share of a piece, and at a distance from it. */
 function labelAt(label: PlacedLabel["label"], piece: Piece, share: number, away: number): PlacedLabel {

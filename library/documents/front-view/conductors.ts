@@ -1,19 +1,21 @@
 import type { Judgement } from "../../judge.ts";
 import type { Point } from "../diagram/graph.ts";
+import type { FoundHere } from "../diagram/schematic.ts";
 import type { Stroke } from "../diagram/svg-writer.ts";
 import { aroundPoints, grown, overlaps } from "./boxes.ts";
 import { type ChannelShape, leadsIn } from "./channels.ts";
-import type { FrontDrawing, Noted } from "./front-drawing.ts";
+import type { FrontDrawing } from "./front-drawing.ts";
 import { drawLabel, labelOf, lineOwner, type PlacedLabel } from "./labels.ts";
 import { type LanePiece, lanePx, lineInLanes, piecesOf, placeOnPath } from "./lanes.ts";
 import { piecesOfLine, placesAlong, stepsAlong } from "./lines.ts";
 import type { LeadHere } from "./surface-content.ts";
 
 /** A conductor along its way. */
-export interface ConductorShape extends Noted {
+export interface ConductorShape {
   readonly here: LeadHere;
   /** More than one if it leaves the surface in between. */
   readonly lines: readonly (readonly Point[])[];
+  readonly found: readonly FoundHere[];
 }
 
 /** Side by side in their channels; labels keep clear of them. */
@@ -45,59 +47,132 @@ export function conductorShapes(
       lines.at(-1)!.push(...piecesOf(drawn, isForward ? beside : -beside));
     }
     const drawn = lines.filter((line) => line.length > 0).map(lineInLanes);
-    for (const piece of drawn.flatMap(piecesOfLine)) placer.take(grown(aroundPoints(piece), 1), lineOwner);
-    return {
-      ...{ here, lines: drawn },
-      ...drawing.noted(found.ofConductor(lead.record, lead.role), placesAlong(drawn)),
-    };
+    const boxes = drawn.flatMap(piecesOfLine).map((piece) => grown(aroundPoints(piece), 1));
+    for (const box of boxes) placer.take(box, lineOwner);
+    const foundHere = found.ofConductor(lead.record, lead.role);
+    drawing.mark(foundHere, placesAlong(drawn), boxes);
+    return { here, lines: drawn, found: foundHere };
   });
 }
 
-export function drawConductor(drawing: FrontDrawing, shape: ConductorShape): string {
-  const { here, lines } = shape;
+/**
+ * The numbers of conductors beside both ends, by the index of the conductor. Those that find no room there share a place for each
+ * terminal, led out of the crowd.
+ */
+export function conductorNumbers(
+  drawing: FrontDrawing,
+  conductors: readonly ConductorShape[],
+): readonly (readonly PlacedLabel[])[] {
+  const placed = conductors.map((): PlacedLabel[] => []);
+  const crowded = new Map<string, Numbered[]>();
+  for (const end of conductors.flatMap((shape, index) => numberedEnds(drawing, shape, index))) {
+    const label = numberAt(drawing, end);
+    if (label) placed[end.index]!.push(label);
+    else {
+      const { x, y } = end.line[0]!;
+      const place = `${Math.round(x)} ${Math.round(y)}`;
+      crowded.set(place, [...(crowded.get(place) ?? []), end]);
+    }
+  }
+  for (const ends of crowded.values())
+    for (const [at, label] of ledOut(drawing, ends).entries()) placed[ends[at]!.index]!.push(label);
+  return placed;
+}
+
+/** The end of a conductor that its number is to be beside. */
+interface Numbered {
+  readonly index: number;
+  /** From that end on. */
+  readonly line: readonly Point[];
+  readonly number: string;
+}
+
+function numberedEnds(
+  { options, content }: FrontDrawing,
+  { here, lines }: ConductorShape,
+  index: number,
+): readonly Numbered[] {
   const { lead, way } = here;
-  const { pen, content, options } = drawing;
-  const { name, record } = lead;
-  const number = options.numbers?.(record, lead.role) ?? "";
-  const role = lead.role === "cable" ? undefined : lead.role;
+  const number = options.numbers?.(lead.record, lead.role) ?? "";
   const [first, last] = [lines[0], lines.at(-1)];
-  const ends = [
-    ...(first && way.stretches[0]?.surface === content.index ? [first] : []),
-    ...(last && way.stretches.at(-1)?.surface === content.index ? [[...last].reverse()] : []),
+  if (number === "" || !first || !last) return [];
+  const isHere = (stretch: (typeof way.stretches)[number] | undefined) => stretch?.surface === content.index;
+  return [
+    ...(isHere(way.stretches[0]) ? [{ index, number, line: first }] : []),
+    ...(isHere(way.stretches.at(-1)) ? [{ index, number, line: [...last].reverse() }] : []),
   ];
-  const tags = number === "" ? [] : ends.map((line) => numberAt(drawing, line, number));
+}
+
+export function drawConductor(
+  drawing: FrontDrawing,
+  { here, lines, found }: ConductorShape,
+  numbers: readonly PlacedLabel[],
+): string {
+  const { pen, options, plan } = drawing;
+  const { name, record, role } = here.lead;
+  const number = options.numbers?.(record, role) ?? "";
+  const which = role === "cable" ? undefined : role;
   return drawing.draw(
     {
-      ...shape,
-      ...{ kind: "conductor", name, record, role, elementId: `conductor-${record}-${lead.role}` },
-      sentence: `${number === "" ? "Conductor" : `Conductor ${number}`}: ${name}${role ? `, ${role}` : ""}.`,
+      ...{ kind: "conductor", name, record, found },
+      ...{ role: which, elementId: `conductor-${record}-${role}` },
+      sentence: `${number === "" ? "Conductor" : `Conductor ${number}`}: ${name}${which ? `, ${which}` : ""}.`,
       box: aroundPoints(lines.flat()),
     },
-    ...lines.map((line) => pen.line(line, strokeOf(drawing.plan, record, lead.role))),
-    ...tags.map((tag) => drawLabel(pen, tag)),
+    ...lines.map((line) => pen.line(line, strokeOf(plan, record, role))),
+    ...numbers.map((label) => drawLabel(pen, label)),
   );
 }
 
+const numberPx = 9;
 /** From the end of a conductor to its number. */
 const farthestNumberPx = 160;
 
-/** The number of a conductor near its end, beside its line. */
-function numberAt({ placer }: FrontDrawing, line: readonly Point[], number: string): PlacedLabel {
-  const label = labelOf(number, [], 9);
-  const { width, height } = label;
-  for (const { at, along } of stepsAlong(line, 12, farthestNumberPx))
-    for (const side of [1, -1]) {
-      const middle = {
-        x: at.x - along.y * side * (width / 2 + 3),
-        y: at.y + along.x * side * (height / 2 + 2),
-      };
-      const box = { x: middle.x - width / 2, y: middle.y - height / 2, width, height };
-      if (placer.taken.some((other) => overlaps(other, box, 1))) continue;
-      placer.take(box);
-      return { label, box, turned: false };
-    }
+/** Near the end of a conductor, beside its line and no other; along an upright line it may be turned. */
+function numberAt({ placer }: FrontDrawing, { line, number }: Numbered): PlacedLabel | undefined {
+  const label = labelOf(number, [], numberPx);
+  const steps = stepsAlong(line, 12, farthestNumberPx);
+  for (const turned of [false, true])
+    for (const { at, along } of steps)
+      for (const side of [1, -1]) {
+        const isUpright = Math.abs(along.y) > Math.abs(along.x);
+        if (turned && !isUpright) continue;
+        const [width, height] = turned ? [label.height, label.width] : [label.width, label.height];
+        const middle = {
+          x: at.x - along.y * side * (width / 2 + 3),
+          y: at.y + along.x * side * (height / 2 + 2),
+        };
+        const box = { x: middle.x - width / 2, y: middle.y - height / 2, width, height };
+        // Between two upright lines, words must be nearer to their own.
+        const apart =
+          isUpright && !turned ? { ...box, x: box.x - (along.y * side > 0 ? 5 : 0), width: width + 5 } : box;
+        if (placer.taken.some((other) => overlaps(other, apart, 1))) continue;
+        placer.take(box);
+        return { label, box, turned };
+      }
+  return undefined;
+}
+
+/** One below the other, with a single line that leads to their terminal. */
+function ledOut({ placer }: FrontDrawing, ends: readonly Numbered[]): readonly PlacedLabel[] {
+  const { line } = ends[0]!;
   const [near] = stepsAlong(line, 6, Number.POSITIVE_INFINITY);
-  return placer.beside({ ...(near?.at ?? line[0]!), width: 0, height: 0 }, label);
+  const labels = ends.map(({ number }) => labelOf(number, [], numberPx));
+  const { box, leader } = placer.beside(
+    { ...(near?.at ?? line[0]!), width: 0, height: 0 },
+    {
+      lines: labels.flatMap(({ lines }) => lines),
+      width: labels.reduce((most, { width }) => Math.max(most, width), 0),
+      height: labels.reduce((sum, { height }) => sum + height, 0),
+    },
+  );
+  let { y } = box;
+  return labels.map((label, index) => {
+    const { width, height } = label;
+    const one = { label, box: { x: box.x, y, width, height }, turned: false };
+    y += height;
+    return index === 0 && leader ? { ...one, leader } : one;
+  });
 }
 
 function strokeOf({ network }: Judgement, record: number, role: string): Stroke {

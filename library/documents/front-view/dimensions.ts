@@ -55,7 +55,13 @@ export function dimensions(
     );
   });
   const last = Math.max(lengthPx, ...places.map(({ at }) => at));
-  const ends = [0, lengthPx].map((at) => pen.line([point(at, 3), point(at, wholeAt + 4)], "fine"));
+  const ends = [0, lengthPx].map((at) => {
+    const isWritten = spots.some((spot) => Math.abs(spot - at) < rowPx / 2);
+    const pieces = isWritten
+      ? [[3, wordsPx - 3] as const, [wordsPx + widest + 3, wholeAt + 4] as const]
+      : [[3, wholeAt + 4] as const];
+    return pieces.map(([from, to]) => pen.line([point(at, from), point(at, to)], "fine")).join("");
+  });
   const middle = point(lengthPx / 2, wholeAt + 4);
   return {
     svg: [

@@ -1,10 +1,10 @@
 import type { Judgement } from "../../judge.ts";
 import { counted } from "../../rules/wording/format-number.ts";
 import type { Point } from "../diagram/graph.ts";
-import { drawAreas } from "./areas.ts";
+import { bilgeWaterShape, drawAreas } from "./areas.ts";
 import { type BodyShape, bodyLabel, bodyShape, drawBody } from "./bodies.ts";
 import { type ChannelShape, channelEdges, channelLabel, channelShape, drawChannel } from "./channels.ts";
-import { conductorShapes, drawConductor } from "./conductors.ts";
+import { conductorNumbers, conductorShapes, drawConductor } from "./conductors.ts";
 import { dimensions, type Marked } from "./dimensions.ts";
 import { FrontDrawing } from "./front-drawing.ts";
 import { frontSheet } from "./front-sheet.ts";
@@ -138,20 +138,21 @@ function piecesOf(drawing: FrontDrawing): Pieces {
   const conductors = options.conductors ? conductorShapes(drawing, channels) : [];
   const bodies = content.bodies.map((body) => bodyShape(drawing, body));
   const openings = content.openings.map((opening) => openingShape(drawing, opening));
+  const bilge = bilgeWaterShape(drawing);
+  const marks = drawing.drawMarks();
   const bodyLabels = bodies.map((body) => bodyLabel(drawing, body));
-  const areas = drawAreas(
-    drawing,
-    bodies.map(({ box }) => box),
-  );
+  const outlines = bodies.map(({ box }) => box);
+  const areas = drawAreas(drawing, outlines, bilge);
   const channelLabels = channels.map((channel) => channelLabel(drawing, channel));
-  const wires = conductors.map((conductor) => drawConductor(drawing, conductor));
+  const holes = openings.map((opening) => drawOpening(drawing, opening));
   const parts = bodies.map((body, index) => drawBody(drawing, body, bodyLabels[index]));
   const tubes = channels.map((channel, index) => drawChannel(drawing, channel, channelLabels[index]!));
-  const holes = openings.map((opening) => drawOpening(drawing, opening));
+  const numbers = conductorNumbers(drawing, conductors);
+  const wires = conductors.map((conductor, index) => drawConductor(drawing, conductor, numbers[index]!));
   return {
     ...{ bodies, channels, openings, areas },
     channelEdges: channels.map((channel) => channelEdges(drawing, channel)).join(""),
-    drawn: [...tubes, ...holes, ...parts, ...wires, areas.over].join(""),
+    drawn: [...tubes, ...holes, ...parts, ...wires, areas.over, marks].join(""),
   };
 }
 

@@ -13,12 +13,6 @@ import type { TapeUnit } from "./lengths-on-tape.ts";
 import { type Scale, scaleOf, trueSize } from "./scale.ts";
 import type { SurfaceContent } from "./surface-content.ts";
 
-/** The findings about a thing, and their mark. */
-export interface Noted {
-  readonly found: readonly FoundHere[];
-  readonly mark: { readonly kind: MarkKind; readonly at: Point } | undefined;
-}
-
 /** Something that can be pointed at. */
 interface Thing {
   readonly kind: FrontElement["kind"];
@@ -44,6 +38,7 @@ export class FrontDrawing {
   readonly found: FindingsByPlace;
   readonly elements: FrontElement[] = [];
   readonly marks = new Set<MarkKind>();
+  readonly #waiting: (readonly [kind: MarkKind, places: readonly Point[], own: readonly Box[]])[] = [];
   readonly #idOf = elementIds();
 
   constructor(
@@ -87,11 +82,33 @@ export class FrontDrawing {
     return kind;
   }
 
-  /** The mark of some findings is at the first of the places that is free. */
-  noted(found: readonly FoundHere[], places: readonly Point[]): Noted {
+  /**
+   * Asks for a mark at the first of some places that is free.
+   *
+   * @param own The boxes of the thing itself: the mark may be on them.
+   */
+  mark(found: readonly FoundHere[], places: readonly Point[], own: readonly Box[]): void {
     const kind = this.markOf(found);
-    const at = kind && this.placer.signPlace(places, aroundMark);
-    return { found, mark: at && { kind, at } };
+    if (kind) this.#waiting.push([kind, places, own]);
+  }
+
+  /** The marks, to be drawn over everything else: no line goes through their letters. Ask once all things have taken their room. */
+  drawMarks(): string {
+    return this.#waiting
+      .flatMap(([kind, places, own]) => {
+        const at = this.placer.signPlace(places, aroundMark, own);
+        return at ? [this.pen.group({ classes: [`loomwright-${kind}`] }, this.#onPaper(kind, at))] : [];
+      })
+      .join("");
+  }
+
+  #onPaper(kind: MarkKind, at: Point): string {
+    const { x, y, width, height } = aroundMark(at);
+    const across = [
+      { x, y: y + height / 2 },
+      { x: x + width, y: y + height / 2 },
+    ];
+    return this.pen.band(across, height + 1, "inside") + drawMark(this.pen, kind, at);
   }
 
   /** Adds a thing to the elements of the view; returns the attributes of its group. */
@@ -110,10 +127,9 @@ export class FrontDrawing {
     };
   }
 
-  /** A thing with its pieces, and its mark over them. */
-  draw(thing: Omit<Thing, "found"> & Noted, ...pieces: readonly string[]): string {
-    const mark = thing.mark ? drawMark(this.pen, thing.mark.kind, thing.mark.at) : "";
-    return this.pen.group(this.announce(thing), ...pieces, mark);
+  /** A thing with its pieces. */
+  draw(thing: Thing, ...pieces: readonly string[]): string {
+    return this.pen.group(this.announce(thing), ...pieces);
   }
 }
 

@@ -79,7 +79,7 @@ export function frontSheet(pen: SvgWriter, sheet: FrontSheet): FrontView {
   const list = unplacedList(pen, sheet.unplaced, { x: left, y, width: room });
   pieces.push(list.svg);
   y += list.height;
-  const notices = sheet.notices.flatMap((notice) => linesOfText(notice, room, textPx));
+  const notices = sheet.notices.flatMap((notice) => linesOfText(notice, room, textPx, "bold"));
   if (notices.length > 0) {
     pieces.push(
       pen.group(

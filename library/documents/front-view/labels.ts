@@ -30,8 +30,7 @@ export interface PlacedLabel {
 /** A heading in bold and lines below it, none wider than `mostPx`; a word that is wider is cut. */
 export function labelOf(heading: string, below: readonly string[], sizePx: number, mostPx = ledOutPx): Label {
   const lines = [
-    // Bold letters are up to a fifth wider.
-    ...linesOfText(heading, mostPx / boldFactor, sizePx).map(
+    ...linesOfText(heading, mostPx, sizePx, "bold").map(
       (text) => ({ text, weight: "bold", sizePx }) as const,
     ),
     ...below.flatMap((line) =>
@@ -50,14 +49,12 @@ export function labelOf(heading: string, below: readonly string[], sizePx: numbe
   };
 }
 
-const boldFactor = 1.2;
 const ledOutPx = 150;
 
 /** The labels with which a thing is named within itself, the best one first. None of them cuts a word. */
 export function labelsWithin(heading: string, below: readonly string[], roomPx: number): readonly Label[] {
   return [11, 10, 9, 8].flatMap((sizePx) => {
-    const widest = [...heading.split(" ").map((word) => textWidth(word, sizePx, "bold") * 1.05)];
-    if (widest.some((width) => width > roomPx / boldFactor)) return [];
+    if (heading.split(" ").some((word) => textWidth(word, sizePx, "bold") > roomPx)) return [];
     const label = labelOf(heading, below, sizePx, roomPx);
     return label.width <= roomPx ? [label] : [];
   });
@@ -102,18 +99,30 @@ export class LabelPlacer {
   }
 
   /**
-   * The first of some places where a sign keeps clear of the edge of the board and of the signs, terminals and words that are there;
-   * else the first such place to the right of the last one. Undefined without a place.
+   * The first of some places where a sign keeps clear of everything, or else of the edge of the board and of the signs, terminals and
+   * words that are there; else the nearest such place to the last one. Undefined without a place.
+   *
+   * @param own Boxes on which the sign may be.
    */
-  signPlace(places: readonly Point[], boxAt: (place: Point) => Box): Point | undefined {
-    const inTheWay = (place: Point) =>
-      [
-        ...sidesOf(this.board),
-        ...this.#taken.flatMap(({ box, owner }) => (owner === undefined ? [box] : [])),
-      ].find((box) => overlaps(box, boxAt(place)));
-    let place = places.find((one) => !inTheWay(one)) ?? places.at(-1);
-    for (let other = place && inTheWay(place); place && other; other = inTheWay(place))
-      place = { ...place, x: place.x + (other.x + other.width - boxAt(place).x) + 1 };
+  signPlace(places: readonly Point[], boxAt: (place: Point) => Box, own: readonly Box[]): Point | undefined {
+    const others = this.#taken.filter(({ box }) => !own.includes(box));
+    const all = [...sidesOf(this.board), ...others.map(({ box }) => box)];
+    const words = [
+      ...sidesOf(this.board),
+      ...others.flatMap(({ box, owner }) => (owner === undefined ? [box] : [])),
+    ];
+    const isClear = (place: Point, boxes: readonly Box[]) =>
+      !boxes.some((box) => overlaps(box, boxAt(place)));
+    let place =
+      places.find((one) => isClear(one, all)) ?? places.find((one) => isClear(one, words)) ?? places.at(-1);
+    for (let away = 8; place && !isClear(place, words); away += 8)
+      place =
+        directions
+          .map(([right, down]) => ({
+            x: places.at(-1)!.x + right * away,
+            y: places.at(-1)!.y + down * away,
+          }))
+          .find((one) => isClear(one, words)) ?? place;
     if (place) this.take(boxAt(place));
     return place;
   }
@@ -129,21 +138,17 @@ export class LabelPlacer {
 
   /** The first label that has room within a box, as near to its middle as possible. */
   within(room: Box, labels: readonly Label[], owner: number, turned = false): PlacedLabel | undefined {
-    const others = this.#taken.filter((one) => one.owner !== owner && !contains(one.box, room));
+    const others = [
+      ...this.#edges,
+      ...this.#taken.flatMap((one) => (one.owner !== owner && !contains(one.box, room) ? [one.box] : [])),
+    ];
     for (const label of labels) {
       const [width, height] = turned ? [label.height, label.width] : [label.width, label.height];
       const [freeX, freeY] = [room.width - width, room.height - height];
       if (freeX < 0 || freeY < 0) continue;
       for (const [right, down] of fromTheMiddle) {
         const box = { x: room.x + freeX * right, y: room.y + freeY * down, width, height };
-        if (
-          !this.#isFree(
-            box,
-            others.map((one) => one.box),
-            1,
-          )
-        )
-          continue;
+        if (!this.#isFree(box, others, 1)) continue;
         this.take(box);
         return { label, box, turned };
       }
@@ -153,60 +158,61 @@ export class LabelPlacer {
 
   /** Beside a thing, with a line that leads to it. There is always room. */
   beside(target: Box, label: Label): PlacedLabel {
-    const placed =
-      this.#near(target, label, true) ?? this.#near(target, label, false) ?? this.#inColumn(target, label);
+    const placed = this.#near(target, label) ?? this.#inColumn(target, label);
     this.take(placed.box);
     if (placed.leader) this.#leaders.push(placed.leader);
     return placed;
   }
 
-  #near(target: Box, { width, height, ...label }: Label, isStrict: boolean): PlacedLabel | undefined {
-    for (let away = 8; away <= farthestPx; away += 8) {
-      const [left, right] = [target.x - away - width, target.x + target.width + away];
-      const [above, below] = [target.y - away - height, target.y + target.height + away];
-      const middleX = target.x + (target.width - width) / 2;
-      const middleY = target.y + (target.height - height) / 2;
-      const corners = [
-        [right, middleY],
-        [left, middleY],
-        [middleX, below],
-        [middleX, above],
-        [right, above],
-        [right, below],
-        [left, above],
-        [left, below],
-      ] as const;
-      for (const [x, y] of corners) {
-        const box = { x, y, width, height };
+  /** The place with the shortest leader; one that goes over lines counts as longer, and one over parts as longer still. */
+  #near(target: Box, label: Label): PlacedLabel | undefined {
+    let best: { readonly placed: PlacedLabel; readonly cost: number } | undefined;
+    for (let away = 8; away <= farthestPx && away < (best?.cost ?? Number.POSITIVE_INFINITY); away += 8)
+      for (const { x, y } of around(target, label, away)) {
+        const box = { x, y, width: label.width, height: label.height };
         if (!this.#isWhole(box) || !this.#isFree(apart(box), this.taken, 2)) continue;
         const leader = leaderTo(target, box);
-        const between = this.#taken.filter(
-          (one) => !overlaps(one.box, target) && (isStrict || one.owner === undefined),
-        );
-        if (between.some((one) => crosses(...leader, one.box))) continue;
-        return { label: { width, height, ...label }, box, turned: false, leader };
+        const cost = away + this.#crossingCost(target, leader);
+        if (cost < (best?.cost ?? Number.POSITIVE_INFINITY))
+          best = { placed: { label, box, turned: false, leader }, cost };
       }
-    }
-    return undefined;
+    return best?.placed;
+  }
+
+  /** Infinite if a leader goes through words. */
+  #crossingCost(target: Box, leader: readonly [Point, Point]): number {
+    return this.#taken.reduce((most, { box, owner }) => {
+      if (overlaps(box, target) || !crosses(...leader, box)) return most;
+      return Math.max(most, owner === undefined ? Number.POSITIVE_INFINITY : owner < 0 ? 40 : 120);
+    }, 0);
   }
 
   /** On the surface or below it; its edge goes through no words. */
   #isWhole(box: Box): boolean {
     const { y, height } = this.board;
-    return (
-      contains(this.board, box) ||
-      (contains({ ...this.board, y: y + height + edgePx, height: belowPx }, box) &&
-        !overlaps(this.board, box))
-    );
+    const onOrBelow = { ...this.board, height: height + edgePx + belowPx };
+    return contains({ ...onOrBelow, y }, box) && !this.#edges.some((edge) => overlaps(edge, box));
   }
 
-  #inColumn(target: Box, label: Label): PlacedLabel {
-    const { width, height } = label;
+  get #edges(): readonly Box[] {
+    return sidesOf(this.board).map((side) => grown(side, edgePx));
+  }
+
+  /** Right of the surface, where the leader goes through no words, if there is such a place. */
+  #inColumn(target: Box, { width, height, ...label }: Label): PlacedLabel {
     const x = this.board.x + this.board.width + columnGapPx;
-    let y = target.y + (target.height - height) / 2;
-    while (!this.#isFree({ x, y, width, height }, this.taken, 3)) y += 4;
-    const box = { x, y, width, height };
-    return { label, box, turned: false, leader: leaderTo(target, box) };
+    const middleY = target.y + (target.height - height) / 2;
+    const places: PlacedLabel[] = [];
+    for (let step = 0; places.length < columnPlaces; step++)
+      for (const y of [middleY + 4 * step, middleY - 4 * step]) {
+        const box = { x, y, width, height };
+        if (y < this.board.y || !this.#isFree(box, this.taken, 3)) continue;
+        const leader = leaderTo(target, box);
+        const placed = { label: { width, height, ...label }, box, turned: false, leader };
+        if (this.#crossingCost(target, leader) < Number.POSITIVE_INFINITY) return placed;
+        places.push(placed);
+      }
+    return places[0]!;
   }
 
   #isFree(box: Box, others: readonly Box[], gap: number): boolean {
@@ -220,14 +226,43 @@ export class LabelPlacer {
 /** No body has it; a leader may cross a conductor, and the outline of air. */
 export const lineOwner = Number.MIN_SAFE_INTEGER;
 
-const farthestPx = 240;
+const farthestPx = 360;
+/** How many places in the column are tried. */
+const columnPlaces = 60;
 const columnGapPx = 24;
 const edgePx = 3;
-const belowPx = 64;
+const belowPx = 120;
 
 /** With the gap between words side by side: at less of it they read as one line. */
 function apart({ x, width, ...box }: Box): Box {
   return { ...box, x: x - 5, width: width + 10 };
+}
+
+const directions = [
+  [1, 0],
+  [-1, 0],
+  [0, -1],
+  [0, 1],
+  [1, -1],
+  [1, 1],
+  [-1, -1],
+  [-1, 1],
+] as const;
+
+/** Places for a label at a distance around a thing, those beside its middle first. */
+function around(target: Box, { width, height }: Label, away: number): readonly Point[] {
+  const [left, right] = [target.x - away - width, target.x + target.width + away];
+  const [above, below] = [target.y - away - height, target.y + target.height + away];
+  const middleX = target.x + (target.width - width) / 2;
+  const middleY = target.y + (target.height - height) / 2;
+  const [mostX, mostY] = [(right - left) / 2, (below - above) / 2];
+  const places: Point[] = [];
+  for (let aside = 0; aside <= Math.max(mostX, mostY); aside += 12)
+    for (const by of aside === 0 ? [0] : [aside, -aside]) {
+      if (aside <= mostY) places.push({ x: right, y: middleY + by }, { x: left, y: middleY + by });
+      if (aside <= mostX) places.push({ x: middleX + by, y: below }, { x: middleX + by, y: above });
+    }
+  return places;
 }
 
 /** Shares of the free room left and above of a label, the middle first. */

@@ -52,7 +52,16 @@ export function stepsAlong(
 
 /** Places for a mark on some lines: the longest straight piece first, its middle before the rest. */
 export function placesAlong(lines: readonly (readonly Point[])[]): readonly Point[] {
-  return longestFirst(lines.flatMap(piecesOfLine)).flatMap((piece) =>
-    [0.5, 0.35, 0.65, 0.2, 0.8].map((share) => pointAt(piece, share)),
-  );
+  return placesBeside(lines, 0);
+}
+
+/** Those at a distance from the lines, on both sides. */
+export function placesBeside(lines: readonly (readonly Point[])[], away: number): readonly Point[] {
+  return longestFirst(lines.flatMap(piecesOfLine)).flatMap((piece) => {
+    const { x, y } = directionOf(piece);
+    return [0.5, 0.35, 0.65, 0.2, 0.8].flatMap((share) => {
+      const at = pointAt(piece, share);
+      return (away === 0 ? [0] : [away, -away]).map((by) => ({ x: at.x - y * by, y: at.y + x * by }));
+    });
+  });
 }

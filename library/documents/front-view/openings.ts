@@ -1,18 +1,20 @@
 import { counted } from "../../rules/wording/format-number.ts";
 import { markPx } from "../diagram/finding-mark.ts";
 import type { Point } from "../diagram/graph.ts";
+import type { FoundHere } from "../diagram/schematic.ts";
 import type { SvgWriter } from "../diagram/svg-writer.ts";
 import { grown } from "./boxes.ts";
-import type { FrontDrawing, Noted } from "./front-drawing.ts";
+import type { FrontDrawing } from "./front-drawing.ts";
 import { drawLabel, labelOf } from "./labels.ts";
 import { lengthOnTape, type TapeUnit } from "./lengths-on-tape.ts";
 import type { Opening } from "./surface-content.ts";
 
 /** The place where a channel leads away from the surface. */
-export interface OpeningShape extends Noted {
+export interface OpeningShape {
   readonly opening: Opening;
   readonly at: Point;
   readonly radius: number;
+  readonly found: readonly FoundHere[];
 }
 
 export function openingShape(drawing: FrontDrawing, opening: Opening): OpeningShape {
@@ -20,12 +22,15 @@ export function openingShape(drawing: FrontDrawing, opening: Opening): OpeningSh
   const { inside, record } = opening.channel;
   const diameter = inside && (inside.shape === "round" ? inside.diameter : inside.width);
   const radius = Math.max(5, diameter === undefined ? 0 : drawing.scale.px(diameter) / 2);
-  drawing.placer.take(grown({ ...at, width: 0, height: 0 }, radius + 1));
-  const aside = radius + markPx / 2 + 2;
+  const box = grown({ ...at, width: 0, height: 0 }, radius + 1);
+  drawing.placer.take(box);
+  const aside = (radius + markPx / 2 + 4) * Math.SQRT1_2;
   const around = [-1, 1].flatMap((down) =>
     [1, -1].map((right) => ({ x: at.x + right * aside, y: at.y + down * aside })),
   );
-  return { opening, at, radius, ...drawing.noted(drawing.found.ofRecord(record), around) };
+  const found = drawing.found.ofRecord(record);
+  drawing.mark(found, around, [box]);
+  return { opening, at, radius, found };
 }
 
 export function drawOpening(drawing: FrontDrawing, shape: OpeningShape): string {
