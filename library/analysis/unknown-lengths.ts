@@ -8,20 +8,24 @@ interface Judged {
 }
 
 /**
- * The conductors of unknown length on the ways between a part and its sources, by their indices. Without them no voltage at the part is
- * known: it is at most the one that was worked out.
+ * The conductors of unknown length on the ways between a part and its sources, by their indices; of a battery, those on which its share
+ * of a current depends. Without them no voltage at the part is known: at a device, it is at most the one that was worked out.
  */
 export function withoutLengthTo({ network, result }: Judged, part: Part): readonly number[] {
   const onPath = result.supplyPaths
     .filter((way) => way.part === part.index)
     .flatMap((way) => way.withoutLength);
-  const { decidedBy } = unknownSharesOf(network);
+  const { decidedBy, partSharesCurrentBy } = unknownSharesOf(network);
+  const ofShares =
+    part.kind === "battery"
+      ? network.scenarios.flatMap((scenario) => partSharesCurrentBy(scenario, part.index))
+      : [];
   const onWays = Object.values(part.terminals).flatMap((terminal) =>
     (result.topology.wayFromSource(terminal)?.conductors ?? []).flatMap((conductor) =>
       network.scenarios.flatMap((scenario) => decidedBy(scenario, conductor)),
     ),
   );
-  return [...new Set([...onPath, ...onWays])];
+  return [...new Set([...onPath, ...onWays, ...ofShares])];
 }
 
 /**

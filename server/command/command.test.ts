@@ -279,6 +279,34 @@ breaker({ name: "spare breaker", ratingA: 30 });
     expect(judged.conductors.flatMap(({ devices }) => devices)).toEqual([]);
   });
 
+  test("in JSON parts and conductors name the lengths without which their figures are not known", async () => {
+    write(
+      "plan.ts",
+      `import { battery, build, cable, circuit, busBar } from "loomwright";
+build({ insulationC: 105 });
+const bank = battery({ name: "house bank", chemistry: "LiFePO4", capacityAh: 100, internalMilliohm: 8 });
+const bus = busBar({ name: "bus", side: "positive" });
+cable({ name: "feed", from: bank.positive, to: bus.stud, mm2: 35, protect: 100 });
+cable({ name: "second feed", from: bank.positive, to: bus.stud, lengthM: 1, mm2: 35, protect: 100 });
+circuit({ name: "heater", from: bus.stud, returnTo: bank.negative, load: 15, oneWayFt: 12, gauge: 10, protect: 30 });
+`,
+    );
+    const { out } = await loomwright("check", "--format", "json");
+    const judged = jsonReportSchema.parse(JSON.parse(out)).plans[0]!.network;
+    if (!judged?.judged) throw new Error("The network was not judged.");
+    expect(judged.parts.map(({ name, withoutLength }) => [name, withoutLength])).toEqual([
+      ["house bank", []],
+      ["bus", ["feed"]],
+      ["heater", ["feed"]],
+    ]);
+    expect(judged.conductors.map(({ name, withoutLength }) => [name, withoutLength])).toEqual([
+      ["feed", ["feed"]],
+      ["second feed", ["feed"]],
+      ["heater", []],
+      ["heater", []],
+    ]);
+  });
+
   test("in JSON a plan without a network has none, and one that could not be read is not judged", async () => {
     write("lone.ts", good);
     write("refused.ts", network.replace("capacityAh: 100", "capacityAh: -100"));

@@ -113,6 +113,11 @@ const solvedNetwork = z.strictObject({
       draws: worst,
       surge: worst,
       lowest: z.strictObject({ voltageV: z.number(), scenario }).nullable(),
+      /**
+       * The names of the runs whose length is not known, and without which no voltage of it is known, or not its share of a current. The
+       * voltages of a device are then the greatest.
+       */
+      withoutLength: z.array(z.string()),
       results: z.array(
         z.strictObject({
           scenario,
@@ -143,6 +148,8 @@ const solvedNetwork = z.strictObject({
       worst,
       /** For its ampacity: the same, with the constant powers of loads at the lowest voltage at which they work. */
       design: worst,
+      /** The names of the runs of unknown length by which its current divides. Its currents and losses in `results` are then not known. */
+      withoutLength: z.array(z.string()),
       results: z.array(
         z.strictObject({
           scenario,

@@ -1,4 +1,6 @@
+import { unknownSharesOf } from "../../library/analysis/network/unknown-shares.ts";
 import type { ScenarioResult, WorstOf } from "../../library/analysis/network-result.ts";
+import { withoutLengthTo } from "../../library/analysis/unknown-lengths.ts";
 import { dropVerdict } from "../../library/analysis/voltage-drop.ts";
 import { contentsOf, networkSummary } from "../../library/documents/network-summary.ts";
 import type { Network, Part } from "../../library/model/network.ts";
@@ -32,6 +34,7 @@ export function reportNetwork(
     plan.judgement.circuits.map(({ circuit, result: { ampacity } }) => [circuit.record, ampacity]),
   );
   const { inConductors, asParts } = reportDevices(judged);
+  const { sharesCurrentBy } = unknownSharesOf(network);
   const summary = networkSummary(plan.judgement, judged);
   return {
     judged: true,
@@ -65,6 +68,12 @@ export function reportNetwork(
         ampacityA: ampacity?.judged ? ampacity.ampacityA : null,
         worst: reportWorst(network, result.conductors[index]?.worst),
         design: reportWorst(network, result.conductors[index]?.design),
+        withoutLength: [
+          ...runsWithoutLength(
+            network,
+            network.scenarios.flatMap((scenario) => sharesCurrentBy(scenario, index)),
+          ),
+        ],
         results: result.scenarios.flatMap((one) => {
           if (one.state !== "solved") return [];
           const currentA = one.conductorA[index] ?? 0;
@@ -88,7 +97,7 @@ export function reportNetwork(
       return {
         ...{ part: nameOf(part), battery: nameOf(battery), ...way },
         verdict: dropVerdict(path),
-        withoutLength: [...runsWithoutLength(network, path)],
+        withoutLength: [...runsWithoutLength(network, path.withoutLength)],
       };
     }),
   };
@@ -113,6 +122,7 @@ function whereOf(
 
 function reportPart({ network, result }: JudgedNetwork, part: Part, at: WrittenAt): ReportedPart {
   const worst = result.parts[part.index];
+  const { partSharesCurrentBy } = unknownSharesOf(network);
   return {
     ...{ kind: part.kind, name: part.name, ...at },
     ...(part.source === undefined ? {} : { source: part.source }),
@@ -120,6 +130,12 @@ function reportPart({ network, result }: JudgedNetwork, part: Part, at: WrittenA
     draws: reportWorst(network, worst?.draws),
     surge: reportWorst(network, worst?.surge),
     lowest: worst?.lowestV ?? null,
+    withoutLength: [
+      ...runsWithoutLength(network, [
+        ...withoutLengthTo({ network, result }, part),
+        ...network.scenarios.flatMap((scenario) => partSharesCurrentBy(scenario, part.index)),
+      ]),
+    ],
     results: result.scenarios.flatMap((one) => {
       if (one.state !== "solved") return [];
       return [

@@ -20,11 +20,11 @@ export function conductorTable(judged: JudgedNetwork, conductor: number, word: "
   const lostV = ({ conductorA, conductorOhm }: SolvedScenario) =>
     all.reduce((sum, one) => sum + Math.abs(conductorA[one] ?? 0) * (conductorOhm[one] ?? 0), 0);
   const device = network.terminals[to]!.part;
-  const { decidedBy } = unknownSharesOf(network);
+  const { decidedBy, sharesCurrentBy } = unknownSharesOf(network);
   const isLossKnown = ({ scenario }: SolvedScenario) =>
     all.every((one) => decidedBy(network.scenarios[scenario]!, one).length === 0);
   const isShared = ({ scenario }: SolvedScenario) =>
-    decidedBy(network.scenarios[scenario]!, conductor).some((one) => one !== conductor);
+    sharesCurrentBy(network.scenarios[scenario]!, conductor).length > 0;
   const columns: ScenarioColumn[] = [
     {
       title: "Current",
@@ -66,8 +66,10 @@ export const leastCurrentA = 1e-6;
 
 /** At most the one worked out, if a length on the way is unknown. */
 export function voltageAtPart(judged: JudgedNetwork, part: Part, voltageV: number | undefined): string {
-  const atMost = withoutLengthTo(judged, part).length > 0 && Number.isFinite(voltageV) ? "at most " : "";
-  return `${atMost}${voltageInWords(voltageV)}`;
+  const isKnown = withoutLengthTo(judged, part).length === 0 || !Number.isFinite(voltageV);
+  if (isKnown) return voltageInWords(voltageV);
+  // A battery with a smaller share of the current than was worked out has a higher voltage.
+  return part.kind === "battery" ? notKnown : `at most ${voltageInWords(voltageV)}`;
 }
 
 /** A terminal that no source reaches has no voltage. */

@@ -43,6 +43,39 @@ cir‸cuit({ name: "lamp", from: panel.branch, load: 2, oneWayFt: 10, gauge: 14,
   expect(await hoverIn(den(""))).toMatch(/- Protection: \*\*5 A\*\*; allowed/);
 });
 
+describe("figures that need a length that is not known", () => {
+  const two = (
+    feed: string,
+  ) => `import { battery, build, busBar, cable, circuit, scenario } from "loomwright";
+build({ voltage: 12, insulationC: 105 });
+const house = battery({ name: "house", chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 2 });
+const other = battery({ name: "other", chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 2 });
+const bus = busBar({ name: "bus", side: "positive" });
+const minus = busBar({ name: "minus", side: "negative" });
+cable({ name: "feed", from: house.positive, to: bus.stud, ${feed}mm2: 35, protect: 100 });
+cable({ name: "other feed", from: other.positive, to: bus.stud, lengthM: 1, mm2: 35, protect: 100 });
+cable({ name: "back", from: house.negative, to: minus.stud, lengthM: 1, mm2: 35 });
+cable({ name: "other back", from: other.negative, to: minus.stud, lengthM: 1, mm2: 35 });
+circuit({ name: "lamp", from: bus.stud, returnTo: minus.stud, load: 5, oneWayM: 3, mm2: 2.5, protect: 10 });
+scenario({ name: "evening" });
+`;
+  const at = (plan: string, call: string) => hoverIn(plan.replace(call, `‸${call}`));
+
+  test("the share of a battery, and its voltage", async () => {
+    expect(await at(two("lengthM: 1, "), 'battery({ name: "house"')).toMatch(
+      /\| evening \| 1[23]\.\d+ V \| gives 2\.5 A \|/,
+    );
+    expect(await at(two(""), 'battery({ name: "house"')).toContain("| evening | not known | not known |");
+    expect(await at(two(""), 'scenario({ name: "evening"')).toMatch(/house \| not known \| not known \|/);
+  });
+
+  test("the current of the very cable whose length is left out, beside another", async () => {
+    expect(await at(two("lengthM: 1, "), 'cable({ name: "feed"')).toContain("| evening | 2.5 A |");
+    expect(await at(two(""), 'cable({ name: "feed"')).toContain("| evening | not known | not known |");
+    expect(await at(two(""), 'cable({ name: "other feed"')).toContain("| evening | not known | not known |");
+  });
+});
+
 describe("a part", () => {
   test("a battery: what it gives against what it may, its dead short, each scenario, the source of its numbers", async () => {
     const text = await hoverAt("bat‸tery({\n");

@@ -1,4 +1,5 @@
 import { isEstimated, sourceForMaxFault } from "../../library/analysis/network/faults/fault-network.ts";
+import { isShareUnknown } from "../../library/analysis/network/unknown-shares.ts";
 import type { PartWorst, WorstOf } from "../../library/analysis/network-result.ts";
 import { withoutLengthTo } from "../../library/analysis/unknown-lengths.ts";
 import type { BatteryPart, Part } from "../../library/model/network.ts";
@@ -24,6 +25,7 @@ import {
   summaryInWords,
 } from "../../library/rules/wording/part-in-words.ts";
 import { sourceInWords } from "../../library/rules/wording/source-in-words.ts";
+import { notKnown } from "../../library/rules/wording/unknown-length.ts";
 import { leastCurrentA, voltageAtPart } from "./conductor-table.ts";
 import { deviceFaultRows } from "./fault-rows.ts";
 import { limitRow, marginInWords } from "./limit-row.ts";
@@ -203,7 +205,8 @@ function columnsOf(judged: JudgedNetwork, part: Part): ScenarioColumn[] {
   };
   const current = (cell: (currentA: number) => string): ScenarioColumn => ({
     title: "Current",
-    cell: ({ partA }) => cell(partA[index] ?? 0),
+    cell: ({ partA, scenario }) =>
+      isShareUnknown(judged.network, scenario, index) ? notKnown : cell(partA[index] ?? 0),
   });
   const input: ScenarioColumn = {
     title: "At its input",

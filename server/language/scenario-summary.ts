@@ -1,9 +1,11 @@
+import { isShareUnknown } from "../../library/analysis/network/unknown-shares.ts";
 import type { SolvedScenario } from "../../library/analysis/network-result.ts";
 import type { Part } from "../../library/model/network.ts";
 import { givesEnergy, isConsumer, passesCurrentOn } from "../../library/model/part-roles.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../library/rules/rule.ts";
 import { formatDistinct, formatRounded, withUnit } from "../../library/rules/wording/format-number.ts";
 import { conductorInWords, listInWords, partInWords } from "../../library/rules/wording/part-in-words.ts";
+import { notKnown } from "../../library/rules/wording/unknown-length.ts";
 import { leastCurrentA, voltageAtPart } from "./conductor-table.ts";
 import { several } from "./counts.ts";
 import { markdownWords } from "./plain-words.ts";
@@ -71,7 +73,7 @@ function hardestWorked(
 }
 
 /** Sources by output, highest first, then devices by voltage, lowest first. */
-function deviceTable(judged: JudgedNetwork, { partA, partV }: SolvedScenario): string {
+function deviceTable(judged: JudgedNetwork, { partA, partV, scenario }: SolvedScenario): string {
   const { network } = judged;
   const nominal = (part: Part) => partV[part.index] ?? Number.NaN;
   const rows = [
@@ -91,7 +93,10 @@ function deviceTable(judged: JudgedNetwork, { partA, partV }: SolvedScenario): s
     ...shown.map((part) => {
       const currentA = partA[part.index] ?? 0;
       const way = Math.abs(currentA) < leastCurrentA ? "" : currentA > 0 ? "gives " : "takes ";
-      return `| ${markdownWords(partInWords(part))} | ${voltageAtPart(judged, part, partV[part.index])} | ${way}${withUnit(Math.abs(currentA), "A")} |`;
+      const current = isShareUnknown(network, scenario, part.index)
+        ? notKnown
+        : `${way}${withUnit(Math.abs(currentA), "A")}`;
+      return `| ${markdownWords(partInWords(part))} | ${voltageAtPart(judged, part, partV[part.index])} | ${current} |`;
     }),
     ...(left === "" ? [] : ["", `… and ${left}.`]),
   ].join("\n");

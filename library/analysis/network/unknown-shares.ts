@@ -19,8 +19,10 @@ import { blocksWhile, isSharedByUnknown, withSources } from "./topology/source-b
 export interface UnknownShares {
   /** A solution with the greatest current that each conductor and each part may carry. The same object if no share is unknown. */
   atMost(result: SolvedScenario): SolvedScenario;
-  /** Whether the current of a battery, by its part index, depends on an unknown length. */
-  isShared(scenario: Scenario, battery: number): boolean;
+  /** The conductors of unknown length on which it depends how a current divides that a conductor carries; empty if it is known. */
+  sharesCurrentBy(scenario: Scenario, conductor: number): readonly number[];
+  /** The same for a battery, or a part that passes current on, by its part index. */
+  partSharesCurrentBy(scenario: Scenario, part: number): readonly number[];
   /** The conductors, and the batteries and parts that pass current on, whose share some scenario leaves unknown. */
   undivided(): Undivided;
   /** The conductors of unknown length that decide the current of a conductor, by their indices: itself, or others in its block. */
@@ -34,7 +36,8 @@ export const unknownSharesOf: (network: Network) => UnknownShares = workedOutOnc
     const none = { conductors: new Set<number>(), parts: new Set<number>() };
     return {
       atMost: (result) => result,
-      isShared: () => false,
+      sharesCurrentBy: () => [],
+      partSharesCurrentBy: () => [],
       undivided: () => none,
       decidedBy: () => [],
     };
@@ -89,8 +92,15 @@ export const unknownSharesOf: (network: Network) => UnknownShares = workedOutOnc
       }
       return { ...result, conductorA, partA };
     },
-    isShared: (scenario, battery) =>
-      sharedIn(scenario).shared.some((block) => within(block).batteries.includes(battery)),
+    sharesCurrentBy: (scenario, conductor) =>
+      sharedIn(scenario)
+        .shared.filter((block) => block.includes(conductor))
+        .flatMap((block) => block.filter(isUnknown)),
+    partSharesCurrentBy: (scenario, part) =>
+      sharedIn(scenario).shared.flatMap((block) => {
+        const { batteries, passing } = within(block);
+        return batteries.includes(part) || passing.includes(part) ? block.filter(isUnknown) : [];
+      }),
     undivided: () => (undivided ??= findUndivided()),
     decidedBy(scenario, conductor) {
       const block = sharedIn(scenario).shared.find((edges) => edges.includes(conductor));
@@ -103,9 +113,12 @@ export function hasUnknownLength({ conductors }: Network): boolean {
   return conductors.some(({ lengthM }) => lengthM === undefined);
 }
 
-/** Whether the share of a battery, by its part index, in the current of its bank depends on an unknown length. */
-export function isShareUnknown(network: Network, scenario: number, battery: number): boolean {
-  return unknownSharesOf(network).isShared(network.scenarios[scenario]!, battery);
+/**
+ * Whether the share of a battery, by its part index, in the current of its bank depends on an unknown length, or the current through a
+ * part that passes current on.
+ */
+export function isShareUnknown(network: Network, scenario: number, part: number): boolean {
+  return unknownSharesOf(network).partSharesCurrentBy(network.scenarios[scenario]!, part).length > 0;
 }
 
 interface Undivided {

@@ -1,8 +1,12 @@
+import { unknownSharesOf } from "../../analysis/network/unknown-shares.ts";
 import type { SolvedScenario } from "../../analysis/network-result.ts";
+import { withoutLengthTo } from "../../analysis/unknown-lengths.ts";
 import type { Part } from "../../model/network.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
+import type { JudgedNetwork } from "../../rules/rule.ts";
 import { withUnit } from "../../rules/wording/format-number.ts";
-import { kindInWords, summaryInWords } from "../../rules/wording/part-in-words.ts";
+import { kindInWords, listInWords, summaryInWords } from "../../rules/wording/part-in-words.ts";
+import { runsWithoutLength } from "../../rules/wording/unknown-length.ts";
 
 /** A part's kind and ratings, as the plan states them: "AGM battery, 12 V, 110 Ah". */
 export function ratingInWords(part: Part): string {
@@ -14,12 +18,31 @@ export function ratingInWords(part: Part): string {
   return [...(part.name === kind ? [] : [kind]), ...ratings].join(", ");
 }
 
-/** A part's voltage and current in a scenario: "13.2 V · gives 103 A". Empty if neither was calculated. */
-export function operatingWords(part: Part, { partV, partA, inputA }: SolvedScenario): string {
-  const voltageV = partV[part.index];
-  const words = [currentInWords(part, partA[part.index] ?? Number.NaN, inputA[part.index] ?? 0)];
-  if (voltageV !== undefined && Number.isFinite(voltageV)) words.unshift(withUnit(voltageV, "V"));
-  return words.filter(Boolean).join(" · ");
+/**
+ * A part's voltage and current in a scenario: "13.2 V · gives 103 A"; "voltage not known: no length of feed" in place of one that needs a
+ * length that the plan leaves out. Empty if neither was calculated.
+ */
+export function operatingWords(judged: JudgedNetwork, part: Part, solved: SolvedScenario): string {
+  const { network } = judged;
+  const { partV, partA, inputA, scenario } = solved;
+  const voltageV = partV[part.index] ?? Number.NaN;
+  const current = currentInWords(part, partA[part.index] ?? Number.NaN, inputA[part.index] ?? 0);
+  const ofVoltage = Number.isFinite(voltageV) ? withoutLengthTo(judged, part) : [];
+  const ofCurrent =
+    current === ""
+      ? []
+      : unknownSharesOf(network).partSharesCurrentBy(network.scenarios[scenario]!, part.index);
+  const known = [
+    Number.isFinite(voltageV) && ofVoltage.length === 0 ? withUnit(voltageV, "V") : "",
+    ofCurrent.length === 0 ? current : "",
+  ];
+  const unknown = [ofVoltage.length > 0 ? "voltage" : "", ofCurrent.length > 0 ? "current" : ""].filter(
+    Boolean,
+  );
+  const runs = runsWithoutLength(network, [...ofVoltage, ...ofCurrent]);
+  const lacks =
+    unknown.length > 0 ? `${unknown.join(" and ")} not known: no length of ${listInWords(runs, 2)}` : "";
+  return [lacks, ...known].filter(Boolean).join(" · ");
 }
 
 /** Below this, a figure is the solver's rounding, not a current. */

@@ -43,6 +43,61 @@ test("a number that may still change is explained in the picture, and only then"
   expect(noticesWith("7")).toEqual([]);
 });
 
+describe("figures that need a length that is not known", () => {
+  const schematicOf = (feed: string, second = "") => {
+    const { records, problems } = runExample(`
+      build({ voltage: 12, insulationC: 105 });
+      const house = battery({ name: "house", chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 2 });
+      const bus = busBar({ name: "bus", side: "positive" });
+      const minus = busBar({ name: "minus", side: "negative" });
+      cable({ name: "feed", from: house.positive, to: bus.stud, ${feed} mm2: 35, protect: 100 });
+      ${second}
+      cable({ name: "back", from: house.negative, to: minus.stud, lengthM: 1, mm2: 35 });
+      circuit({ name: "lamp", from: bus.stud, returnTo: minus.stud, load: 5, oneWayM: 3, mm2: 2.5, protect: 10 });
+      scenario({ name: "evening" });
+    `);
+    const { parts, lines } = wiringSchematic(judge(records, problems), 0);
+    const wordsOf = (name: string) => parts.find((part) => part.name === name)?.words.at(-1);
+    const dataOf = (name: string) => lines.find((line) => line.name === name)?.data;
+    return { wordsOf, dataOf };
+  };
+
+  test("are shown with every length", () => {
+    const { wordsOf, dataOf } = schematicOf("lengthM: 1,");
+    expect(wordsOf("lamp")).toMatch(/^1[23]\.\d+ V$/);
+    expect(wordsOf("house")).toMatch(/^1[23]\.\d+ V · gives 5 A$/);
+    expect(dataOf("feed")).toMatch(/ · 5 A$/);
+  });
+
+  test("a voltage is not known behind the length that is left out, and is before it", () => {
+    const { wordsOf, dataOf } = schematicOf("");
+    expect(wordsOf("lamp")).toBe("voltage not known: no length of feed");
+    expect(wordsOf("house")).toMatch(/^1[23]\.\d+ V · gives 5 A$/);
+    expect(dataOf("feed")).toMatch(/length not known · 5 A$/);
+  });
+
+  test("currents of two cables side by side are not known without the length of one", () => {
+    const second = `cable({ name: "second feed", from: house.positive, to: bus.stud, lengthM: 1, mm2: 35, protect: 100 });`;
+    const { wordsOf, dataOf } = schematicOf("", second);
+    expect(dataOf("feed")).toMatch(/length not known · current not known$/);
+    expect(dataOf("second feed")).toMatch(/1 m · current not known$/);
+    expect(dataOf("back")).toMatch(/ · 5 A$/);
+    expect(wordsOf("lamp")).toBe("voltage not known: no length of feed");
+    expect(wordsOf("house")).toMatch(/ V · gives 5 A$/);
+  });
+
+  test("the currents of two batteries are not known without the length of one lead", () => {
+    const second = `
+      const other = battery({ name: "other", chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 2 });
+      cable({ name: "other feed", from: other.positive, to: bus.stud, lengthM: 1, mm2: 35, protect: 100 });
+      cable({ name: "other back", from: other.negative, to: minus.stud, lengthM: 1, mm2: 35 });`;
+    const { wordsOf, dataOf } = schematicOf("", second);
+    expect(wordsOf("house")).toBe("voltage and current not known: no length of feed");
+    expect(wordsOf("other")).toBe("voltage and current not known: no length of feed");
+    expect(dataOf("other feed")).toMatch(/ · current not known$/);
+  });
+});
+
 describe("a fuse or breaker that is mounted on a terminal", () => {
   const { records, problems } = runExample(`
     build({ voltage: 12 });

@@ -1,4 +1,5 @@
 import type { ConductorPolarity } from "../../analysis/network/topology/network-topology.ts";
+import { unknownSharesOf } from "../../analysis/network/unknown-shares.ts";
 import type { SolvedScenario } from "../../analysis/network-result.ts";
 import type { Judgement } from "../../judge.ts";
 import { displayName } from "../../model/display-name.ts";
@@ -9,7 +10,7 @@ import type { Protection, Run } from "../../model/run.ts";
 import { formatExact } from "../../rules/wording/format-number.ts";
 import { isOfCircuit } from "../network-summary.ts";
 import { notKeptYet } from "../schedules/cells.ts";
-import { conductorData, protectionInWords } from "./conductor-words.ts";
+import { conductorData, type LineCurrent, protectionInWords } from "./conductor-words.ts";
 import type { DrawingOptions } from "./drawing.ts";
 import { elementIds } from "./element-ids.ts";
 import { readsForward, type UndirectedLine } from "./flow.ts";
@@ -123,7 +124,8 @@ class Drawing {
   #partOf(network: Network, part: Part): SchematicPart {
     // The circuit's conductors already show the findings of its record.
     const found = isOfCircuit(part) ? [] : this.#found.ofRecord(part.record);
-    const operating = this.#solved ? operatingWords(part, this.#solved) : "";
+    const operating =
+      this.#solved && this.#plan.network ? operatingWords(this.#plan.network, part, this.#solved) : "";
     const words = [ratingInWords(part), operating].filter(Boolean);
     const name = displayName(part.name);
     return {
@@ -169,7 +171,7 @@ class Drawing {
   #lineOf(network: Network, conductor: NetworkConductor, index: number): UndirectedLine {
     const { record, role, run, near, far, lengthM } = conductor;
     const side = this.#plan.network?.result.topology.conductorSides[index] ?? "none";
-    const currentA = this.#solved?.conductorA[index];
+    const currentA = this.#currentOf(network, index);
     const [from, to] = [conductor.from, conductor.to].map((terminal) => {
       const { part, name } = network.terminals[terminal]!;
       return { part, terminal: name };
@@ -183,6 +185,13 @@ class Drawing {
       name: displayName(name),
       polarity: this.#polarityOf(network, conductor, side),
     });
+  }
+
+  #currentOf(network: Network, conductor: number): LineCurrent {
+    if (!this.#solved) return undefined;
+    const scenario = network.scenarios[this.#solved.scenario]!;
+    const isKnown = unknownSharesOf(network).sharesCurrentBy(scenario, conductor).length === 0;
+    return isKnown ? this.#solved.conductorA[conductor] : "not known";
   }
 
   #polarityOf(network: Network, { role, from }: NetworkConductor, side: ConductorPolarity): Polarity {
@@ -237,7 +246,7 @@ class Drawing {
     readonly name: string;
     readonly polarity: Polarity;
     readonly lengthM: number | undefined;
-    readonly currentA: number | undefined;
+    readonly currentA: LineCurrent;
     readonly near: Protection | null;
     readonly far: Protection | null;
     readonly from: Landing;

@@ -1,4 +1,5 @@
 import { type DeviceVoltage, deviceVoltages, type Lowest } from "../../analysis/device-voltage.ts";
+import { isShareUnknown } from "../../analysis/network/unknown-shares.ts";
 import type { ScenarioResult, SolvedScenario, SupplyPath } from "../../analysis/network-result.ts";
 import { withoutLengthTo } from "../../analysis/unknown-lengths.ts";
 import { dropVerdict } from "../../analysis/voltage-drop.ts";
@@ -7,6 +8,7 @@ import { isCharging, isConsumer, passesCurrentOn } from "../../model/part-roles.
 import type { JudgedNetwork } from "../../rules/rule.ts";
 import { formatRounded } from "../../rules/wording/format-number.ts";
 import { kindInWords, listInWords } from "../../rules/wording/part-in-words.ts";
+import { notKnown } from "../../rules/wording/unknown-length.ts";
 import { isOfCircuit } from "../network-summary.ts";
 import type { Cell, Quantity, Table } from "../table.ts";
 import { type ColumnOf, numbers, quantity, tableOf, words } from "../table-of.ts";
@@ -247,11 +249,13 @@ function partTables({ network, result }: JudgedNetwork): readonly Table[] {
         ...chunk.flatMap((one): readonly ColumnOf<Part>[] => {
           const name = network.scenarios[one.scenario]?.name ?? "";
           return [
-            numbers(`currentA${one.scenario}`, `${name}, A`, (part) => quantity(shownCurrentA(part, one))),
+            numbers(`currentA${one.scenario}`, `${name}, A`, (part) =>
+              isShareUnknown(network, one.scenario, part.index)
+                ? notKnown
+                : quantity(shownCurrentA(part, one)),
+            ),
             numbers(`voltageV${one.scenario}`, "V", (part) =>
-              withoutLengthTo({ network, result }, part).length > 0
-                ? "not known"
-                : volts(one.partV[part.index]),
+              withoutLengthTo({ network, result }, part).length > 0 ? notKnown : volts(one.partV[part.index]),
             ),
           ];
         }),

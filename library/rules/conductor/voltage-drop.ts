@@ -129,7 +129,7 @@ function ofWays(plan: JudgedPlan, judged: JudgedNetwork): Found<Values>[] {
     const losses = lossesOn(judged, way);
     const inParts = lostInParts(judged, way);
     const most = losses.map(({ conductor, dropV }) => ({ name: conductor.name, dropV }));
-    const withoutLength = runsWithoutLength(judged.network, way);
+    const withoutLength = runsWithoutLength(judged.network, way.withoutLength);
     const values: WayValues = {
       ...(withoutLength.length > 0 && { withoutLength: listInWords(withoutLength, 3) }),
       device: partInWords(part),

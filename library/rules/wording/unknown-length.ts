@@ -8,13 +8,16 @@ export const lengthNotKnown = "length not known";
 /** In the cell of a figure that needs a length. */
 export const notKnown = "not known";
 
-/** The names of the runs of unknown length on a supply path, each once, in the order of the path; empty if its drop is known. */
-export function runsWithoutLength({ conductors }: Network, { withoutLength }: SupplyPath): readonly string[] {
+/** The names of the runs of these conductors of unknown length, each once, in their order. */
+export function runsWithoutLength(
+  { conductors }: Network,
+  withoutLength: SupplyPath["withoutLength"],
+): readonly string[] {
   return [...new Set(withoutLength.flatMap((index) => conductors[index]?.name ?? []))];
 }
 
 /** "not judged: the length of main positive and pump is not known"; undefined for a drop that is known. */
 export function whyNotJudged(network: Network, way: SupplyPath): string | undefined {
-  const runs = runsWithoutLength(network, way);
+  const runs = runsWithoutLength(network, way.withoutLength);
   return runs.length === 0 ? undefined : `not judged: the length of ${listInWords(runs, 3)} is not known`;
 }
