@@ -66,13 +66,31 @@ scenario({ name: "evening" });
       /\| evening \| 1[23]\.\d+ V \| gives 2\.5 A \|/,
     );
     expect(await at(two(""), 'battery({ name: "house"')).toContain("| evening | not known | not known |");
-    expect(await at(two(""), 'scenario({ name: "evening"')).toMatch(/house \| not known \| not known \|/);
+    const evening = await at(two(""), 'scenario({ name: "evening"');
+    expect(evening).toMatch(/house \| not known \| not known \|/);
+    // 5 A of 210 A on either feed, if it carries all; the lamp's 5 A are a greater share of less.
+    expect(evening).toMatch(/Nearest to its ampacity: .*lamp.*, 5 A of/);
+  });
+
+  test("the current through a terminal where it divides, and the voltage there", async () => {
+    const stud = "from: bus.stu‸d, returnTo";
+    const known = await hoverIn(two("lengthM: 1, ").replace("from: bus.stud, returnTo", stud));
+    expect(known).toMatch(/\| evening \| 1[23]\.\d+ V \| 5 A \|/);
+    const unknown = await hoverIn(two("").replace("from: bus.stud, returnTo", stud));
+    expect(unknown).toMatch(/\| evening \| at most 1[23]\.\d+ V \| not known \|/);
   });
 
   test("the current of the very cable whose length is left out, beside another", async () => {
     expect(await at(two("lengthM: 1, "), 'cable({ name: "feed"')).toContain("| evening | 2.5 A |");
     expect(await at(two(""), 'cable({ name: "feed"')).toContain("| evening | not known | not known |");
     expect(await at(two(""), 'cable({ name: "other feed"')).toContain("| evening | not known | not known |");
+    const small = two("").replace(
+      "lengthM: 1, mm2: 35, protect: 100 });",
+      "lengthM: 1, mm2: 1.5, protect: 10 });",
+    );
+    expect(await at(small, 'scenario({ name: "evening"')).toMatch(
+      /Nearest to its ampacity: .*other feed.*, at most 5 A of/,
+    );
   });
 });
 

@@ -1,4 +1,4 @@
-import { isShareUnknown } from "../../library/analysis/network/unknown-shares.ts";
+import { isShareUnknown, unknownSharesOf } from "../../library/analysis/network/unknown-shares.ts";
 import type { SolvedScenario } from "../../library/analysis/network-result.ts";
 import type { Part } from "../../library/model/network.ts";
 import { givesEnergy, isConsumer, passesCurrentOn } from "../../library/model/part-roles.ts";
@@ -51,11 +51,9 @@ function isDevice(part: Part): boolean {
   return !passesCurrentOn(part);
 }
 
-function hardestWorked(
-  { circuits }: JudgedPlan,
-  { network }: JudgedNetwork,
-  { conductorA }: SolvedScenario,
-): string {
+function hardestWorked({ circuits }: JudgedPlan, { network }: JudgedNetwork, solved: SolvedScenario): string {
+  const { atMost, sharesCurrentBy } = unknownSharesOf(network);
+  const { conductorA } = atMost(solved);
   const ampacities = new Map(
     circuits.map(({ circuit, result }) => [circuit.record, result.ampacity] as const),
   );
@@ -67,7 +65,11 @@ function hardestWorked(
     const share = currentA / ampacity.ampacityA;
     if (share <= (hardest?.share ?? 0)) continue;
     const [is, may] = formatDistinct(currentA, ampacity.ampacityA);
-    hardest = { words: `${markdownWords(conductorInWords(conductor))}, ${is} A of ${may} A`, share };
+    const isShared = sharesCurrentBy(network.scenarios[solved.scenario]!, index).length > 0;
+    hardest = {
+      words: `${markdownWords(conductorInWords(conductor))}, ${isShared ? "at most " : ""}${is} A of ${may} A`,
+      share,
+    };
   }
   return hardest ? `Nearest to its ampacity: ${hardest.words}.` : "";
 }

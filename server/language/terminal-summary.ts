@@ -1,4 +1,5 @@
 import { mountedAt } from "../../library/analysis/network/topology/ends-at.ts";
+import { isShareUnknown, unknownSharesOf } from "../../library/analysis/network/unknown-shares.ts";
 import type { SolvedScenario, WorstOf } from "../../library/analysis/network-result.ts";
 import type { Part } from "../../library/model/network.ts";
 import { descriptorOf } from "../../library/model/parts/index.ts";
@@ -10,6 +11,7 @@ import {
   partInWords,
   terminalInWords,
 } from "../../library/rules/wording/part-in-words.ts";
+import { notKnown } from "../../library/rules/wording/unknown-length.ts";
 import { voltageAtPart } from "./conductor-table.ts";
 import { markdownWords } from "./plain-words.ts";
 import { scenarioTable } from "./scenario-table.ts";
@@ -17,6 +19,7 @@ import { scenarioTable } from "./scenario-table.ts";
 /** The voltage of a terminal by scenario, and the maximum current of each conductor that lands on it and each device mounted on it. */
 export function terminalSummary(judged: JudgedNetwork, terminal: number): string {
   const { network, result } = judged;
+  const { sharesCurrentBy } = unknownSharesOf(network);
   const landing: Landing[] = [
     ...network.conductors.flatMap((conductor, index) =>
       conductor.from === terminal || conductor.to === terminal
@@ -25,6 +28,8 @@ export function terminalSummary(judged: JudgedNetwork, terminal: number): string
             worst: result.conductors[index]?.design,
             arrivingA: ({ conductorA }: SolvedScenario) =>
               (conductor.to === terminal ? 1 : -1) * (conductorA[index] ?? 0),
+            isKnown: ({ scenario }: SolvedScenario) =>
+              sharesCurrentBy(network.scenarios[scenario]!, index).length === 0,
           }
         : [],
     ),
@@ -32,6 +37,7 @@ export function terminalSummary(judged: JudgedNetwork, terminal: number): string
       words: partInWords(device),
       worst: result.parts[device.index]?.feeds ?? result.parts[device.index]?.draws,
       arrivingA: ({ partA }: SolvedScenario) => -(partA[device.index] ?? 0),
+      isKnown: ({ scenario }: SolvedScenario) => !isShareUnknown(network, scenario, device.index),
     })),
   ];
   const lines = landing.slice(0, mostShown).map(({ words, worst }) => {
@@ -47,7 +53,10 @@ export function terminalSummary(judged: JudgedNetwork, terminal: number): string
       {
         title: "Through it",
         // Incoming current leaves again: half of the sum of all currents, except if the part itself gives or takes some.
-        cell: (solved) => withUnit(throughA(landing.map(({ arrivingA }) => arrivingA(solved))), "A"),
+        cell: (solved) =>
+          landing.every(({ isKnown }) => isKnown(solved))
+            ? withUnit(throughA(landing.map(({ arrivingA }) => arrivingA(solved))), "A")
+            : notKnown,
       },
     ],
     ({ terminalV }) => {
@@ -73,6 +82,8 @@ interface Landing {
   readonly worst: WorstOf | undefined;
   /** The current that it brings to the terminal, A; negative if it takes it away. */
   readonly arrivingA: (solved: SolvedScenario) => number;
+  /** Whether it depends on no unknown length how a current divides that it carries. */
+  readonly isKnown: (solved: SolvedScenario) => boolean;
 }
 
 /** The greater of the arriving and the leaving current, A. */

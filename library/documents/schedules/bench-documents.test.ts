@@ -518,6 +518,22 @@ describe("plans that are not whole", () => {
     );
     expect(byId("first-power-voltages")[0]).toMatchObject({ scenario: "12 V at its supply", currentA: 2 });
   });
+  test("behind a length that is left out: no voltage to expect, and it is said; before it, there is one", () => {
+    const tables = tablesOf(`
+      build({ voltage: 12 });
+      const house = battery({ name: "house", chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 2 });
+      const panel = fusePanel({ name: "panel", positions: 6 });
+      cable({ name: "feed", from: house.positive, to: panel.feed, mm2: 35, protect: 100 });
+      cable({ name: "back", from: panel.negative, to: house.negative, lengthM: 1, mm2: 35 });
+      circuit({ name: "lamp", from: panel.branch, load: 5, oneWayM: 3, mm2: 2.5, protect: 10 });`);
+    const expected = recordsOf(tables.at(-1)!).map(({ device, expectedV }) => [device, expectedV]);
+    const unknown = "not worked out: a length is not known";
+    expect(expected).toEqual([
+      ["battery house", expect.any(Number)],
+      ["panel", unknown],
+      ["lamp", unknown],
+    ]);
+  });
   test("a scenario without an operating point: no figure, and it is said", () => {
     const tables = tablesOf(
       van.replace("loadW: 24", "loadW: 2_000").replace("positiveM: 4", "positiveM: 60"),
