@@ -8,6 +8,7 @@ import { performance } from "node:perf_hooks";
 import { fileURLToPath } from "node:url";
 import { gzipSync } from "node:zlib";
 import { makeBenchFolder } from "./bench-folder.mjs";
+import { boardsBench } from "./boards-bench.mjs";
 import { completionBench } from "./completion-bench.mjs";
 import { energyBench } from "./energy-bench.mjs";
 import { hoverBench } from "./hover-bench.mjs";
@@ -33,6 +34,7 @@ try {
   results.completion = await completionBench(folder);
   results.hover = await hoverBench(folder);
   results.energy = await energyBench();
+  results.boards = await boardsBench();
   results.solver = await solverBench();
   results.diagram = await diagramBench(folder);
   results.report = reportBench();
@@ -63,6 +65,8 @@ results.bounds = [
   ...Object.entries(results.energy).map(([edited, { ratio }]) =>
     bound(`keystroke with a period, of one without: ${edited}`, ratio, energyLimit),
   ),
+  bound("keystroke with boards, of one with stated lengths", results.boards.keystroke.ratio, 1.3),
+  bound("a part that is dragged, of a keystroke with stated lengths", results.boards.drag.ratio, 5),
   ...solverBounds(),
   bound("500 builds, unchanged, of the first check", results.many.unchangedMs / results.many.firstMs, 0.2),
   // Download sizes in MB, 0.45 of each for the sun and the places of the world, 0.25 for the boards. A commit that moves one states the benefit to users.
@@ -213,6 +217,15 @@ function print() {
   console.log("\nAn edit in a plan with a period, beside the same in the plan without it, processor time");
   for (const [edited, { withMs, withoutMs }] of Object.entries(results.energy))
     console.log(`${edited.padEnd(34)}${ms(withMs)} with ${ms(withoutMs)} without`);
+  console.log("\nBoards, processor time");
+  const { keystroke: onBoards, drag, large } = results.boards;
+  console.log(
+    `${"an edit, beside stated lengths".padEnd(34)}${ms(onBoards.firstMs)} ${ms(onBoards.secondMs)}`,
+  );
+  console.log(`${"the answer to a drag".padEnd(34)}${ms(drag.firstMs)}`);
+  console.log(
+    `${"200 conductors over six surfaces".padEnd(34)}${ms(large.dragMs)} drag ${ms(large.keystrokeMs)} edit`,
+  );
   console.log("\nHover on a plan of 30 circuits, while another plan is opened and edited");
   for (const [beside, { medianMs, longestMs }] of Object.entries(results.hover))
     console.log(`${beside.padEnd(34)}${ms(medianMs)} median ${ms(longestMs)} longest`);

@@ -2,29 +2,26 @@
 // part of `npm run bench`. One process holds a checker, and the two plans take turns, edit by edit. Processor time counts, of all threads
 // of the process: another program on the machine changes it less than the clock.
 
-import { mkdirSync, mkdtempSync, rmSync, symlinkSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { fileURLToPath, pathToFileURL } from "node:url";
-import { build } from "esbuild";
-
-const house = fileURLToPath(new URL("../..", import.meta.url));
-const blocks = 40;
-const editsPerBlock = 10;
-const warmUpBlocks = 12;
+import { fileURLToPath } from "node:url";
+import { inTurns, withBenchChecker } from "./in-turns.mjs";
 
 /** By the value that is edited: the median ratio of a keystroke with a period to one without, and both medians, ms. */
-export async function energyBench() {
-  const folder = mkdtempSync(join(tmpdir(), "loomwright-energy-"));
-  try {
-    const checker = await benchChecker(folder);
+export function energyBench() {
+  return withBenchChecker(async (checker) => {
     const results = {};
-    for (const [name, edit] of Object.entries(edits)) results[name] = await ratioOf(checker, edit);
-    await checker.dispose();
+    for (const [name, edit] of Object.entries(edits)) {
+      const [withMs, withoutMs] = [true, false].map((period) => keystrokes(checker, period, edit));
+      const { ratio, firstMs, secondMs } = await inTurns(withMs, withoutMs);
+      results[name] = { ratio, withMs: firstMs, withoutMs: secondMs };
+    }
     return results;
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
+  });
+}
+
+function keystrokes(checker, period, edit) {
+  const uri = `file:///bench/${period ? "with" : "without"}.ts`;
+  const text = planText(period);
+  return (step) => checker.check(uri, edit(text, 1 + (step % 9)));
 }
 
 /** The texts of an edit: a builder types another digit each time. */
@@ -64,71 +61,6 @@ circuit({ ...on, name: "first", load: 3, /* edited */ use: { hoursPerDay: 2 } })
 ${Array.from({ length: 19 }, (_, index) => `circuit({ ...on, name: "circuit ${index}", oneWayM: ${3 + (index % 7)}, load: each, use: { ${uses[index % 4]} } });`).join("\n")}
 ${period ? 'period({ name: "All year", place: "Tarifa, ES" });' : ""}
 `;
-}
-
-/** The checker in a bundle of its own: beside it, a folder with the files that it loads. */
-async function benchChecker(folder) {
-  mkdirSync(join(folder, "bench"));
-  symlinkSync(join(house, "server/dist"), join(folder, "dist"), "junction");
-  symlinkSync(join(house, "node_modules"), join(folder, "node_modules"), "junction");
-  const bundle = join(folder, "bench/checker.mjs");
-  await build({
-    entryPoints: [join(house, "server/evaluate/checker.ts")],
-    bundle: true,
-    platform: "node",
-    format: "esm",
-    outfile: bundle,
-    external: ["typescript"],
-    banner: {
-      js: `import { createRequire } from "node:module"; const require = createRequire(${JSON.stringify(join(house, "package.json"))});`,
-    },
-    logLevel: "warning",
-  });
-  const { createChecker } = await import(pathToFileURL(bundle).href);
-  const texts = new Map();
-  let version = 0;
-  const checker = createChecker({
-    read: (uri) => texts.get(uri),
-    folders: () => ["file:///bench"],
-    realUri: (uri) => uri,
-    planFiles: () => [...texts.keys()],
-  });
-  return {
-    dispose: () => checker.dispose(),
-    async check(uri, text) {
-      texts.set(uri, { uri, version: ++version, text });
-      const outcome = await checker.check(uri);
-      if (outcome.state !== "checked") throw new Error("the plan of the bench is not checked");
-      return outcome;
-    },
-  };
-}
-
-async function ratioOf(checker, edit) {
-  const plans = [true, false].map((period) => ({
-    uri: `file:///bench/${period ? "with" : "without"}.ts`,
-    text: planText(period),
-    times: [],
-  }));
-  for (let block = 0; block < blocks + warmUpBlocks; block++) {
-    for (const { uri, text, times } of block % 2 ? plans : plans.toReversed()) {
-      const before = process.cpuUsage();
-      for (let step = 0; step < editsPerBlock; step++)
-        await checker.check(uri, edit(text, 1 + ((block + step) % 9)));
-      const { user, system } = process.cpuUsage(before);
-      if (block >= warmUpBlocks) times.push((user + system) / 1_000 / editsPerBlock);
-    }
-  }
-  const [withPeriod, without] = plans.map(({ times }) => times);
-  return {
-    ratio: median(withPeriod.map((time, block) => time / without[block])),
-    withMs: median(withPeriod),
-    withoutMs: median(without),
-  };
-}
-
-function median(values) {
-  return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url))
