@@ -1,5 +1,6 @@
 import type { Network } from "../../model/network.ts";
 import type { Run } from "../../model/run.ts";
+import { workedOutOnce } from "../../model/worked-out-once.ts";
 import { sharedChannel } from "../../standards/shared-channels.ts";
 import { ampacityOf } from "../ampacity.ts";
 import type { NetworkResult } from "../network-result.ts";
@@ -25,7 +26,7 @@ export function bundlesOf(
   network: Network,
   scenarios: NetworkResult["scenarios"],
 ): readonly Bundle[] {
-  const { layout, ways } = placement;
+  const { layout } = placement;
   const indexOf = new Map(network.conductors.map(({ record, role }, index) => [`${record} ${role}`, index]));
   const loads = scenarios
     .filter(({ scenario }) => !network.scenarios[scenario]!.momentary)
@@ -36,10 +37,28 @@ export function bundlesOf(
         return result.state !== "solved" || Math.abs(result.conductorA[conductor]!) > leastA;
       }),
     );
+  const known = knownBundles(placement);
+  const key = JSON.stringify(loads);
+  const bundles = known.get(key) ?? bundlesWith(placement, loads);
+  // While somebody types, the same conductors carry load.
+  if (known.size > mostKept) known.clear();
+  known.set(key, bundles);
+  return bundles;
+}
+
+const knownBundles = workedOutOnce((_: Placement) => new Map<string, readonly Bundle[]>());
+
+/** Our choice: a plan needs one at a time. */
+const mostKept = 4;
+
+/** `loads`: by scenario and lead index, whether it carries load. */
+function bundlesWith(placement: Placement, loads: readonly (readonly boolean[])[]): readonly Bundle[] {
+  const { layout, ways } = placement;
+  const sections = channelSections(placement);
   return layout.leads.map(({ index, wires }) => {
     const way = ways[index]!;
     if (way.state !== "found") return none;
-    const together = piecesInChannels(way.stretches, channelSections(placement));
+    const together = piecesInChannels(way.stretches, sections);
     let most: Bundle = none;
     for (const hasLoad of loads) {
       if (!hasLoad[index]) continue;
