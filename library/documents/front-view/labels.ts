@@ -90,8 +90,13 @@ export class LabelPlacer {
   readonly #taken: { readonly box: Box; readonly owner: number | undefined }[] = [];
   readonly #leaders: (readonly [Point, Point])[] = [];
 
+  /** Of the board, with the gap between words and the line there. */
+  readonly #edges: readonly Box[];
+
   /** @param board The picture of the surface; labels without room on it are in a column on its right. */
-  constructor(private readonly board: Box) {}
+  constructor(private readonly board: Box) {
+    this.#edges = sidesOf(board).map((side) => grown(side, edgePx));
+  }
 
   /** @param owner The body that the box belongs to: its own label may be in it. */
   take(box: Box, owner?: number): void {
@@ -166,11 +171,12 @@ export class LabelPlacer {
 
   /** The place with the shortest leader; one that goes over lines counts as longer, and one over parts as longer still. */
   #near(target: Box, label: Label): PlacedLabel | undefined {
+    const { taken } = this;
     let best: { readonly placed: PlacedLabel; readonly cost: number } | undefined;
     for (let away = 8; away <= farthestPx && away < (best?.cost ?? Number.POSITIVE_INFINITY); away += 8)
       for (const { x, y } of around(target, label, away)) {
         const box = { x, y, width: label.width, height: label.height };
-        if (!this.#isWhole(box) || !this.#isFree(apart(box), this.taken, 2)) continue;
+        if (!this.#isWhole(box) || !this.#isFree(apart(box), taken, 2)) continue;
         const leader = leaderTo(target, box);
         const cost = away + this.#crossingCost(target, leader);
         if (cost < (best?.cost ?? Number.POSITIVE_INFINITY))
@@ -192,10 +198,6 @@ export class LabelPlacer {
     const { y, height } = this.board;
     const onOrBelow = { ...this.board, height: height + edgePx + belowPx };
     return contains({ ...onOrBelow, y }, box) && !this.#edges.some((edge) => overlaps(edge, box));
-  }
-
-  get #edges(): readonly Box[] {
-    return sidesOf(this.board).map((side) => grown(side, edgePx));
   }
 
   /** Right of the surface, where the leader goes through no words, if there is such a place. */
