@@ -60,7 +60,7 @@ testRule(halfBank, [
         on: "",
         severity: "warning",
         message:
-          "The charger charges 12 V of a bank of 24 V: that part is overcharged, and the rest is never full. Charge the whole bank, or each battery with a charger of its own.",
+          "The charger charges 12 V of a bank of 24 V: the rest gets less charge or none, is emptied first, and may be reversed. Charge the whole bank, or each battery with a charger of its own.",
         fixes: "no fix",
       },
     ],

@@ -13,7 +13,7 @@ export const halfBank = defineRule<Values>({
   title: "Load or charger on part of a bank",
   formerTitles: ["Load on part of a series bank"],
   severity: "warning",
-  why: "The batteries that feed the load are emptied first; the charger, which sees only the sum, then overcharges the others. A charger on a part overcharges that part.",
+  why: "The batteries that feed the load are emptied first; the charger, which sees only the sum, then overcharges the others. A charger on a part leaves the rest with less charge or none: the load empties it first, and may reverse its polarity.",
   sources: [wholeBank],
   fixable: false,
   acceptable: true,
@@ -31,7 +31,7 @@ export const halfBank = defineRule<Values>({
   message({ does, devices, partV, wholeV }) {
     if (does === "feeds") {
       const charges = devices.length > 1 ? "charge" : "charges";
-      return `${atStart(listInWords(devices))} ${charges} ${withUnit(partV, "V")} of a bank of ${withUnit(wholeV, "V")}: that part is overcharged, and the rest is never full. Charge the whole bank, or each battery with a charger of its own.`;
+      return `${atStart(listInWords(devices))} ${charges} ${withUnit(partV, "V")} of a bank of ${withUnit(wholeV, "V")}: the rest gets less charge or none, is emptied first, and may be reversed. Charge the whole bank, or each battery with a charger of its own.`;
     }
     const [draw, them] = devices.length > 1 ? ["draw", "them"] : ["draws", "it"];
     return `${listInWords(devices)} ${draw} from ${withUnit(partV, "V")} of a bank of ${withUnit(wholeV, "V")}: that half is emptied first, and the charger then overcharges the other. Feed ${them} from the whole bank through a DC-DC converter.`;

@@ -1,6 +1,6 @@
 import { battery, build, busBar, cable, circuit, disconnect, inverter } from "loomwright";
 
-// A bus home: two equal cables feed the bar of the inverter, each with a fuse of its own.
+// A bus home: a pair of 4/0 AWG cables feeds the inverter, behind a fuse of its own.
 build({ name: "heavy bus", voltage: 12, insulationC: 105, installedIn: "vehicle" });
 const classT = (ratingA: number) =>
   ({ ratingA, family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125, distanceIn: 5 }) as const;

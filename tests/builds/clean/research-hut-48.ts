@@ -1,6 +1,6 @@
 import { battery, build, busBar, cable, circuit, dcDcCharger, disconnect, fusePanel } from "loomwright";
 
-// A research hut of 48 V: every fuse is one for the voltage, large ones to ISO 20934, the inverter behind a breaker.
+// A research hut of 48 V: every fuse is one for the voltage, the large one of the panel's feed to ISO 20934.
 build({ name: "research hut", voltage: 48, insulationC: 105, installedIn: "building" });
 const classT = (ratingA: number) =>
   ({ ratingA, family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125, distanceIn: 5 }) as const;

@@ -2,7 +2,7 @@ import { battery, build, cable, circuit, disconnect, motor, shoreCharger } from 
 
 // A skiff with a trolling motor of 24 V: a charger of 12 V hangs on the lower of its two batteries.
 // Expected: warning battery/half-bank at lower or charger
-// Because: Common practice (no source): the lower battery is overcharged, the upper one is never charged.
+// Because: Common practice (no source): the upper battery is never charged, is emptied first, and its polarity may be reversed.
 build({ name: "skiff with a trolling motor", voltage: 24, insulationC: 105, installedIn: "boat" });
 const classT = (ratingA: number) =>
   ({ ratingA, family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125, distanceIn: 5 }) as const;

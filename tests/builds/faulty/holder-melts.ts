@@ -37,5 +37,5 @@ circuit({
   oneWayFt: 9,
   gauge: 10,
   continuous: false,
-  protect: { ...classT(30), family: "ISO 8820-3 Type C", ratedV: 32, holderRatedA: 20 },
+  protect: { ...classT(30), holderRatedA: 20 },
 });
