@@ -1,10 +1,14 @@
 import type { CancellationToken, Connection } from "vscode-languageserver";
+import type { SearchProgress } from "../library/analysis/placement/arrangement.ts";
 import type { AnswerWiring } from "./answer-wiring.ts";
 import type { CheckedPlan } from "./evaluate/checked-plan.ts";
 import { fileName } from "./evaluate/files/file-name.ts";
 import { placingOf } from "./language/board-places.ts";
 import { boardsView } from "./language/boards-view.ts";
 import {
+  type ArrangementAnswer,
+  type ArrangementParams,
+  arrangementMethod,
   type BoardsParams,
   type BoardsView,
   boardsMethod,
@@ -17,11 +21,12 @@ import { plainWords } from "./language/plain-words.ts";
 import { isOfVersions } from "./language/versions-in-view.ts";
 import { type ShownPlan, whyNothing } from "./open-plans.ts";
 import { type RequestGuard, textChanged } from "./request-guard.ts";
+import { suggestArrangement } from "./suggest-arrangement.ts";
 import { createTrials } from "./tried-edits.ts";
 
 /**
- * Answers the view of the boards: the places of the text, or those with parts moved, and the edits of parts that were let go. None of
- * the answers changes a text.
+ * Answers the view of the boards: the places of the text, or those with parts moved, the edits of parts that were let go, and suggested
+ * places. None of the answers changes a text.
  */
 export function answerBoards(connection: Connection, wiring: AnswerWiring, guard: RequestGuard): void {
   const trials = createTrials(wiring);
@@ -47,10 +52,30 @@ export function answerBoards(connection: Connection, wiring: AnswerWiring, guard
         const { textDocument, tried } = params;
         const shown = await trials.shown(textDocument.uri);
         const asked = {
-          ...{ view: shown?.view, versions: tried.versions, notMade: "The part was not moved" },
+          ...{
+            view: shown?.view,
+            versions: tried.versions,
+            notMade: tried.places.length === 1 ? "The part was not moved" : "The places were not taken",
+          },
           changeIn: ({ plan }: { readonly plan: CheckedPlan }) => placing(plan, tried.places),
         };
         return trials.editsFor(asked, token);
+      }),
+  );
+  connection.onRequest<ArrangementAnswer, void>(
+    arrangementMethod,
+    (params: ArrangementParams, token: CancellationToken) =>
+      guard(arrangementMethod, params, token, async (): Promise<ArrangementAnswer> => {
+        const { textDocument, workDoneToken } = params;
+        const shown = await trials.shown(textDocument.uri);
+        if (!shown?.view) return { state: "none", message: "No arrangement is suggested: there is no plan." };
+        const progress = connection.window.attachWorkDoneProgress(workDoneToken);
+        progress.begin("Looking for places");
+        const report = ({ start, starts }: SearchProgress) =>
+          progress.report(`Looking for places: search ${start} of ${starts}.`);
+        return suggestArrangement(trials, shown.view, params, { token, report }).finally(() =>
+          progress.done(),
+        );
       }),
   );
 }

@@ -1,6 +1,7 @@
 import { isAbsolute } from "node:path";
 import * as z from "zod";
 import {
+  arrangementMethod,
   boardsMethod,
   diagramMethod,
   differenceMethod,
@@ -133,6 +134,12 @@ const schemas: Readonly<Record<string, z.ZodType>> = {
     tried: tried.optional(),
   }),
   [placePartsMethod]: ofDocument.extend({ tried }),
+  [arrangementMethod]: ofDocument.extend({
+    versions: shownVersions,
+    on: placeInList,
+    conductors: z.boolean("true or false").optional(),
+    workDoneToken: z.union([z.string(), z.number()], "a text or a number").optional(),
+  }),
   [reportMethod]: ofDocument.extend({
     path,
     page,

@@ -27,7 +27,17 @@ export interface Trials {
   ): Promise<CheckedPlan | undefined>;
   /** The edits of a change, if it does to the plan what it states and no more. */
   editsFor(asked: AskedEdits, token: CancellationToken): Promise<MoveAnswer>;
+  /** The same, with the plan as it would be. */
+  triedEdits(asked: AskedEdits, token: CancellationToken): Promise<TriedEdits>;
 }
+
+type TriedEdits =
+  | {
+      readonly state: "tried";
+      readonly plan: CheckedPlan;
+      readonly edits: Extract<MoveAnswer, { state: "edits" }>["edits"];
+    }
+  | Extract<MoveAnswer, { state: "dropped" }>;
 
 interface AskedEdits {
   readonly view: PlanInView | undefined;
@@ -61,6 +71,20 @@ export function createTrials({ workspace, running }: AnswerWiring): Trials {
     const after = await checker.checkAs(view.plan.root, texts);
     return after.state === "checked" ? after : undefined;
   };
+  const triedEdits: Trials["triedEdits"] = async ({ view, versions, changeIn, notMade }, token) => {
+    const dropped = (why: string) => ({ state: "dropped", message: `${notMade}: ${why}.` }) as const;
+    if (!view?.current || !isOfVersions(view, versions)) return dropped(changedMeanwhile);
+    const change = changeIn(view);
+    const made = change && view.plan.editsOf(change);
+    if (!made) return dropped("its place in the text is no longer there");
+    const { checker } = await running();
+    const tried = await judgedWith(view, change, token, checker);
+    if (!tried) return dropped("the plan could not be judged with it");
+    if (!otherRecordsChanged(change.changes, view.plan.records, tried.records))
+      return dropped("the plan would change in other places too");
+    const edits = editsInView(view, made.edits);
+    return edits ? { state: "tried", plan: tried, edits } : dropped(changedMeanwhile);
+  };
   return {
     async shown(uri) {
       const file = workspace.fromEditor(uri);
@@ -71,20 +95,11 @@ export function createTrials({ workspace, running }: AnswerWiring): Trials {
       const { checker } = await running();
       return judgedWith(view, change, token, checker);
     },
-    async editsFor({ view, versions, changeIn, notMade }, token) {
-      const dropped = (why: string): MoveAnswer => ({ state: "dropped", message: `${notMade}: ${why}.` });
-      if (!view?.current || !isOfVersions(view, versions)) return dropped(changedMeanwhile);
-      const change = changeIn(view);
-      const made = change && view.plan.editsOf(change);
-      if (!made) return dropped("its place in the text is no longer there");
-      const { checker } = await running();
-      const tried = await judgedWith(view, change, token, checker);
-      if (!tried) return dropped("the plan could not be judged with it");
-      if (!otherRecordsChanged(change.changes, view.plan.records, tried.records))
-        return dropped("the plan would change in other places too");
-      const edits = editsInView(view, made.edits);
-      return edits ? { state: "edits", edits } : dropped(changedMeanwhile);
+    async editsFor(asked, token) {
+      const tried = await triedEdits(asked, token);
+      return tried.state === "dropped" ? tried : { state: "edits", edits: tried.edits };
     },
+    triedEdits,
   };
 }
 

@@ -72,13 +72,10 @@ export function suggestedPlaces(
   surface: number,
   judge: (records: readonly PlanRecord[]) => Judgement,
 ): SuggestedPlaces {
-  const { model, circuits } = judgement;
-  const layout = model.layout!;
+  const layout = judgement.model.layout!;
   const { name, record } = layout.surfaces[surface]!;
-  const { movable, leftOut } = sorted(layout, surface, records);
-  const withoutRoom = layout.bodies
-    .filter(({ size, place }) => !size && place?.kind === "on surface" && place.surface === surface)
-    .map(bodyInWords);
+  const { movable, leftOut } = partsToPlace(layout, surface, records);
+  const withoutRoom = partsWithoutRoom(layout, surface);
   const nothingToPlace = movable.length === 0;
   const none = (why: string): SuggestedPlaces => ({
     ...{ surface: name, record, places: [], why, nothingToPlace, leftOut, withoutRoom, runs: [], added: [] },
@@ -87,16 +84,7 @@ export function suggestedPlaces(
     return none(
       leftOut.length > 0 ? "no part without a place can be placed" : "every part of the plan has a place",
     );
-  const sections = new Map(
-    circuits.map(({ circuit: { record, conductor } }) => [
-      record,
-      crossSectionMm2(conductor) * conductor.parallel,
-    ]),
-  );
-  const found = arrange({
-    ...{ layout, surface, bodies: movable.map(({ index }) => index) },
-    copperMm2: layout.leads.map(({ record }) => sections.get(record) ?? 0),
-  });
+  const found = arrange(arrangementTask(judgement, surface, movable));
   if (!found) return none(whyNone(layout, surface, movable));
   const after = judge(withPlaces(records, layout, surface, found));
   return {
@@ -105,12 +93,39 @@ export function suggestedPlaces(
       const { record, name } = layout.bodies[body]!;
       return { record, name, leftMm: outline.x, topMm: outline.y, turnedDeg };
     }),
-    ...comparison(judgement, after, new Set(found.map(({ body }) => body))),
+    ...lengthsCompared(judgement, after, new Set(found.map(({ body }) => body))),
     added: addedFindings(judgement.findings, after.findings).filter(({ severity }) => severity !== "hint"),
   };
 }
 
-function sorted(
+/** The search for places of some parts of {@link partsToPlace}. */
+export function arrangementTask(
+  { model, circuits }: Judgement,
+  surface: number,
+  bodies: readonly Body[],
+): Parameters<typeof arrange>[0] {
+  const layout = model.layout!;
+  const sections = new Map(
+    circuits.map(({ circuit: { record, conductor } }) => [
+      record,
+      crossSectionMm2(conductor) * conductor.parallel,
+    ]),
+  );
+  return {
+    ...{ layout, surface, bodies: bodies.map(({ index }) => index) },
+    copperMm2: layout.leads.map(({ record }) => sections.get(record) ?? 0),
+  };
+}
+
+/** Parts on a surface for which no room is kept, because they state no size. */
+export function partsWithoutRoom({ bodies }: Layout, surface: number): readonly string[] {
+  return bodies
+    .filter(({ size, place }) => !size && place?.kind === "on surface" && place.surface === surface)
+    .map(bodyInWords);
+}
+
+/** The parts without a place: those for which a surface may have one, and the others with the reason. */
+export function partsToPlace(
   layout: Layout,
   surface: number,
   records: readonly PlanRecord[],
@@ -138,7 +153,8 @@ function isMounted({ word, input }: PlanRecord): boolean {
   return word !== "circuit" && isObject(input) && isObject(input.on) && input.on.kind === "terminal";
 }
 
-function whyNone(layout: Layout, surface: number, movable: readonly Body[]): string {
+/** Why no arrangement was found, as half a sentence. */
+export function whyNone(layout: Layout, surface: number, movable: readonly Body[]): string {
   const { width, height } = layout.surfaces[surface]!;
   const large = movable.filter(
     ({ size }) =>
@@ -175,7 +191,12 @@ function withPlaces(
   return changed;
 }
 
-function comparison(
+/**
+ * Lengths of the runs at parts that got a place.
+ *
+ * @param moved Indices of their bodies.
+ */
+export function lengthsCompared(
   before: Judgement,
   after: Judgement,
   moved: ReadonlySet<number>,

@@ -1,16 +1,15 @@
 import { type SuggestedPlaces, suggestedPlaces } from "../../library/documents/suggested-places.ts";
+import {
+  leftOutInWords,
+  suggestionCaution,
+  totalInWords,
+} from "../../library/documents/suggestion-in-words.ts";
 import type { Table } from "../../library/documents/table.ts";
 import { numbers, quantity, tableOf, words } from "../../library/documents/table-of.ts";
 import { judge } from "../../library/judge.ts";
 import { displayName } from "../../library/model/display-name.ts";
 import { ruleById } from "../../library/rules/registry.ts";
-import {
-  counted,
-  formatDistinct,
-  formatDistinctWithUnit,
-  formatExact,
-} from "../../library/rules/wording/format-number.ts";
-import { listInWords } from "../../library/rules/wording/part-in-words.ts";
+import { formatExact } from "../../library/rules/wording/format-number.ts";
 import { LocatedPlan } from "../evaluate/provenance/located-plan.ts";
 import { arrangeJson } from "./arrange-json.ts";
 import { eachCheckedPlan, type OpenedPlan } from "./checked-plans.ts";
@@ -121,9 +120,7 @@ function placesTable({ surface, places }: SuggestedPlaces): Table {
     {
       id: "places",
       title: `Suggested places on ${surface}`,
-      notes: [
-        "A suggestion, not proved to be the best: see that every part can be reached, opened and cooled there, and follow its maker's instructions.",
-      ],
+      notes: [suggestionCaution],
     },
     [
       words<Place>("part", "Part", ({ name }) => name),
@@ -163,32 +160,8 @@ function runsTable({ runs, total }: SuggestedPlaces): Table {
   );
 }
 
-function totalInWords({
-  runs,
-  todayM,
-  suggestedM,
-  todayCopperKg,
-  suggestedCopperKg,
-}: NonNullable<SuggestedPlaces["total"]>): string {
-  const [before, after] = formatDistinctWithUnit(todayM, suggestedM, "m");
-  const [copperBefore, copperAfter] = formatDistinct(todayCopperKg, suggestedCopperKg);
-  return `${counted(runs, "run")} with both lengths: ${before} of conductor today, ${after} suggested; copper ${copperBefore} kg today, ${copperAfter} kg suggested.`;
-}
-
-const because = {
-  "no size": "the plan states no size (size) for",
-  "cannot be mounted so": "this surface does not fit the stated mounting positions of",
-  "mounted on another part": "their place is the part on which they are mounted:",
-} as const;
-
 function remarksOn({ leftOut, withoutRoom, added }: SuggestedPlaces): readonly string[] {
-  const remarks: string[] = [];
-  for (const [reason, words] of Object.entries(because)) {
-    const parts = leftOut.flatMap((one) => (one.because === reason ? [one.part] : []));
-    if (parts.length > 0) remarks.push(`Left out: ${words} ${listInWords(parts)}.`);
-  }
-  if (withoutRoom.length > 0)
-    remarks.push(`No room is kept for ${listInWords(withoutRoom)}: placed here, without a size.`);
+  const remarks = [...leftOutInWords({ leftOut, withoutRoom })];
   for (const { rule, severity, values } of added)
     remarks.push(`New with these places, ${severity}: ${ruleById(rule)!.message(values)} (${rule})`);
   return remarks;

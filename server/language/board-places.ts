@@ -1,4 +1,4 @@
-import type { Body, Layout } from "../../library/model/placement/layout.ts";
+import type { Body, Layout, Surface } from "../../library/model/placement/layout.ts";
 import type { Change, NamedInPlan, ProposedFix, Settable } from "../../library/rules/finding.ts";
 import type { CheckedPlan } from "../evaluate/checked-plan.ts";
 import { fixedInWords } from "./fixed-in-words.ts";
@@ -55,6 +55,20 @@ function whyNotPut(plan: CheckedPlan, { surfaces }: Layout, record: number): str
   return edits.alsoChanges.length > 0
     ? `Cannot be put here: it is ${fixedInWords({ why: "from a spread" })}.`
     : undefined;
+}
+
+/** The reason why a part without a place cannot be put on this surface from a view, as a sentence; undefined if it can. */
+export function whyNotPutOn(
+  plan: CheckedPlan,
+  layout: Layout,
+  { record }: Body,
+  surface: Surface,
+): string | undefined {
+  const why = whyNotPut(plan, layout, record);
+  if (why !== undefined) return why;
+  return nameAt(plan, record, surface.record)
+    ? undefined
+    : "Cannot be put here: the surface has no name above it in the text.";
 }
 
 /** The name of a surface that the call of a part may use. */

@@ -408,6 +408,35 @@ export const placePartsMethod = "loomwright/placeParts";
 
 export type PlacePartsParams = Required<Omit<BoardsParams, "conductors">>;
 
+/**
+ * Request with {@link ArrangementParams}: places on a surface for the parts that have a size and no place yet, tried in the plan. It takes
+ * seconds, in steps between which other requests are answered, and reports its progress as the protocol has it. Changes no text.
+ * Answers {@link ArrangementAnswer}. May be cancelled.
+ */
+export const arrangementMethod = "loomwright/arrangement";
+
+export interface ArrangementParams extends Pick<BoardsParams, "textDocument" | "conductors"> {
+  /** Those of the view that shows the surface. */
+  readonly versions: ShownVersions;
+  /** {@link BoardSurface.record} */
+  readonly on: number;
+  /** For `$/progress`, with a message as a sentence; absent: no progress is reported. */
+  readonly workDoneToken?: string | number;
+}
+
+export type ArrangementAnswer =
+  | {
+      readonly state: "suggested";
+      /** For {@link placePartsMethod}, which then writes them as edits of one file. */
+      readonly places: readonly TriedPlace[];
+      /** Sentences: copper and number of findings today and with these places, and the parts that were left out. */
+      readonly facts: readonly string[];
+      /** The view with the parts there. */
+      readonly boards: BoardsView;
+    }
+  /** `message`: a sentence with the reason. */
+  | { readonly state: "none"; readonly message: string };
+
 /** Request with {@link ReportParams}: writes the report of a plan. Answers {@link ReportAnswer}. May be cancelled. */
 export const reportMethod = "loomwright/report";
 

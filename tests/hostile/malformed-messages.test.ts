@@ -42,6 +42,7 @@ const requests: Readonly<Record<string, Params>> = {
       places: [{ record: 0, on: 1, left: 120, top: 80, turnedDeg: 0 }],
     },
   },
+  "loomwright/arrangement": { textDocument, versions: [{ uri, version: 1 }], on: 1, workDoneToken: "places" },
   // For a plan that does not exist: no file is written.
   "loomwright/report": {
     textDocument: { uri: "file:///camper/none.ts" },

@@ -1,3 +1,4 @@
+import { metresPerInch } from "../../model/length-limits.ts";
 import type { Body, BodyPlace, Channel, Layout, Rectangle, Side } from "../../model/placement/layout.ts";
 import { middleOf } from "../../model/placement/middle-of.ts";
 import type { MountingPosition } from "../../plan/place.ts";
@@ -12,12 +13,14 @@ interface ArrangementTask {
   readonly bodies: readonly number[];
   /** By lead index: the cross-section of its copper, mm²; 0 if it is not known. */
   readonly copperMm2: readonly number[];
+  /** The places are distances in it: whole mm, or eighths of an inch. Absent: mm. */
+  readonly unit?: "mm" | "in";
 }
 
 export interface ArrangedBody {
   /** Index of the body. */
   readonly body: number;
-  /** Its outline as it is turned, whole mm from the top left corner of the surface. */
+  /** Its outline as it is turned, mm from the top left corner of the surface. */
   readonly outline: Rectangle;
   readonly turnedDeg: Turn;
 }
@@ -36,11 +39,29 @@ type Turn = 0 | 90 | 180 | 270;
  * @returns Undefined if none of the starts found such places, which is no proof that there are none.
  */
 export function arrange(task: ArrangementTask): readonly ArrangedBody[] | undefined {
+  const search = arrangeInSteps(task);
+  for (;;) {
+    const step = search.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** How far a search has come. */
+export interface SearchProgress {
+  /** From 1. */
+  readonly start: number;
+  readonly starts: number;
+}
+
+/** The same search, which can be left between two steps of a few milliseconds. */
+export function* arrangeInSteps(
+  task: ArrangementTask,
+): Generator<SearchProgress, readonly ArrangedBody[] | undefined> {
   const board = new Board(task);
   let best: readonly ArrangedBody[] | undefined;
   let least = Number.POSITIVE_INFINITY;
-  for (let seed = 1; seed <= starts; seed++) {
-    if (!anneal(board, seeded(seed))) continue;
+  for (let start = 1; start <= starts; start++) {
+    if (!(yield* anneal(board, seeded(start), { start, starts }))) continue;
     board.align();
     const copper = board.copper();
     if (copper < least) [best, least] = [board.arranged(), copper];
@@ -68,10 +89,13 @@ const onWall: readonly (readonly [MountingPosition, Turn])[] = [
   ["right side up", 270],
 ];
 
+const eighthInchMm = (1_000 * metresPerInch) / 8;
 const starts = 5;
 const steps = 30_000;
-/** Random places and steps are multiples of it, mm; only a place beside another part is not. */
-const gridMm = 10;
+/** As many are done without a pause. */
+const stepsAtOnce = 250;
+/** Every place is a multiple of the first, mm; random places and steps are multiples of the second. */
+const gridsMm = { mm: [1, 10], in: [eighthInchMm, 4 * eighthInchMm] } as const;
 /** Parts within this of one line are aligned, mm. */
 const alignMm = 30;
 /** Distance that a part keeps where less air is stated, mm: room for a hand and a conductor; common practice, no source. */
@@ -101,6 +125,9 @@ interface Link {
  */
 class Board {
   readonly count: number;
+  /** mm */
+  readonly grid: number;
+  readonly #fine: number;
   readonly #width: number;
   readonly #height: number;
   readonly #bodies: readonly Body[];
@@ -111,8 +138,9 @@ class Board {
   /** Left, top, right and bottom edge of each, and then the same with its air. */
   readonly #edges: Float64Array;
 
-  constructor({ layout, surface: index, bodies, copperMm2 }: ArrangementTask) {
+  constructor({ layout, surface: index, bodies, copperMm2, unit = "mm" }: ArrangementTask) {
     const surface = layout.surfaces[index]!;
+    [this.#fine, this.grid] = gridsMm[unit];
     this.count = bodies.length;
     this.#width = surface.width;
     this.#height = surface.height;
@@ -242,10 +270,19 @@ class Board {
   anywhere(piece: number, turn: Turn, random: () => number): Spot {
     const { width, height } = turnedSize(this.#bodies[piece]!.size!, turn);
     const within = (roomMm: number) => {
-      const last = Math.max(0, Math.floor((roomMm + sameMm) / gridMm));
-      return Math.floor(random() * (last + 1)) * gridMm;
+      const last = Math.max(0, Math.floor((roomMm + sameMm) / this.grid));
+      return Math.floor(random() * (last + 1)) * this.grid;
     };
     return { x: within(this.#width - width), y: within(this.#height - height), turn };
+  }
+
+  /** The nearest distance that a place may have, not less or not more than this. */
+  #above(mm: number): number {
+    return Math.ceil(mm / this.#fine - sameMm) * this.#fine;
+  }
+
+  #below(mm: number): number {
+    return Math.floor(mm / this.#fine + sameMm) * this.#fine;
   }
 
   /** A place that touches another piece, an obstacle, or the air between them, on a random side, with their tops or left edges level. */
@@ -255,18 +292,18 @@ class Board {
     if (other === piece) return this.anywhere(piece, turn, random);
     const [own, of] = [this.#edges.subarray(8 * piece), this.#edges.subarray(8 * other)];
     const [width, height] = [own[2]! - own[0]!, own[3]! - own[1]!];
-    const [level, upright] = [Math.max(0, Math.ceil(of[1]!)), Math.max(0, Math.ceil(of[0]!))];
+    const [level, upright] = [Math.max(0, this.#above(of[1]!)), Math.max(0, this.#above(of[0]!))];
     switch (sides[Math.floor(random() * 4)]!) {
       case "right":
-        return { x: Math.ceil(of[2]! + Math.max(of[6]! - of[2]!, own[0]! - own[4]!)), y: level, turn };
+        return { x: this.#above(of[2]! + Math.max(of[6]! - of[2]!, own[0]! - own[4]!)), y: level, turn };
       case "left": {
-        const x = Math.floor(of[0]! - Math.max(of[0]! - of[4]!, own[6]! - own[2]!) - width);
+        const x = this.#below(of[0]! - Math.max(of[0]! - of[4]!, own[6]! - own[2]!) - width);
         return { x: Math.max(0, x), y: level, turn };
       }
       case "bottom":
-        return { x: upright, y: Math.ceil(of[3]! + Math.max(of[7]! - of[3]!, own[1]! - own[5]!)), turn };
+        return { x: upright, y: this.#above(of[3]! + Math.max(of[7]! - of[3]!, own[1]! - own[5]!)), turn };
       case "top": {
-        const y = Math.floor(of[1]! - Math.max(of[1]! - of[5]!, own[7]! - own[3]!) - height);
+        const y = this.#below(of[1]! - Math.max(of[1]! - of[5]!, own[7]! - own[3]!) - height);
         return { x: upright, y: Math.max(0, y), turn };
       }
     }
@@ -301,7 +338,11 @@ interface Spot {
 }
 
 /** Leaves the board in the best sound state that it met; false if it met none. */
-function anneal(board: Board, random: () => number): boolean {
+function* anneal(
+  board: Board,
+  random: () => number,
+  progress: SearchProgress,
+): Generator<SearchProgress, boolean> {
   const { count } = board;
   const pieces = Array.from({ length: count }, (_, piece) => piece);
   for (const piece of pieces) board.put(piece, board.anywhere(piece, board.turnOf(piece, random), random));
@@ -314,6 +355,7 @@ function anneal(board: Board, random: () => number): boolean {
   let best: readonly Spot[] | undefined;
   let least = Number.POSITIVE_INFINITY;
   for (let step = 0; step < steps; step++) {
+    if (step % stepsAtOnce === 0) yield progress;
     const done = step / steps;
     const weight = unit * (1 + 99 * done);
     const heat = hottest * (1 - done) ** 3 + 1e-9;
@@ -356,7 +398,7 @@ function moved(
   if (kind < 0.35) return { ...spot, turn: board.turnOf(piece, random) };
   if (kind < 0.5) return board.beside(piece, random);
   const reach = Math.max(1, Math.round((1 - done) * 20));
-  const by = () => (Math.floor(random() * (2 * reach + 1)) - reach) * gridMm;
+  const by = () => (Math.floor(random() * (2 * reach + 1)) - reach) * board.grid;
   return { ...spot, x: Math.max(0, spot.x + by()), y: Math.max(0, spot.y + by()) };
 }
 

@@ -1,0 +1,140 @@
+import { arrangeInSteps, type SearchProgress } from "../../library/analysis/placement/arrangement.ts";
+import {
+  arrangementTask,
+  lengthsCompared,
+  partsToPlace,
+  partsWithoutRoom,
+  whyNone,
+} from "../../library/documents/suggested-places.ts";
+import {
+  leftOutInWords,
+  suggestionCaution,
+  totalInWords,
+} from "../../library/documents/suggestion-in-words.ts";
+import { metresPerInch } from "../../library/model/length-limits.ts";
+import type { Body } from "../../library/model/placement/layout.ts";
+import { counted } from "../../library/rules/wording/format-number.ts";
+import { listInWords } from "../../library/rules/wording/part-in-words.ts";
+import { bodyInWords } from "../../library/rules/wording/placement-in-words.ts";
+import type { CheckedPlan } from "../evaluate/checked-plan.ts";
+import { fileName } from "../evaluate/files/file-name.ts";
+import { placingOf, statedUnit, whyNotPutOn } from "./board-places.ts";
+import type { TriedPlace } from "./messages.ts";
+import { plainWords } from "./plain-words.ts";
+
+/** Places for the parts that a view can put on a surface, in one file; a sentence if there are none. */
+export type FoundPlaces =
+  | { readonly state: "found"; readonly places: readonly TriedPlace[]; readonly leftOut: readonly string[] }
+  | { readonly state: "none"; readonly message: string };
+
+/**
+ * Looks for places on a surface, in steps of a few milliseconds.
+ *
+ * @param on Record of the surface.
+ */
+export function* findPlaces(plan: CheckedPlan, on: number): Generator<SearchProgress, FoundPlaces> {
+  const { model, placement, problems } = plan.judgement;
+  const none = (why: string): FoundPlaces => ({ state: "none", message: plainWords(why) });
+  if (model.invalid.length > 0 || model.networkUnread || problems.length > 0)
+    return none("No arrangement is suggested while a value of the plan is refused, or the plan ends early.");
+  const surface = placement?.layout.surfaces.findIndex(({ record }) => record === on) ?? -1;
+  if (!placement || surface < 0) return none("The plan no longer has this surface.");
+  const { layout } = placement;
+  const { name } = layout.surfaces[surface]!;
+  const { movable, leftOut } = partsToPlace(layout, surface, plan.records);
+  const writable = partsOfOneFile(plan, surface, movable);
+  const remarks = [
+    ...leftOutInWords({ leftOut, withoutRoom: partsWithoutRoom(layout, surface) }),
+    ...writable.leftOut,
+  ];
+  if (writable.bodies.length === 0)
+    return none(
+      [
+        remarks.length > 0
+          ? `No part without a place can be put on ${name}.`
+          : `Every part of the plan has a place, and keeps it: no arrangement of ${name} is suggested.`,
+        ...remarks,
+      ].join(" "),
+    );
+  const unit = statedUnit(plan, on, "size") ?? "mm";
+  const found = yield* arrangeInSteps({
+    ...arrangementTask(plan.judgement, surface, writable.bodies),
+    unit,
+  });
+  if (!found) return none(`No places on ${name}: ${whyNone(layout, surface, writable.bodies)}.`);
+  const inUnit = (mm: number) => (unit === "mm" ? mm : mm / (metresPerInch * 1_000));
+  return {
+    state: "found",
+    places: found.map(({ body, outline: { x, y }, turnedDeg }) => ({
+      ...{ record: layout.bodies[body]!.record, on, left: inUnit(x), top: inUnit(y), turnedDeg },
+    })),
+    leftOut: remarks,
+  };
+}
+
+/** The parts whose place can be written, all in one file: the one that has most of them. */
+function partsOfOneFile(
+  plan: CheckedPlan,
+  surface: number,
+  movable: readonly Body[],
+): { readonly bodies: readonly Body[]; readonly leftOut: readonly string[] } {
+  const layout = plan.judgement.placement!.layout;
+  const { record: on } = layout.surfaces[surface]!;
+  const leftOut: string[] = [];
+  const byFile = new Map<string, Body[]>();
+  for (const body of movable) {
+    const atCorner = { record: body.record, on, left: 0, top: 0, turnedDeg: 0 } as const;
+    const why = whyNotPutOn(plan, layout, body, layout.surfaces[surface]!);
+    const fix = why === undefined ? placingOf(plan, layout, [atCorner]) : undefined;
+    const file = fix && plan.editsOf(fix)?.edits[0]?.uri;
+    if (file === undefined)
+      leftOut.push(`Left out: ${bodyInWords(body)}. ${why ?? "No single place in the text describes it."}`);
+    else byFile.set(file, [...(byFile.get(file) ?? []), body]);
+  }
+  const [first, ...others] = [...byFile].toSorted(([, one], [, other]) => other.length - one.length);
+  for (const [file, bodies] of others)
+    leftOut.push(
+      `Left out, because one step changes one file: ${listInWords(bodies.map(bodyInWords))}, in ${fileName(file)}. Suggest again once these places are taken.`,
+    );
+  return { bodies: first?.[1] ?? [], leftOut };
+}
+
+/** Sentences about the plan with these places, against the plan of the text. */
+export function factsOfPlaces(
+  before: CheckedPlan,
+  after: CheckedPlan,
+  { places, leftOut }: Extract<FoundPlaces, { state: "found" }>,
+): readonly string[] {
+  const { layout } = after.judgement.placement!;
+  const records = new Set(places.map(({ record }) => record));
+  const { runs, total } = lengthsCompared(
+    before.judgement,
+    after.judgement,
+    new Set(layout.bodies.flatMap(({ record, index }) => (records.has(record) ? [index] : []))),
+  );
+  return [
+    `${counted(places.length, "part")} without a place; every other part keeps its own.`,
+    ...(total
+      ? [
+          totalInWords(total),
+          ...(total.suggestedCopperKg < total.todayCopperKg
+            ? []
+            : ["That is no less copper than today: the suggestion only gives the parts a place."]),
+          "Lengths that the plan states stay in the text.",
+        ]
+      : [
+          runs.length === 0
+            ? "No run of the plan ends at these parts."
+            : "No run has a known length both today and with these places.",
+        ]),
+    `Findings: ${openFindings(before)} today, ${openFindings(after)} with these places.`,
+    ...leftOut,
+    suggestionCaution,
+  ].map((fact) => plainWords(fact));
+}
+
+/** Hints and accepted findings aside. */
+function openFindings({ findings }: CheckedPlan): number {
+  return findings.filter(({ finding }) => finding.accepted === undefined && finding.severity !== "hint")
+    .length;
+}
