@@ -1,9 +1,9 @@
-import type { BoardsView, TriedPlace } from "../../server/language/messages.ts";
+import type { ArrangementAnswer, BoardsView, TriedPlace } from "../../server/language/messages.ts";
 
 // The messages between the two ends of the view of the boards: the extension (host), which knows the plan, and the page, which draws
 // the data that it is given. A change that the page wants is a proposed place of a part; the host asks the server for its edits.
 
-export type ToPage = ShowBoards | ShowCursor | SaySomething;
+export type ToPage = ShowBoards | ShowCursor | SaySomething | ShowSearch | ShowArrangement;
 
 /** Replaces the content of the page. */
 export interface ShowBoards {
@@ -30,6 +30,23 @@ interface SaySomething {
   readonly message: string;
 }
 
+/** Places on a surface are being looked for. */
+interface ShowSearch {
+  readonly type: "searching";
+  /** Record of the surface. */
+  readonly on: number;
+  /** A sentence about the progress. */
+  readonly message: string;
+}
+
+/** The end of a search. */
+export interface ShowArrangement {
+  readonly type: "arrangement";
+  /** Record of the surface. */
+  readonly on: number;
+  readonly answer: ArrangementAnswer;
+}
+
 export type FromPage =
   /** The page is loaded and still empty. */
   | { readonly type: "ready" }
@@ -39,6 +56,10 @@ export type FromPage =
   | { readonly type: "move"; readonly places: readonly TriedPlace[] }
   /** They were let go: write it. `number` is that of the view that they belong to. */
   | { readonly type: "letGo"; readonly number: number; readonly places: readonly TriedPlace[] }
+  /** Look for places on a surface, for the parts that have none. The places are then written by `letGo`. */
+  | { readonly type: "suggest"; readonly on: number }
+  /** End that search. */
+  | { readonly type: "cancel" }
   /** Show where a part is written; with `take`, the text also takes the focus. */
   | { readonly type: "goTo"; readonly record: number; readonly take: boolean }
   /** `leaveAsIs`: they were let go where they were. `leave`: give the focus back to the text. */
@@ -48,14 +69,17 @@ export type FromPage =
 
 /** Messages from a page are untrusted: undefined unless the message has exactly this shape. */
 export function readFromPage(said: unknown): FromPage | undefined {
-  const { type, places, number, record, take, why, conductors } = valuesOf(said);
+  const { type, places, number, record, take, why, conductors, on } = valuesOf(said);
   switch (type) {
     case "ready":
     case "leaveAsIs":
     case "undo":
     case "redo":
     case "leave":
+    case "cancel":
       return { type };
+    case "suggest":
+      return isIndex(on) ? { type, on } : undefined;
     case "choose":
       return typeof conductors === "boolean" ? { type, conductors } : undefined;
     case "move":

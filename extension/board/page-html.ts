@@ -18,6 +18,15 @@ const body = `<header>
 <main>
 <div id="boards"></div>
 <div id="beside">
+<section id="arrangement" aria-labelledby="arrangement-title" hidden>
+<h2 id="arrangement-title" tabindex="-1">Suggested arrangement</h2>
+<div id="arrangement-facts"></div>
+<div role="group" aria-labelledby="arrangement-title">
+<button type="button" id="take">Take</button>
+<button type="button" id="leave">Leave</button>
+<button type="button" id="cancel">Cancel</button>
+</div>
+</section>
 <section aria-labelledby="about-title">
 <h2 id="about-title">Selected part</h2>
 <div id="about"><p>None. A click or the Tab key selects one.</p></div>
@@ -31,6 +40,6 @@ const body = `<header>
 <ol id="unplaced"></ol>
 </section>
 <details><summary>Conductors and their lengths</summary><table id="lengths"></table></details>
-<p id="how">Drag a part, or move it with the arrow keys: the text changes when it is let go or Enter is pressed. R turns it by a quarter, B puts it on the next board, Escape leaves it as it was. Enter on a part that does not move goes to its line.</p>
+<p id="how">Drag a part, or move it with the arrow keys: the text changes when it is let go or Enter is pressed. R turns it by a quarter, B puts it on the next board, Escape leaves it as it was. Enter on a part that does not move goes to its line. "Suggest an arrangement" looks for places for the parts without one, and the text changes only when the suggestion is taken.</p>
 </div>
 </main>`;

@@ -1,4 +1,5 @@
 import {
+  type CancellationToken,
   CancellationTokenSource,
   Disposable,
   type LogOutputChannel,
@@ -7,7 +8,7 @@ import {
   window,
   workspace,
 } from "vscode";
-import type { LanguageClient } from "vscode-languageclient/node";
+import { type LanguageClient, WorkDoneProgress } from "vscode-languageclient/node";
 import type { MoveAnswer, ShownVersions } from "../../server/language/messages.ts";
 import { editorWords } from "../../server/language/plain-words.ts";
 import { reasonOf } from "../command.ts";
@@ -58,10 +59,25 @@ export interface ViewContent<Answer extends PlanAnswer, Move> {
   edited(versions: ShownVersions, move: Move): object;
   /** The message that shows an answer. */
   shown(answer: Answer, at: { readonly number: number; readonly move: Move | undefined }): object;
-  /** A message of the page, which is untrusted; undefined if it has no meaning. */
+  /** The beginning of a sentence about a change that was not made, if it is not that of the kind. */
+  notMade?(move: Move): string | undefined;
+  /** A message of the page, which is untrusted; undefined if it has no meaning, or the content acts on it itself. */
   heard(said: unknown): Heard<Move> | undefined;
   dispose?(): void;
 }
+
+/** A search of the server that takes a while. */
+export interface PlanSearch {
+  readonly method: string;
+  /** Without the document and the versions that are shown. */
+  readonly params: object;
+  readonly token: CancellationToken;
+  /** A sentence. */
+  progress(message: string): void;
+}
+
+/** Answers a search about the plan of a view, or rejects with the reason. */
+export type SearchPlan = <Found>(search: PlanSearch) => Promise<Found>;
 
 type Heard<Move> =
   /** `ready`: the page is loaded and still empty. `again`: it wants other data. */
@@ -87,14 +103,28 @@ export function createPlanView<Answer extends PlanAnswer, Move>(
   kind: ViewKind,
   root: string,
   restored: WebviewPanel | undefined,
-  contentIn: (webview: WebviewPanel) => ViewContent<Answer, Move>,
+  contentIn: (webview: WebviewPanel, search: SearchPlan) => ViewContent<Answer, Move>,
 ): PlanView {
   const webview = restored ?? window.createWebviewPanel(kind.type, editorWords(kind.title), beside);
-  const content = contentIn(webview);
+  const content = contentIn(webview, async ({ method, params, token, progress }) => {
+    const client = await session.client();
+    if (!client) throw new Error("the server has stopped");
+    const workDoneToken = `${method} ${++searches}`;
+    const listening = client.onProgress(WorkDoneProgress.type, workDoneToken, ({ kind, message }) => {
+      if (kind === "report" && message !== undefined) progress(message);
+    });
+    try {
+      const asked = { ...(await documentOf(client, root)), versions: versions(), ...params, workDoneToken };
+      return await client.sendRequest(method, asked, token);
+    } finally {
+      listening.dispose();
+    }
+  });
   const steps = createStepsInText();
   /** Of the text; a change that is only tried does not replace it. */
   let answer: Answer | undefined;
   let number = 0;
+  let searches = 0;
   /** The change that is tried. */
   let moved: Move | undefined;
   let asking: CancellationTokenSource | undefined;
@@ -159,17 +189,18 @@ export function createPlanView<Answer extends PlanAnswer, Move>(
     report(message);
   };
   const written = async (of: number, move: Move): Promise<string> => {
-    if (!answer || of !== number) return `${kind.notMade}: the text changed meanwhile.`;
+    const notMade = content.notMade?.(move) ?? kind.notMade;
+    if (!answer || of !== number) return `${notMade}: the text changed meanwhile.`;
     try {
       const client = await session.client();
-      if (!client) return `${kind.notMade}: the server has stopped.`;
+      if (!client) return `${notMade}: the server has stopped.`;
       const params = { ...(await documentOf(client, root)), ...content.edited(versions(), move) };
       const found = await client.sendRequest<MoveAnswer>(kind.moveMethod, params);
-      return found.state === "dropped" ? found.message : await steps.write(found.edits, kind.notMade);
+      return found.state === "dropped" ? found.message : await steps.write(found.edits, notMade);
     } catch (error) {
-      if (wasOvertaken(error)) return `${kind.notMade}: the text changed meanwhile.`;
+      if (wasOvertaken(error)) return `${notMade}: the text changed meanwhile.`;
       log.error(`A change of ${root} from ${kind.title}: ${reasonOf(error)}`);
-      return `${kind.notMade}: ${reasonOf(error)}`;
+      return `${notMade}: ${reasonOf(error)}`;
     }
   };
 

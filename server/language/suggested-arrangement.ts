@@ -113,7 +113,7 @@ export function factsOfPlaces(
     new Set(layout.bodies.flatMap(({ record, index }) => (records.has(record) ? [index] : []))),
   );
   return [
-    `${counted(places.length, "part")} without a place; every other part keeps its own.`,
+    `Places for ${counted(places.length, "part")}; every other part keeps its own.`,
     ...(total
       ? [
           totalInWords(total),

@@ -7,11 +7,21 @@ import { type ScriptedEditor, startEditor } from "./scripted-editor.ts";
 /** The positive bar and the fridge have no place yet; the negative one has a computed place. */
 const plan = boardsPlan.replace("  at: { on: board, leftMm: 600, topMm: 300 },\n", "");
 const file = "cabin.ts";
-const lights = "lights.ts";
+/** A surface, and a part without a place, in files of their own. */
+const others = {
+  "boards.ts": `import { surface } from "loomwright";
+export const board = surface({ name: "Main board", size: { widthMm: 1_200, heightMm: 800 } });
+`,
+  "lights.ts": `import { busBar } from "loomwright";
+import { board } from "./boards.ts";
+export const spare = busBar({ name: "spare", side: "positive", size: { widthMm: 60, heightMm: 40 } });
+export const at = board;
+`,
+};
 
 let editor: ScriptedEditor;
 beforeAll(async () => {
-  editor = await startEditor({ files: { [file]: plan, [lights]: "export {};\n" } });
+  editor = await startEditor({ files: { [file]: plan, ...others } });
   editor.open(file);
 });
 afterEach(() => {
@@ -80,7 +90,7 @@ describe("a suggested arrangement", () => {
       expect(Number.isInteger(left) && Number.isInteger(top)).toBe(true);
     }
     expect(view.parts.find(({ name }) => name === "minus")!.place).toMatchObject({ left: 800, top: 300 });
-    expect(facts[0]).toBe("2 parts without a place; every other part keeps its own.");
+    expect(facts[0]).toBe("Places for 2 parts; every other part keeps its own.");
     expect(facts[1]).toMatch(
       /^2 runs with both lengths: 9\.5 m of conductor today, [\d.]+ m suggested; copper [\d.]+ kg today, [\d.]+ kg suggested\.$/,
     );
@@ -146,7 +156,11 @@ describe("a suggested arrangement", () => {
   test("reports its progress in words", async () => {
     const said: string[] = [];
     const type = new ProgressType<{ readonly kind: string; readonly message?: string }>();
-    const listening = editor.connection.onProgress(type, "places", ({ message }) => said.push(message ?? ""));
+    const listening = editor.connection.onProgress(
+      type,
+      "places",
+      ({ message }) => void said.push(message ?? ""),
+    );
     await editor.request("loomwright/arrangement", { ...params(await boards()), workDoneToken: "places" });
     listening.dispose();
     expect(said).toContain("Looking for places: search 1 of 5.");
@@ -244,20 +258,6 @@ describe("a part whose place cannot be written", () => {
   });
 
   test("because it is in another file, is left out: a step changes one file", async () => {
-    const parts = `import { busBar } from "loomwright";
-export const spare = busBar({ name: "spare", side: "positive", size: { widthMm: 60, heightMm: 40 } });
-`;
-    const withBoard = `import { busBar } from "loomwright";
-import { board } from "./boards.ts";
-export const spare = busBar({ name: "spare", side: "positive", size: { widthMm: 60, heightMm: 40 } });
-`;
-    void parts;
-    editor.onDisk({
-      "boards.ts": `import { surface } from "loomwright";
-export const board = surface({ name: "Main board", size: { widthMm: 1_200, heightMm: 800 } });
-`,
-      [lights]: withBoard,
-    });
     const text = plan
       .replace(/^const board = .*\n/m, "")
       .replace(
@@ -265,15 +265,10 @@ export const board = surface({ name: "Main board", size: { widthMm: 1_200, heigh
         'from "loomwright";\nimport { board } from "./boards.ts";\nimport { spare } from "./lights.ts";\n',
       )
       .concat("cable({ from: spare.stud, to: plus.stud, lengthM: 1, gauge: 4 });\n");
-    editor.open(lights);
-    editor.open("boards.ts");
-    console.log(JSON.stringify((await boards(text)).notes), text.slice(0,600));
     const { places, facts } = await suggested(text);
     expect(places).toHaveLength(2);
     expect(facts.join(" ")).toMatch(
       /Left out, because one step changes one file: .*spare, in lights\.ts\. Suggest again/,
     );
-    editor.close(lights);
-    editor.close("boards.ts");
   });
 });

@@ -7,6 +7,8 @@ export interface Handles {
   /** Puts the handle of a part over a place, or takes away that of one without a place. */
   put(part: BoardPart, at: Spot | undefined): HTMLElement | undefined;
   handleOf(record: number): HTMLElement | undefined;
+  /** The button that has places on a surface looked for. */
+  suggestButton(surface: number): HTMLElement | undefined;
   /** The surface under a point of the window, with that point in mm. */
   under(x: number, y: number): PointOnSurface | undefined;
   /** Millimetres in a pixel of the window. */
@@ -30,6 +32,7 @@ interface PointOnSurface {
 interface Stage {
   readonly figure: HTMLElement;
   readonly heading: HTMLElement;
+  readonly button: HTMLElement;
   readonly frame: HTMLElement;
   surface: BoardSurface;
   drawn: string;
@@ -38,24 +41,34 @@ interface Stage {
 /** A part without a stated size gets a handle that can be taken hold of, mm. */
 const leastMm = 30;
 
-export function createHandles(place: HTMLElement, create: (record: number) => HTMLElement): Handles {
+/** @param suggest Looks for places on a surface. */
+export function createHandles(
+  place: HTMLElement,
+  create: (record: number) => HTMLElement,
+  suggest: (surface: number) => void,
+): Handles {
   const stages = new Map<number, Stage>();
   const handles = new Map<number, HTMLElement>();
 
   const stageFor = (surface: BoardSurface): Stage => {
     const known = stages.get(surface.record);
     if (known) return known;
-    const [figure, heading, frame] = [
+    const [figure, heading, button, frame] = [
       document.createElement("section"),
       document.createElement("h2"),
+      document.createElement("button"),
       document.createElement("div"),
     ];
+    button.type = "button";
+    button.className = "suggest";
+    button.textContent = "Suggest an arrangement";
+    button.addEventListener("click", () => suggest(surface.record));
     heading.id = `surface-${surface.record}`;
     figure.className = "board";
     figure.setAttribute("aria-labelledby", heading.id);
     frame.className = "stage";
-    figure.append(heading, frame);
-    const stage = { figure, heading, frame, surface, drawn: "" };
+    figure.append(heading, button, frame);
+    const stage = { figure, heading, button, frame, surface, drawn: "" };
     stages.set(surface.record, stage);
     return stage;
   };
@@ -85,6 +98,7 @@ export function createHandles(place: HTMLElement, create: (record: number) => HT
         const stage = stageFor(surface);
         stage.surface = surface;
         stage.heading.textContent = `${surface.name}, ${surface.size}`;
+        stage.button.setAttribute("aria-label", `Suggest an arrangement on ${surface.name}`);
         draw(stage, readPicture);
         if (stage.figure.parentElement !== place) place.append(stage.figure);
       }
@@ -123,6 +137,7 @@ export function createHandles(place: HTMLElement, create: (record: number) => HT
       return handle;
     },
     handleOf: (record) => handles.get(record),
+    suggestButton: (surface) => stages.get(surface)?.button,
     under(x, y) {
       for (const [on, stage] of stages) {
         const box = stage.frame.getBoundingClientRect();

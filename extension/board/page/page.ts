@@ -5,6 +5,7 @@ import type { BoardPart, BoardsView } from "../../../server/language/messages.ts
 import { isRefused, readPicture } from "../../diagram/page/picture.ts";
 import { drawTable, find, onUndoAndRedo, paragraph } from "../../plan-view/page/page-parts.ts";
 import { type FromPage, readViewState, type ShowBoards, type ToPage, type ViewState } from "../messages.ts";
+import { createArrangement } from "./arrangement.ts";
 import { createHandles } from "./handles.ts";
 import { createMoving } from "./moving.ts";
 
@@ -48,26 +49,57 @@ function start(): void {
   const shownPart = (record: number | undefined): BoardPart | undefined =>
     shown?.parts.find((part) => part.record === record);
 
-  const handles = createHandles(find("boards"), (record) => {
-    const handle = document.createElement("button");
-    handle.type = "button";
-    handle.addEventListener("pointerdown", (event) => {
-      const part = partOf(record);
-      if (part && boards?.current) moving.grab(part, event);
-    });
-    handle.addEventListener("dblclick", () => act({ type: "goTo", record, take: true }));
-    handle.addEventListener("focus", () => select(record));
-    // A part that is left by Tab has not been confirmed. On the way to another surface it has the focus again by then.
-    handle.addEventListener("blur", () =>
-      queueMicrotask(() => {
-        const isShown = handles.handleOf(record) === handle;
-        if (moving.record() !== record || moving.isHeld() || isLetGo || !isShown || hasFocus(handle)) return;
-        moving.giveUp();
-      }),
-    );
-    handle.addEventListener("keydown", (event) => onKey(event, record));
-    return handle;
+  const handles = createHandles(
+    find("boards"),
+    (record) => {
+      const handle = document.createElement("button");
+      handle.type = "button";
+      handle.addEventListener("pointerdown", (event) => {
+        const part = partOf(record);
+        if (part && boards?.current && !isSuggested()) moving.grab(part, event);
+      });
+      handle.addEventListener("dblclick", () => act({ type: "goTo", record, take: true }));
+      handle.addEventListener("focus", () => select(record));
+      // A part that is left by Tab has not been confirmed. On the way to another surface it has the focus again by then.
+      handle.addEventListener("blur", () =>
+        queueMicrotask(() => {
+          const isShown = handles.handleOf(record) === handle;
+          if (moving.record() !== record || moving.isHeld() || isLetGo || !isShown || hasFocus(handle))
+            return;
+          moving.giveUp();
+        }),
+      );
+      handle.addEventListener("keydown", (event) => onKey(event, record));
+      return handle;
+    },
+    (surface) => {
+      if (moving.record() !== undefined) moving.giveUp();
+      arrangement.suggest(surface);
+    },
+  );
+  const arrangement = createArrangement({
+    current: () => (boards?.current ? boards : undefined),
+    suggest: (on) => act({ type: "suggest", on }),
+    cancel: () => port.postMessage({ type: "cancel" }),
+    show(view) {
+      if (!view) port.postMessage({ type: "leaveAsIs" });
+      const drawn = view ?? boards;
+      if (drawn) draw(drawn, undefined);
+    },
+    take(places) {
+      isLetGo = true;
+      act({ type: "letGo", number, places });
+    },
+    isOfText: (view) => boards !== undefined && sameTexts(view, boards),
+    say: (message) => report(message),
+    suggestButton: (on) => handles.suggestButton(on),
   });
+  /** A part at a suggested place moves only once the suggestion was taken or left, which is said. */
+  const isSuggested = (): boolean => {
+    if (!arrangement.places()) return false;
+    report("Take the suggested arrangement or leave it; parts can then be moved.");
+    return true;
+  };
   const moving = createMoving({
     handles,
     surfaces: () => boards?.surfaces ?? [],
@@ -102,6 +134,7 @@ function start(): void {
     const isEnter = key === "Enter" || key === " ";
     if (!arrow && !isEnter && letter !== "r" && letter !== "b") return false;
     if (isLetGo) early.push({ key, record });
+    else if (!isEnter && isSuggested()) return true;
     else if (arrow) moving.step(part, ...arrow);
     else if (letter === "r") moving.turn(part);
     else if (letter === "b") moving.toNextSurface(part);
@@ -134,11 +167,13 @@ function start(): void {
 
   const draw = (view: BoardsView, moved: ShowBoards["moved"]) => {
     shown = view;
+    const suggested = new Set(arrangement.places()?.map(({ record }) => record));
     find("title").textContent = `Boards: ${view.title}`;
     say(
       [
         ...(view.current ? [] : ["As of the last complete text."]),
         ...(moved && view.tried ? ["With the part where it is now; the text is unchanged."] : []),
+        ...(suggested.size > 0 ? ["With the parts at suggested places; the text is unchanged."] : []),
         ...view.notes,
       ].join(" "),
       !view.current,
@@ -153,7 +188,7 @@ function start(): void {
     });
     for (const part of view.parts) {
       const handle = handles.put(part, part.place);
-      if (handle) dress(handle, part);
+      if (handle) dress(handle, part, suggested.has(part.record));
     }
     moving.redraw();
     drawUnplaced(view);
@@ -178,7 +213,7 @@ function start(): void {
         name.className = "name";
         name.textContent = part.name;
         name.addEventListener("pointerdown", (event) => {
-          if (boards?.current) moving.grab(part, event);
+          if (boards?.current && !isSuggested()) moving.grab(part, event);
         });
         item.append(name);
         if (part.fixed !== undefined) item.append(paragraph(part.fixed));
@@ -191,7 +226,7 @@ function start(): void {
               put.setAttribute("aria-label", `Put on ${surface.name}: ${part.name}`);
               put.dataset.put = `${part.record} ${surface.record}`;
               put.addEventListener("click", () => {
-                if (boards?.current) moving.putOn(part, surface.record);
+                if (boards?.current && !isSuggested()) moving.putOn(part, surface.record);
               });
               return put;
             }),
@@ -204,14 +239,22 @@ function start(): void {
   };
 
   const drawEffects = ({ tried, parts }: BoardsView, moved: ShowBoards["moved"]) => {
-    find("effects").hidden = !moved;
-    const part = parts.find(({ record }) => record === moved?.[0]?.record);
-    const over = part?.place?.overlaps.flatMap((record) => shownPart(record)?.name ?? []) ?? [];
+    const suggested = arrangement.places();
+    find("effects").hidden = !moved && !suggested;
+    find("effects-title").textContent = suggested ? "Effects of the suggestion" : "Effects of the move";
+    const away = (moved ?? suggested ?? []).flatMap(
+      ({ record }) => parts.find((part) => part.record === record) ?? [],
+    );
     const lines =
-      tried && part
+      tried && away.length > 0
         ? [
-            `${part.name}: ${part.place?.words ?? ""}.`,
-            ...(over.length > 0 ? [`It overlaps ${over.join(", ")}.`] : []),
+            ...away.flatMap(({ name, place }) => {
+              const over = place?.overlaps.flatMap((record) => shownPart(record)?.name ?? []) ?? [];
+              return [
+                `${name}: ${place?.words ?? ""}.`,
+                ...(over.length > 0 ? [`It overlaps ${over.join(", ")}.`] : []),
+              ];
+            }),
             ...tried.newFindings.map((finding) => `New: ${finding}`),
             ...tried.goneFindings.map((finding) => `Gone: ${finding}`),
             ...tried.lengths,
@@ -223,6 +266,8 @@ function start(): void {
   const show = (message: ShowBoards) => {
     const { boards: view, root, moved } = message;
     if (moved) {
+      const isOfSuggestion = arrangement.places() !== undefined;
+      if (isOfSuggestion && boards && sameTexts(view, boards)) return draw(view, undefined);
       // An answer about another text, or about a part that was let go meanwhile.
       if (moving.record() === undefined || isLetGo || !boards || !sameTexts(view, boards)) return;
       draw(view, moved);
@@ -234,12 +279,23 @@ function start(): void {
     if (!isSame) {
       if (moving.record() !== undefined && !isLetGo)
         report("The text changed: the part is where the text has it.");
+      const places = arrangement.places();
+      if (places)
+        report(
+          isLetGo
+            ? "The suggested places are in the text, as one step: Undo takes them back."
+            : "The text changed: the suggestion was dropped.",
+        );
+      arrangement.settle();
       isLetGo = false;
       moving.settle();
     }
     state = { ...state, uri: root };
     port.setState(state);
-    if (moving.record() === undefined) draw(view, undefined);
+    const places = arrangement.places();
+    // Other data of the same text: the suggestion is tried with them too.
+    if (places && !isLetGo) port.postMessage({ type: "move", places });
+    else if (moving.record() === undefined && !places) draw(view, undefined);
     if (!isLetGo) takeEarlyKeys();
   };
 
@@ -255,6 +311,7 @@ function start(): void {
     (event) => {
       if (event.key === "Escape") {
         early = [];
+        if (arrangement.escape()) return;
         if (moving.record() === undefined) port.postMessage({ type: "leave" });
         else moving.giveUp();
       } else if (event.key.toLowerCase() === "r" && moving.isHeld()) {
@@ -281,12 +338,17 @@ function start(): void {
         if (record !== undefined) handles.handleOf(record)?.scrollIntoView({ block: "nearest" });
         return;
       }
+      case "searching":
+        return arrangement.searching(data.on, data.message);
+      case "arrangement":
+        return arrangement.found(data);
       case "say":
         if (data.about === "figures") return say(data.message, true);
         report(data.message);
         early = [];
         if (isLetGo || moving.record() !== undefined) {
           isLetGo = false;
+          arrangement.settle();
           moving.settle();
           if (boards) draw(boards, undefined);
         }
@@ -306,10 +368,16 @@ const arrows: Readonly<Record<string, readonly [across: number, down: number]>> 
 };
 
 /** The name of a part for those who hear the page, and its signs for those who see it. */
-function dress(handle: HTMLElement, { name, place, findings, fixed, severity, size }: BoardPart): void {
+function dress(
+  handle: HTMLElement,
+  { name, place, findings, fixed, severity, size }: BoardPart,
+  isSuggested: boolean,
+): void {
   const counts =
     findings.length === 0 ? "" : `; ${findings.length} finding${findings.length === 1 ? "" : "s"}`;
-  handle.setAttribute("aria-label", `${name}, ${place?.words ?? "on no surface yet"}${counts}`);
+  const at = isSuggested ? "suggested place: " : "";
+  handle.replaceChildren(...(isSuggested ? [suggestedMark()] : []));
+  handle.setAttribute("aria-label", `${name}, ${at}${place?.words ?? "on no surface yet"}${counts}`);
   if (fixed === undefined) handle.removeAttribute("aria-description");
   else handle.setAttribute("aria-description", fixed);
   handle.title = [name, ...findings, ...(fixed === undefined ? [] : [fixed])].join("\n");
@@ -319,7 +387,14 @@ function dress(handle: HTMLElement, { name, place, findings, fixed, severity, si
     ...(severity === undefined ? [] : [severity]),
     ...(place && place.overlaps.length > 0 ? ["overlaps"] : []),
     ...(size ? [] : ["without-size"]),
+    ...(isSuggested ? ["suggested"] : []),
   ].join(" ");
+}
+
+function suggestedMark(): HTMLElement {
+  const mark = document.createElement("span");
+  mark.textContent = "suggested";
+  return mark;
 }
 
 function hasFocus(handle: HTMLElement | undefined): boolean {

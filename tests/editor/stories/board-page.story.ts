@@ -2,7 +2,12 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import type { Browser } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
-import type { BoardsParams, BoardsView, TriedPlace } from "../../../server/language/messages.ts";
+import type {
+  ArrangementAnswer,
+  BoardsParams,
+  BoardsView,
+  TriedPlace,
+} from "../../../server/language/messages.ts";
 import { type ScriptedEditor, startEditor } from "../../protocol/scripted-editor.ts";
 import { boardsPlan } from "../harness/boards-plan.ts";
 import { type BoardsPage, openBoardsPage } from "../harness/shipped-page.ts";
@@ -67,23 +72,26 @@ const themes = {
   },
 };
 
-describe("a person who hears the page or uses the keyboard alone", () => {
-  const axe = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
+const axe = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
 
+async function violationsOn({ page }: BoardsPage): Promise<readonly string[]> {
+  // Evaluated by the driver, and so not subject to the page's policy.
+  await page.evaluate(readFileSync(axe, "utf8"));
+  return page.evaluate(async () => {
+    const { axe } = globalThis as unknown as {
+      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+    };
+    const found = await axe.run();
+    return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).slice(0, 3)}`);
+  });
+}
+
+describe("a person who hears the page or uses the keyboard alone", () => {
   test.each(["light", "dark", "high-contrast"] as const)(
     "axe-core finds nothing wrong in a %s theme",
     async (theme) => {
-      const { page } = await open({ theme: { kind: `vscode-${theme}`, colours: themes[theme] } });
-      // Evaluated by the driver, and so not subject to the page's policy.
-      await page.evaluate(readFileSync(axe, "utf8"));
-      const violations = await page.evaluate(async () => {
-        const { axe } = globalThis as unknown as {
-          axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-        };
-        const found = await axe.run();
-        return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).slice(0, 3)}`);
-      });
-      expect(violations).toEqual([]);
+      const view = await open({ theme: { kind: `vscode-${theme}`, colours: themes[theme] } });
+      expect(await violationsOn(view)).toEqual([]);
     },
   );
 
@@ -192,6 +200,115 @@ describe("a person who hears the page or uses the keyboard alone", () => {
     expect([(await said("undo")).length, (await said("redo")).length]).toEqual([2, 2]);
     await page.keyboard.press("Escape");
     expect(await said("leave")).toHaveLength(1);
+  });
+});
+
+describe("an arrangement", () => {
+  /** Asks for it with the keyboard, and answers as the extension does. */
+  async function suggested(view: BoardsPage) {
+    const { page, said, send } = view;
+    const button = page.getByRole("button", { name: "Suggest an arrangement on Main board" });
+    await button.focus();
+    await page.keyboard.press("Enter");
+    const { on } = (await said("suggest")).at(-1)!;
+    await send({ type: "searching", on, message: "Looking for places: search 1 of 5." });
+    await page.locator("#said", { hasText: "search 1 of 5. Escape cancels." }).waitFor();
+    const versions = Object.entries((await ask()).versions).map(([uri, version]) => ({ uri, version }));
+    const answer = await editor.ask<ArrangementAnswer>("loomwright/arrangement", "cabin.ts", {
+      versions,
+      on,
+    });
+    if (answer.state === "none") throw new Error(answer.message);
+    await send({ type: "arrangement", on, answer });
+    await page.getByRole("heading", { name: "Suggested arrangement" }).waitFor();
+    return answer;
+  }
+  const focused = ({ page }: BoardsPage) =>
+    page.evaluate(
+      () => document.activeElement?.getAttribute("aria-label") ?? document.activeElement?.textContent,
+    );
+
+  test("is shown dashed and in words, and Take writes all of its places", async () => {
+    const view = await open({ theme: { kind: "vscode-light", colours: themes.light } });
+    const { page, said } = view;
+    const { places, facts } = await suggested(view);
+    const fridge = page.getByRole("button", { name: /^Fridge, suggested place: \d/ });
+    expect(await fridge.evaluate((handle) => getComputedStyle(handle).borderStyle)).toBe("dashed");
+    expect(await fridge.textContent()).toBe("suggested");
+    expect(await page.locator("#arrangement-facts p").allTextContents()).toEqual(facts);
+    await page.getByRole("heading", { name: "Effects of the suggestion" }).waitFor();
+    await page.locator("#effect", { hasText: "New: " }).waitFor();
+    await page.getByText("With the parts at suggested places; the text is unchanged.").waitFor();
+    expect(await focused(view)).toBe("Suggested arrangement");
+    await page.keyboard.press("Tab");
+    await page.keyboard.press("Enter");
+    expect(await said("letGo")).toEqual([{ type: "letGo", number: 1, places }]);
+    expect(await said("move")).toEqual([]);
+    const boards = await ask();
+    const versions = Object.fromEntries(Object.keys(boards.versions).map((uri) => [uri, 99]));
+    await view.send({ type: "boards", number: 2, root, boards: { ...boards, versions } });
+    await page.getByText("The suggested places are in the text, as one step").waitFor();
+    expect(await page.locator("#arrangement").isVisible()).toBe(false);
+    expect(await focused(view)).toBe("Suggest an arrangement on Main board");
+  });
+
+  test("is left by Escape or by its button, and the parts are where the text has them", async () => {
+    const view = await open();
+    const { page, said } = view;
+    await suggested(view);
+    await page.keyboard.press("Escape");
+    await page.getByText("The suggestion was left; the text is unchanged.").waitFor();
+    expect(await page.getByRole("button", { name: /^Fridge, / }).count()).toBe(0);
+    expect([(await said("leave")).length, (await said("leaveAsIs")).length]).toEqual([0, 1]);
+    await suggested(view);
+    await page.getByRole("button", { name: "Leave", exact: true }).click();
+    expect(await page.locator("#arrangement").isVisible()).toBe(false);
+    expect(await said("letGo")).toEqual([]);
+  });
+
+  test("keeps the parts where they are until it is taken or left", async () => {
+    const view = await open();
+    const { page, said } = view;
+    await suggested(view);
+    await part(view, "plus").focus();
+    await page.keyboard.press("ArrowRight");
+    await page.getByText("Take the suggested arrangement or leave it; parts can then be moved.").waitFor();
+    expect(await said("move")).toEqual([]);
+  });
+
+  test("has its pictures changed with the conductors, and is dropped when the text changes", async () => {
+    const view = await open();
+    const { page, said } = view;
+    const { places } = await suggested(view);
+    await view.send({ type: "boards", number: 2, root, boards: await ask({ conductors: true }) });
+    await expect.poll(async () => (await said("move")).at(-1)?.places).toEqual(places);
+    await page.getByRole("button", { name: /^Fridge, suggested place/ }).waitFor();
+    const boards = await ask();
+    const versions = Object.fromEntries(Object.keys(boards.versions).map((uri) => [uri, 99]));
+    await view.send({ type: "boards", number: 3, root, boards: { ...boards, versions } });
+    await page.getByText("The text changed: the suggestion was dropped.").waitFor();
+    expect(await page.getByRole("button", { name: /^Fridge, / }).count()).toBe(0);
+  });
+
+  test("that is being looked for is cancelled by Escape or the button, and a reason is shown", async () => {
+    const view = await open();
+    const { page, said, send } = view;
+    await page.getByRole("button", { name: "Suggest an arrangement on Side wall" }).click();
+    const { on } = (await said("suggest"))[0]!;
+    await send({ type: "searching", on, message: "Looking for places." });
+    await page.keyboard.press("Escape");
+    await page.getByRole("button", { name: "Cancel", exact: true }).click();
+    expect(await said("cancel")).toHaveLength(2);
+    const message = "The search for places was cancelled; the text is unchanged.";
+    await send({ type: "arrangement", on, answer: { state: "none", message } });
+    await page.getByText(message).waitFor();
+    expect(await focused(view)).toBe("Suggest an arrangement on Side wall");
+  });
+
+  test("has no violation that axe-core finds", async () => {
+    const view = await open();
+    await suggested(view);
+    expect(await violationsOn(view)).toEqual([]);
   });
 });
 
