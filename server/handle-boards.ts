@@ -1,5 +1,4 @@
 import type { CancellationToken, Connection } from "vscode-languageserver";
-import type { SearchProgress } from "../library/analysis/placement/arrangement.ts";
 import type { AnswerWiring } from "./answer-wiring.ts";
 import type { CheckedPlan } from "./evaluate/checked-plan.ts";
 import { fileName } from "./evaluate/files/file-name.ts";
@@ -17,7 +16,7 @@ import {
   placePartsMethod,
   type TriedPlace,
 } from "./language/messages.ts";
-import { plainWords } from "./language/plain-words.ts";
+import { editorWords, plainWords } from "./language/plain-words.ts";
 import { isOfVersions } from "./language/versions-in-view.ts";
 import { type ShownPlan, whyNothing } from "./open-plans.ts";
 import { type RequestGuard, textChanged } from "./request-guard.ts";
@@ -71,8 +70,7 @@ export function answerBoards(connection: Connection, wiring: AnswerWiring, guard
         if (!shown?.view) return { state: "none", message: "No arrangement is suggested: there is no plan." };
         const progress = connection.window.attachWorkDoneProgress(workDoneToken);
         progress.begin("Looking for places");
-        const report = ({ start, starts }: SearchProgress) =>
-          progress.report(`Looking for places: search ${start} of ${starts}.`);
+        const report = (message: string) => progress.report(editorWords(message));
         return suggestArrangement(trials, shown.view, params, { token, report }).finally(() =>
           progress.done(),
         );

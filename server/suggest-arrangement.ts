@@ -1,5 +1,4 @@
 import type { CancellationToken } from "vscode-languageserver";
-import type { SearchProgress } from "../library/analysis/placement/arrangement.ts";
 import { placingOf } from "./language/board-places.ts";
 import { boardsView } from "./language/boards-view.ts";
 import type { ArrangementAnswer, ArrangementParams } from "./language/messages.ts";
@@ -17,7 +16,7 @@ export async function suggestArrangement(
   trials: Trials,
   view: PlanInView,
   { versions, on, conductors = false }: ArrangementParams,
-  { token, report }: { readonly token: CancellationToken; report(progress: SearchProgress): void },
+  { token, report }: { readonly token: CancellationToken; report(progress: string): void },
 ): Promise<ArrangementAnswer> {
   if (!isOfVersions(view, versions)) return changed;
   if (!view.current) return none("the text is half typed");
@@ -42,15 +41,15 @@ async function searched(
   view: PlanInView,
   on: number,
   token: CancellationToken,
-  report: (progress: SearchProgress) => void,
+  report: (progress: string) => void,
 ): Promise<FoundPlaces | undefined> {
   const search = findPlaces(view.plan, on);
-  let start = 0;
+  let reported = "";
   for (;;) {
     const step = search.next();
     if (step.done) return step.value;
-    if (step.value.start !== start) report(step.value);
-    start = step.value.start;
+    if (step.value !== reported) report(step.value);
+    reported = step.value;
     // Messages that wait are heard between two steps: an edit, or a cancellation.
     await new Promise<void>((resume) => setImmediate(resume));
     if (token.isCancellationRequested || !view.current) return undefined;

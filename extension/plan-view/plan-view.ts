@@ -67,7 +67,7 @@ export interface ViewContent<Answer extends PlanAnswer, Move> {
 }
 
 /** A search of the server that takes a while. */
-export interface PlanSearch {
+interface PlanSearch {
   readonly method: string;
   /** Without the document and the versions that are shown. */
   readonly params: object;

@@ -1,4 +1,4 @@
-import { arrangeInSteps, type SearchProgress } from "../../library/analysis/placement/arrangement.ts";
+import { arrangeInSteps } from "../../library/analysis/placement/arrangement.ts";
 import {
   arrangementTask,
   lengthsCompared,
@@ -28,11 +28,11 @@ export type FoundPlaces =
   | { readonly state: "none"; readonly message: string };
 
 /**
- * Looks for places on a surface, in steps of a few milliseconds.
+ * Looks for places on a surface, in steps of a few milliseconds. Each yields a sentence about the progress.
  *
  * @param on Record of the surface.
  */
-export function* findPlaces(plan: CheckedPlan, on: number): Generator<SearchProgress, FoundPlaces> {
+export function* findPlaces(plan: CheckedPlan, on: number): Generator<string, FoundPlaces> {
   const { model, placement, problems } = plan.judgement;
   const none = (why: string): FoundPlaces => ({ state: "none", message: plainWords(why) });
   if (model.invalid.length > 0 || model.networkUnread || problems.length > 0)
@@ -57,10 +57,11 @@ export function* findPlaces(plan: CheckedPlan, on: number): Generator<SearchProg
       ].join(" "),
     );
   const unit = statedUnit(plan, on, "size") ?? "mm";
-  const found = yield* arrangeInSteps({
-    ...arrangementTask(plan.judgement, surface, writable.bodies),
-    unit,
-  });
+  const search = arrangeInSteps({ ...arrangementTask(plan.judgement, surface, writable.bodies), unit });
+  let step = search.next();
+  for (; !step.done; step = search.next())
+    yield `Looking for places: search ${step.value.start} of ${step.value.starts}.`;
+  const found = step.value;
   if (!found) return none(`No places on ${name}: ${whyNone(layout, surface, writable.bodies)}.`);
   const inUnit = (mm: number) => (unit === "mm" ? mm : mm / (metresPerInch * 1_000));
   return {

@@ -32,6 +32,7 @@ const notShown: Readonly<Record<string, string>> = {
   "LogOutputChannel.": "the log: plain text in which nothing is made an icon, and no command a link",
   "RemoteConsole.": "the log",
   "window/logMessage.": "the log",
+  "WindowProgress.attachWorkDoneProgress.token": "the id that the editor gave to a request",
   "Webview.html": "an empty page of ours; its own test holds that no text of a plan is in it",
   "ServerInfo.version": "our own version",
   "DiagnosticOptions.identifier": "a constant of the protocol",

@@ -47,7 +47,7 @@ export function arrange(task: ArrangementTask): readonly ArrangedBody[] | undefi
 }
 
 /** How far a search has come. */
-export interface SearchProgress {
+interface SearchProgress {
   /** From 1. */
   readonly start: number;
   readonly starts: number;
