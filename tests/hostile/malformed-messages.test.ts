@@ -65,7 +65,7 @@ const requests: Readonly<Record<string, Params>> = {
 };
 const mayBeLeftOut = new Set([
   ...["previousResultId", "scenario", "revision", "only", "triggerKind"],
-  ...["period", "bank", "month", "move", "conductors"],
+  ...["period", "bank", "month", "move", "conductors", "workDoneToken"],
 ]);
 /** A wiring diagram on a sheet of its own size is the usual drawing. */
 const usualOfDrawing = new Set(["view", "page"]);
@@ -212,6 +212,11 @@ interface Shape {
   readonly isLegal: boolean;
 }
 
+/** The protocol takes a text or a number. */
+function isToken(path: readonly string[], value: unknown): boolean {
+  return path.at(-1) === "workDoneToken" && ["string", "number"].includes(typeof value);
+}
+
 function* malformedShapes(sound: Params): Generator<Shape> {
   for (const path of pathsIn(sound)) {
     yield { params: withValue(sound, path), path, isLegal: mayBeLeftOut.has(path.at(-1)!) };
@@ -219,7 +224,11 @@ function* malformedShapes(sound: Params): Generator<Shape> {
     for (const value of values) {
       const isLegal =
         kindOf(value) === kindOf(before) && !(kindOf(value) === "object" || kindOf(value) === "list");
-      yield { params: withValue(sound, path, value), path, isLegal: isLegal || isFreeList(path, value) };
+      yield {
+        params: withValue(sound, path, value),
+        path,
+        isLegal: isLegal || isFreeList(path, value) || isToken(path, value),
+      };
     }
   }
 }
