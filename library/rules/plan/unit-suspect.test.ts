@@ -245,6 +245,20 @@ testRule(unitSuspect, [
     ],
   },
   {
+    name: "one circuit in feet among lengths that follow from their ways",
+    plan: `build({ insulationC: 105 });
+const board = surface({ size: { widthMm: 1_200, heightMm: 800 } });
+channel({ on: board, path: [{ leftMm: 0, topMm: 400 }, { leftMm: 1_200, topMm: 400 }] });
+const house = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 5, at: { on: board, leftMm: 40, topMm: 500 } });
+const classT = { family: "UL 248-15 Class T", interruptingA: 20_000 };
+const lamp = { from: house.positive, load: 5, gauge: 12, protect: { ...classT, ratingA: 10, distanceIn: 4 } };
+circuit({ ...lamp, name: "One", at: { on: board, leftMm: 400, topMm: 300 } });
+circuit({ ...lamp, name: "Two", at: { on: board, leftMm: 700, topMm: 300 } });
+circuit({ ...lamp, name: "Three", at: { on: board, leftMm: 1_100, topMm: 300 } });
+circuit({ ...lamp, name: "Four", oneWayFt: 9 });`,
+    finds: "nothing",
+  },
+  {
     name: "one circuit in metres among two in feet is too few to tell",
     circuits: [
       { ...tenA, name: "One" },

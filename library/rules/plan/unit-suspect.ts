@@ -222,9 +222,12 @@ function beyondAllLimits({ record, path, name, given }: InvalidValue): Found<Val
   ];
 }
 
-/** One circuit in feet in a plan of metres, or the reverse, with a conductor of the same system as the others. */
+/**
+ * One circuit in feet in a plan of metres, or the reverse, with a conductor of the same system as the others. A length that follows
+ * from a way has no unit of the plan.
+ */
 function loneUnit({ circuits }: JudgedPlan): Found<Values>[] {
-  const all = circuits.map(({ circuit }) => circuit);
+  const all = circuits.map(({ circuit }) => circuit).filter(({ lengthsFrom }) => lengthsFrom === "plan");
   const inFeet = all.filter(givenInFeet);
   const inMetres = all.filter((circuit) => !givenInFeet(circuit));
   const [few, many] = inFeet.length < inMetres.length ? [inFeet, inMetres] : [inMetres, inFeet];
