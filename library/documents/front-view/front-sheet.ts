@@ -147,7 +147,7 @@ const leastWidthPx = 760;
 function factsOf({ options, content, scale, unit }: FrontSheet): readonly string[] {
   return [
     `front view of ${content.surface.name}`,
-    `scale 1:${scale.oneTo}, dimensions in ${unit}`,
+    `scale 1:${scale.oneTo}, dimensions in ${unit === "in" ? "inches" : unit}`,
     ...(options.conductors ? ["with conductors"] : []),
     ...(options.revision === undefined ? [] : [`revision: ${options.revision}`]),
     ...(options.sheet ? [`sheet ${options.sheet.number} of ${options.sheet.of}`] : []),
