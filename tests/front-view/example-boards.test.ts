@@ -5,9 +5,10 @@ import { fileJudge } from "../diagram/drawn-plans.ts";
 import { blots, piecesOf } from "../diagram/pieces-of-svg.ts";
 
 const judgedFile = fileJudge();
-const boards = ["northbound-van/van.ts", "faulty-workshop/board.ts", "faulty-workshop/ways.ts"].map(
-  (file) => `examples/${file}`,
-);
+const boards = [
+  ...["northbound-van/van.ts", "library-bus/bus.ts", "river-launch/launch.ts"],
+  ...["faulty-workshop/board.ts", "faulty-workshop/ways.ts"],
+].map((file) => `examples/${file}`);
 const measured = (svg: string) =>
   piecesOf(svg, (text, isBold) => textWidth(text, 1, isBold ? "bold" : "regular"));
 const numbers = (record: number, role: string) => `W${record}${role === "return" ? "N" : ""}`;

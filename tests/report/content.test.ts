@@ -306,8 +306,9 @@ describe("the examples", () => {
         [chapter, section] = level === 2 ? [chapter + 1, 0] : [chapter, section + 1];
         expect(number).toBe(level === 2 ? `${chapter}` : `${chapter}.${section}`);
       }
-      // One more if the plan has a period.
-      expect(chapter).toBe(headings.some(({ id }) => id === "energy") ? 12 : 11);
+      // One more if the plan has a period, and two if it has surfaces.
+      const has = (chapterId: string) => headings.some(({ id }) => id === chapterId);
+      expect(chapter).toBe(11 + (has("energy") ? 1 : 0) + (has("boards") ? 2 : 0));
       expect(new Set(headings.map(({ id }) => id)).size).toBe(headings.length);
     });
 
@@ -327,9 +328,9 @@ describe("the examples", () => {
         "One-line diagram",
         "Wiring diagram",
       ]);
-      // Of the energy of each period: its months, and its worst week.
+      // The front view of each surface, and of the energy of each period: its months, and its worst week.
       for (const { caption } of figures.slice(2))
-        expect(caption).toMatch(/: (month by month|the worst week)/);
+        expect(caption).toMatch(/^Front view of .+, to scale$|: (month by month|the worst week)/);
       for (const { description } of figures) expect(description.length).toBeGreaterThan(40);
     });
   });
