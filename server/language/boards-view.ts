@@ -197,16 +197,22 @@ function findingsByRecord({ findings }: CheckedPlan): ReadonlyMap<number, readon
 function differenceOf(before: CheckedPlan, after: CheckedPlan): NonNullable<BoardsView["tried"]> {
   const [had, has] = [keysOf(before.judgement.findings), keysOf(after.judgement.findings)];
   const wordedIn = (plan: CheckedPlan, without: ReadonlyMap<string, unknown>) =>
-    plan.findings.flatMap(({ finding, message }) =>
-      finding.accepted === undefined && finding.severity !== "hint" && !without.has(keyOf(finding))
-        ? [plainWords(message)]
-        : [],
-    );
+    [...plan.findings]
+      .sort(worstFirst)
+      .flatMap(({ finding, message }) =>
+        finding.accepted === undefined && finding.severity !== "hint" && !without.has(keyOf(finding))
+          ? [plainWords(message)]
+          : [],
+      );
   return {
     newFindings: wordedIn(after, had),
     goneFindings: wordedIn(before, has),
     lengths: changedLengths(before, after),
   };
+}
+
+function worstFirst({ finding: one }: PlacedFinding, { finding: other }: PlacedFinding): number {
+  return severityOrder[one.severity] - severityOrder[other.severity];
 }
 
 function changedLengths(before: CheckedPlan, after: CheckedPlan): readonly string[] {

@@ -13,12 +13,13 @@ import {
 } from "../../library/documents/suggestion-in-words.ts";
 import { metresPerInch } from "../../library/model/length-limits.ts";
 import type { Body } from "../../library/model/placement/layout.ts";
-import { counted } from "../../library/rules/wording/format-number.ts";
+import { counted, withUnit } from "../../library/rules/wording/format-number.ts";
 import { listInWords } from "../../library/rules/wording/part-in-words.ts";
 import { bodyInWords } from "../../library/rules/wording/placement-in-words.ts";
 import type { CheckedPlan } from "../evaluate/checked-plan.ts";
 import { fileName } from "../evaluate/files/file-name.ts";
 import { placingOf, statedUnit, whyNotPutOn } from "./board-places.ts";
+import { countsInWords, countsOf } from "./counts.ts";
 import type { TriedPlace } from "./messages.ts";
 import { plainWords } from "./plain-words.ts";
 
@@ -81,22 +82,27 @@ function partsOfOneFile(
 ): { readonly bodies: readonly Body[]; readonly leftOut: readonly string[] } {
   const layout = plan.judgement.placement!.layout;
   const { record: on } = layout.surfaces[surface]!;
-  const leftOut: string[] = [];
+  const byReason = new Map<string, Body[]>();
   const byFile = new Map<string, Body[]>();
+  const add = (to: Map<string, Body[]>, key: string, body: Body) =>
+    to.set(key, [...(to.get(key) ?? []), body]);
   for (const body of movable) {
     const atCorner = { record: body.record, on, left: 0, top: 0, turnedDeg: 0 } as const;
     const why = whyNotPutOn(plan, layout, body, layout.surfaces[surface]!);
     const fix = why === undefined ? placingOf(plan, layout, [atCorner]) : undefined;
     const file = fix && plan.editsOf(fix)?.edits[0]?.uri;
-    if (file === undefined)
-      leftOut.push(`Left out: ${bodyInWords(body)}. ${why ?? "No single place in the text describes it."}`);
-    else byFile.set(file, [...(byFile.get(file) ?? []), body]);
+    if (file === undefined) add(byReason, why ?? "No single place in the text describes it.", body);
+    else add(byFile, file, body);
   }
   const [first, ...others] = [...byFile].toSorted(([, one], [, other]) => other.length - one.length);
-  for (const [file, bodies] of others)
-    leftOut.push(
-      `Left out, because one step changes one file: ${listInWords(bodies.map(bodyInWords))}, in ${fileName(file)}. Suggest again once these places are taken.`,
-    );
+  const inWords = (bodies: readonly Body[]) => listInWords(bodies.map(bodyInWords));
+  const leftOut = [
+    ...[...byReason].map(([why, bodies]) => `Left out: ${inWords(bodies)}. ${why}`),
+    ...others.map(
+      ([file, bodies]) =>
+        `Left out, because one step changes one file: ${inWords(bodies)}, in ${fileName(file)}. Suggest again once these places are taken.`,
+    ),
+  ];
   return { bodies: first?.[1] ?? [], leftOut };
 }
 
@@ -128,14 +134,24 @@ export function factsOfPlaces(
             ? "No run of the plan ends at these parts."
             : "No run has a known length both today and with these places.",
         ]),
-    `Findings: ${openFindings(before)} today, ${openFindings(after)} with these places.`,
+    ...lengthsGained(runs),
+    `Findings today: ${findingsInWords(before)}. With these places: ${findingsInWords(after)}.`,
     ...leftOut,
     suggestionCaution,
   ].map((fact) => plainWords(fact));
 }
 
+/** The runs that have a length only with these places. */
+function lengthsGained(runs: ReturnType<typeof lengthsCompared>["runs"]): readonly string[] {
+  const gained = runs.flatMap(({ todayM, suggestedM }) => (todayM === undefined ? (suggestedM ?? []) : []));
+  if (gained.length === 0) return [];
+  const sumM = gained.reduce((sum, one) => sum + one, 0);
+  return [
+    `${counted(gained.length, "run")} without a length today: ${withUnit(sumM, "m")} of conductor with these places.`,
+  ];
+}
+
 /** Hints and accepted findings aside. */
-function openFindings({ findings }: CheckedPlan): number {
-  return findings.filter(({ finding }) => finding.accepted === undefined && finding.severity !== "hint")
-    .length;
+function findingsInWords(plan: CheckedPlan): string {
+  return countsInWords({ ...countsOf(plan), hints: 0, accepted: 0 });
 }

@@ -47,7 +47,7 @@ test("it shows the places with their copper and findings, and leaves the text as
   await suggest().waitFor();
   await found();
   await view.getByText(/9\.5 m of conductor today, [\d.]+ m suggested; copper/).waitFor();
-  await view.getByText(/^Findings: \d+ today, \d+ with these places\.$/).waitFor();
+  await view.getByText(/^Findings today: .*\. With these places: .*\.$/).waitFor();
   await view.getByRole("button", { name: "Leave", exact: true }).click();
   await view.getByText("The suggestion was left; the text is unchanged.").waitFor();
   expect(await view.getByRole("button", { name: /suggested place/ }).count()).toBe(0);
