@@ -217,7 +217,7 @@ describe("the details", () => {
     expect(feed).toContain("fuse panel");
     expect(fuse).toContain("10 A");
     expect(drop).toMatch(/^[\d.]+ % from the bank, limit [\d.]+ %$/);
-    expect(margin).toMatch(/^[\d.]+ A spare: 6 A flow, the conductor may carry \d+ A$/);
+    expect(margin).toMatch(/^[\d.]+ A spare: 6 A flow, the conductor may carry [\d.]+ A$/);
   });
 });
 
