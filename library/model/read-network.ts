@@ -8,6 +8,7 @@ import {
   belongsToNetwork,
   type FoundCable,
   type NetworkRecords,
+  networkRecords,
   readNetworkRecords,
 } from "./network-records.ts";
 import {
@@ -54,7 +55,7 @@ export function readNetwork(
       withoutCircuits: new Map(),
       invalid: [],
     };
-  const found = readNetworkRecords(records, leftOut);
+  const found = leftOut.size === 0 ? networkRecords(records) : readNetworkRecords(records, leftOut);
   const invalid: InvalidValue[] = [...found.invalid];
   const surroundings = surroundingsOf(found, build.values);
   const circuits = makeCircuits(found, { build, ways }, surroundings, invalid);
