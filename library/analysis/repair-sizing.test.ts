@@ -5,6 +5,7 @@ import type { Conductor, Measured, Run } from "../model/run.ts";
 import { ampacityOf } from "./ampacity.ts";
 import { analyseNetwork } from "./analyse-network.ts";
 import { copperMm2M } from "./copper-area.ts";
+import { feedPairs } from "./feed-pairs.ts";
 import { madeSizes } from "./made-sizes.ts";
 import { sampleNetwork } from "./network/sample-network.tester.ts";
 import type { NetworkResult, SupplyPath } from "./network-result.ts";
@@ -129,19 +130,30 @@ test("the network worked out again is within its limit, and no other sizes with 
 
 /**
  * Every combination of made sizes that carry the current and are nowhere thinner, each solved as a whole network; none more than
- * two sizes above its own need as long as one of those is enough. Undefined: none is.
+ * two sizes above its own need as long as one of those is enough. The two cables of a feed have one size, unless each has the one that it
+ * needs to carry the current. Undefined: none is.
  */
 function cheapestByTrying(network: Network): number | undefined {
-  const { way } = wayOf(network);
+  const { result, way } = wayOf(network);
+  const partners = feedPairs({ network, result });
+  const isPaired = (taken: ReadonlyMap<number, Conductor>, least: ReadonlyMap<number, Conductor>) =>
+    [...partners].every(([record, other]) => {
+      const [one, two] = [taken.get(record)!, taken.get(other.record)!];
+      const isLeast = sameSize(one, least.get(record)!) && sameSize(two, least.get(other.record)!);
+      return sameSize(one, two) || isLeast;
+    });
   for (let above = mostAboveNeed; above < sizes.length + mostAboveNeed; above++) {
     let combinations: ReadonlyMap<number, Conductor>[] = [new Map()];
+    const least = new Map<number, Conductor>();
     for (const { record, run } of network.conductors) {
       const allowed = sizesAllowed(run, { allowedV: allowedOn(way), above });
+      least.set(record, allowed[0]!);
       combinations = combinations.flatMap((taken) =>
         allowed.map((conductor) => new Map(taken).set(record, conductor)),
       );
     }
     const added = combinations
+      .filter((taken) => isPaired(taken, least))
       .map((taken) => ({
         taken,
         addedMm2M: network.conductors

@@ -128,12 +128,16 @@ function placeOf({ at }: Finding): number | undefined {
 }
 
 function isAlike(one: Finding, other: Finding): boolean {
-  const isAtLeast = one.isUndivided || rank(one) <= rank(other);
-  return one.rule === other.rule && placeOf(one) === placeOf(other) && isAtLeast;
+  return one.rule === other.rule && isAsSevereAt(one, other);
 }
 
 function isOfCurrentAt(one: Finding, other: Finding): boolean {
-  return ofCurrents.has(one.rule) && placeOf(one) === placeOf(other) && rank(one) <= rank(other);
+  return ofCurrents.has(one.rule) && isAsSevereAt(one, other);
+}
+
+/** At the same place, and as severe; or "not judged, at most", because the current divides by the length. */
+function isAsSevereAt(one: Finding, other: Finding): boolean {
+  return placeOf(one) === placeOf(other) && (one.isUndivided === true || rank(one) <= rank(other));
 }
 
 function rank({ severity }: Finding): number {
