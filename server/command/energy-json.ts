@@ -121,7 +121,7 @@ export const energyJsonSchema = z.strictObject({
 type EnergyJson = z.infer<typeof energyJsonSchema>;
 type PeriodJson = EnergyJson["plans"][number]["periods"][number];
 
-/** Periods of plans as text, ending in a line break. */
+/** Periods of plans as text, ending in a line break; every figure as it was calculated, not rounded. */
 export function energyJson(
   plans: readonly { readonly file: string; readonly periods: readonly PeriodEnergy[] }[],
 ): string {
@@ -130,12 +130,7 @@ export function energyJson(
     tool: { name, version },
     plans: plans.map(({ file, periods }) => ({ file, periods: periods.map(periodJson) })),
   };
-  return `${JSON.stringify(report, withoutNoise, 2)}\n`;
-}
-
-/** 3858, and not 3858.0000000000196. */
-function withoutNoise(_: string, value: unknown): unknown {
-  return typeof value === "number" ? Number(value.toPrecision(12)) : value;
+  return `${JSON.stringify(report, undefined, 2)}\n`;
 }
 
 function periodJson(energy: PeriodEnergy): PeriodJson {
