@@ -18,7 +18,6 @@ import {
 import type { InvalidValue, Refusal } from "./run.ts";
 import { type ScenarioValues, scenarioProperties } from "./scenario-properties.ts";
 import { isPartWord } from "./terminals.ts";
-import { workedOutOnce } from "./worked-out-once.ts";
 
 /** The records of a network, each read by itself and with the terminals that it names. */
 export interface NetworkRecords extends PartsOfPlan {
@@ -66,11 +65,6 @@ export function belongsToNetwork(record: PlanRecord): boolean {
   if (word === "circuit") return isWired(record);
   return word !== "build" && word !== "period" && !isPlacementWord(word);
 }
-
-/** All records of a plan: its layout is made from them, and its network. */
-export const networkRecords = workedOutOnce(
-  (records: readonly PlanRecord[]): NetworkRecords => readNetworkRecords(records, new Set()),
-);
 
 /** @param leftOut Indices of records that are passed over as if the plan did not have them. */
 export function readNetworkRecords(

@@ -8,7 +8,6 @@ import {
   belongsToNetwork,
   type FoundCable,
   type NetworkRecords,
-  networkRecords,
   readNetworkRecords,
 } from "./network-records.ts";
 import {
@@ -55,7 +54,7 @@ export function readNetwork(
       withoutCircuits: new Map(),
       invalid: [],
     };
-  const found = leftOut.size === 0 ? networkRecords(records) : readNetworkRecords(records, leftOut);
+  const found = readNetworkRecords(records, leftOut);
   const invalid: InvalidValue[] = [...found.invalid];
   const surroundings = surroundingsOf(found, build.values);
   const circuits = makeCircuits(found, { build, ways }, surroundings, invalid);

@@ -1,6 +1,6 @@
 import type { BuildValues } from "../build-properties.ts";
 import { displayName } from "../display-name.ts";
-import { networkRecords } from "../network-records.ts";
+import { readNetworkRecords } from "../network-records.ts";
 import { isObject } from "../plain-values.ts";
 import type { Properties, PropertyTable, ValuesOf } from "../property-table.ts";
 import { acceptedIn } from "../read-run.ts";
@@ -33,7 +33,7 @@ import { type SurfaceValues, surfaceProperties } from "./surface-properties.ts";
  */
 export function readLayout(records: readonly PlanRecord[], build: BuildValues): ReadLayout {
   if (!records.some(statesPlaces)) return { layout: undefined, invalid: [] };
-  const found = networkRecords(records);
+  const found = readNetworkRecords(records, new Set());
   const invalid: InvalidValue[] = [];
   const context: LayoutContext = {
     records,
