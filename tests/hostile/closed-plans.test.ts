@@ -21,8 +21,8 @@ describe("closed plans are freed", () => {
       const [few, many] = (await measure()) as [number, number];
       expect(few).toBeGreaterThan(10);
       expect(many / few).toBeLessThan(1.5);
-      // Twice as long as usual: forty plans of 300 circuits are read in the first one, on a machine that runs other tests.
+      // Five times as long as usual: forty plans of 300 circuits are read, beside other tests and the stories in the editor.
     },
-    240_000,
+    600_000,
   );
 });
