@@ -1,6 +1,7 @@
 import type { Run } from "../model/run.ts";
 import { workedOutOnce } from "../model/worked-out-once.ts";
 import { byName } from "./by-name.ts";
+import { groupedBy } from "./grouped-by.ts";
 import type { Judged } from "./supply-path-drop.ts";
 
 /**
@@ -10,26 +11,19 @@ import type { Judged } from "./supply-path-drop.ts";
  */
 export const feedPairs: (judged: Judged) => ReadonlyMap<number, Run> = workedOutOnce(
   ({ network, result }: Judged) => {
-    const pathsOf = new Map<number, string[]>();
-    result.supplyPaths.forEach(({ legs }, path) => {
-      for (const { conductor } of legs) {
-        const there = pathsOf.get(conductor);
-        if (there) there.push(String(path));
-        else pathsOf.set(conductor, [String(path)]);
-      }
-    });
-    const onSamePaths = new Map<string, { readonly positive: Run[]; readonly negative: Run[] }>();
-    for (const [conductor, paths] of pathsOf) {
+    const onPaths = result.supplyPaths.flatMap(({ legs }, path) =>
+      legs.map(({ conductor }) => ({ conductor, path })),
+    );
+    const cables = [...groupedBy(onPaths, ({ conductor }) => conductor)].flatMap(([conductor, on]) => {
       const { role, run } = network.conductors[conductor]!;
       const side = result.topology.conductorSides[conductor];
-      if (role !== "cable" || (side !== "positive" && side !== "negative")) continue;
-      const key = paths.join(" ");
-      const there = onSamePaths.get(key) ?? { positive: [], negative: [] };
-      there[side].push(run);
-      onSamePaths.set(key, there);
-    }
+      return role === "cable" ? [{ run, side, paths: on.map(({ path }) => path).join(" ") }] : [];
+    });
     const pairs = new Map<number, Run>();
-    for (const { positive, negative } of onSamePaths.values()) {
+    for (const onSamePaths of groupedBy(cables, ({ paths }) => paths).values()) {
+      const runsOn = (wanted: "positive" | "negative") =>
+        onSamePaths.flatMap(({ run, side }) => (side === wanted ? [run] : []));
+      const [positive, negative] = [runsOn("positive"), runsOn("negative")];
       for (const one of positive) {
         const other = nearestInLength(one, negative);
         if (!other || nearestInLength(other, positive) !== one) continue;

@@ -153,10 +153,10 @@ function sizingOfPlan(plan: SizedPlan, acceptance: Acceptance): RepairSizing {
    */
   const withinNeed = (run: Run): JointSize | undefined => {
     const joint = solved()?.sizes.get(run.record);
-    const isShare = (one: Judged) =>
-      (devicesOn(one, run.record) === 1 || feedPairs(one).has(run.record)) &&
-      !solved()!.isForRepairs(run.record);
-    if (joint && judged && isShare(judged)) return undefined;
+    if (joint && judged && !solved()!.isForRepairs(run.record)) {
+      const isShare = devicesOn(judged, run.record) === 1 || feedPairs(judged).has(run.record);
+      if (isShare) return undefined;
+    }
     return joint?.beyondNeed ? joint.within && { conductor: joint.within, beyondNeed: false } : joint;
   };
   const sizeWithinNeed = (run: Run) => needs.sizingOf(run, withinNeed(run));
