@@ -1,4 +1,4 @@
-/** What all heavy cables have in common: each is in a sheath of its own. */
+/** Properties of all heavy cables: each is in a sheath of its own. */
 export const heavy = { sheathed: true } as const;
 
 /** Beside a bank like this one, a fuse must be able to interrupt more than most blade and strip fuses can. */

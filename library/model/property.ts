@@ -122,7 +122,7 @@ export function ofBalance<Value>(property: Property<Value>): Property<Value> {
   return serving("balance", property);
 }
 
-/** The same property, marked as serving places, and what follows from them. */
+/** The same property, marked as serving places, and the ways and lengths that follow from them. */
 export function ofPlaces<Value>(property: Property<Value>): Property<Value> {
   return serving("places", property);
 }

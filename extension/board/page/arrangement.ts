@@ -11,7 +11,7 @@ export interface Arrangement {
   found(found: ShowArrangement): void;
   /** The places that are shown. */
   places(): readonly TriedPlace[] | undefined;
-  /** Ends a search, or leaves what is shown; false if there was neither. */
+  /** Ends a search, or leaves the places that are shown; false if there was neither. */
   escape(): boolean;
   /** The text has changed, or the places were not written. */
   settle(): void;

@@ -18,7 +18,7 @@ interface Thing {
   readonly kind: FrontElement["kind"];
   readonly name: string;
   readonly record: number;
-  /** What else its ids need to be unique: the role of a conductor, the end of a channel. */
+  /** A further piece that makes its ids unique: the role of a conductor, the end of a channel. */
   readonly role?: string | undefined;
   readonly elementId?: string;
   /** The first sentence of its description; its findings follow. */
