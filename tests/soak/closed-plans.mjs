@@ -1,4 +1,4 @@
-// How much memory the built server uses after many plans were opened, checked, viewed, and closed again.
+// How much memory the largest thread of the built server uses after many plans were opened, checked, viewed, and closed again.
 // `node tests/soak/closed-plans.mjs [PLANS] [CIRCUITS]` prints it for three such sequences.
 
 import { mkdtempSync, realpathSync, rmSync, writeFileSync } from "node:fs";
@@ -52,7 +52,7 @@ export async function afterFolderOf(numbers, circuits) {
 /** At rest, the server prepares an engine that could take over: the memory is measured when that is done. */
 async function steadyMB(editor) {
   for (let before = 0; ; ) {
-    const now = await editor.usedMB();
+    const now = await editor.largestThreadMB();
     if (Math.abs(now - before) < 0.02 * now) return now;
     before = now;
     await new Promise((resolve) => setTimeout(resolve, 1_500));

@@ -1,5 +1,5 @@
 // Loaded into the server under measurement with --require. At each message from the parent process it collects garbage in every
-// thread and answers with the bytes that are then in use: heaps and array buffers, WebAssembly's memory among them.
+// thread and answers with the bytes that each has then in use: its heap and array buffers, WebAssembly's memory among them.
 
 const { Session } = require("node:inspector");
 
@@ -13,23 +13,29 @@ process.on("message", async () => {
     const { id, result } = JSON.parse(params.message);
     waiting.get(`${params.sessionId} ${id}`)?.(result);
   });
+  // A thread that has ended answers nothing, and uses no memory: before a question is put to it, or while it waits.
+  const ended = new Set();
+  session.on("NodeWorker.detachedFromWorker", ({ params }) => {
+    ended.add(params.sessionId);
+    for (const [question, resolve] of waiting) {
+      if (question.startsWith(`${params.sessionId} `)) resolve(undefined);
+    }
+  });
   const post = (method, params) =>
     new Promise((resolve, reject) =>
       session.post(method, params, (error, result) => (error ? reject(error) : resolve(result))),
     );
   let ids = 0;
-  const postTo = (sessionId) => (method, params) =>
-    new Promise((resolve) => {
-      ids++;
-      waiting.set(`${sessionId} ${ids}`, resolve);
-      // A worker that has ended meanwhile uses no memory.
-      post("NodeWorker.sendMessageToWorker", {
-        sessionId,
-        message: JSON.stringify({ id: ids, method, params }),
-      }).catch(() => resolve(undefined));
-    });
+  const postTo = (sessionId) => async (method, params) => {
+    if (ended.has(sessionId)) return undefined;
+    ids++;
+    const answer = new Promise((resolve) => waiting.set(`${sessionId} ${ids}`, resolve));
+    const message = JSON.stringify({ id: ids, method, params });
+    post("NodeWorker.sendMessageToWorker", { sessionId, message }).catch(waiting.get(`${sessionId} ${ids}`));
+    return answer;
+  };
   await post("NodeWorker.enable", { waitForDebuggerOnStart: false });
-  let bytes = 0;
+  const bytes = [];
   for (const ask of [post, ...workers.map(postTo)]) {
     // Twice: objects that a finalizer lets go of are collected the next time.
     await ask("HeapProfiler.collectGarbage");
@@ -37,10 +43,10 @@ process.on("message", async () => {
     const answer = await ask("Runtime.evaluate", {
       expression: "(({ heapUsed, external }) => heapUsed + external)(process.memoryUsage())",
     });
-    bytes += answer?.result?.value ?? 0;
+    bytes.push(answer?.result?.value ?? 0);
   }
   session.disconnect();
-  process.send({ bytes, threads: workers.length + 1 });
+  process.send(bytes);
 });
 // The channel must not keep the server alive.
 process.channel?.unref();

@@ -190,11 +190,19 @@ export async function startSoakEditor(world, nodeWords = []) {
       connection.dispose();
       child.kill("SIGKILL");
     },
-    /** Memory in use in all threads after garbage collection, MB; for a server with `memory-of-threads.cjs` loaded. */
-    async usedMB() {
-      const answer = new Promise((resolve) => child.once("message", resolve));
+    /**
+     * Memory in use after garbage collection in the thread that uses most, MB; for a server with `memory-of-threads.cjs` loaded. Not
+     * the sum: on a busy machine, the server has more threads.
+     */
+    async largestThreadMB() {
+      let bytes;
+      child.once("message", (message) => {
+        bytes = message;
+        wake();
+      });
       child.send("measure");
-      return (await answer).bytes / 1e6;
+      await until(() => bytes !== undefined, "the memory in use");
+      return Math.max(...bytes) / 1e6;
     },
     /** Memory that the process holds, MB; undefined if the system does not show it. */
     residentMB() {
