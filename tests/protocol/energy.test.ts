@@ -1,17 +1,14 @@
-import { afterEach, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { CancellationTokenSource, LSPErrorCodes } from "vscode-languageserver/node";
 import type { EnergyLever, EnergyParams, EnergyView, MoveAnswer } from "../../server/language/messages.ts";
 import { energyPlan } from "../editor/harness/energy-plan.ts";
-import { type ScriptedEditor, startEditor } from "./scripted-editor.ts";
+import type { ScriptedEditor } from "./scripted-editor.ts";
+import { useEditors } from "./use-editors.ts";
 
-const editors: ScriptedEditor[] = [];
-afterEach(async () => {
-  for (const editor of editors.splice(0)) expect(await editor.quit()).toBe(0);
-});
+const startEditor = useEditors();
 
 async function start(text = energyPlan): Promise<ScriptedEditor> {
   const editor = await startEditor({ files: { "hut.ts": text } });
-  editors.push(editor);
   editor.open("hut.ts");
   return editor;
 }
