@@ -36,6 +36,7 @@ testRule(dischargeCurrent, [
         subject: "upper",
         record: "upper",
         on: "maxDischargeA",
+        severity: "error",
         message:
           'Gives 60 A in "everything on", its limit is 50 A (maxDischargeA): run less at once, or use one that gives as much as the others in its string, with a second string if need be.',
         fixes: "no fix",

@@ -5,11 +5,16 @@ import type { BatteryPart, Network } from "../../model/network.ts";
 import { isStarterMotor } from "../../model/part-roles.ts";
 import { usualDischargeRates } from "../../standards/usual-charge-rates.ts";
 import { isAbove, statedRating } from "../current-through.ts";
+import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
 import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { formatDistinctWithUnit, formatRounded } from "../wording/format-number.ts";
 import { atPart, occasionInWords } from "../wording/part-in-words.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
+
+const oneOfAString = ownRequirement(
+  "All batteries of a string give the same current: a weaker one is empty first and driven in reverse, or its protection opens against the voltage of the whole string.",
+);
 
 export const dischargeCurrent = defineRule<Values>({
   id: "battery/discharge-current",
@@ -17,12 +22,12 @@ export const dischargeCurrent = defineRule<Values>({
   formerTitles: ["More current than the battery may give"],
   severity: "warning",
   why: "A battery with its own protection cuts out and leaves everything dark; one without ages fast and heats up.",
-  sources: [statedRating, usualDischargeRates.source],
+  sources: [statedRating, usualDischargeRates.source, oneOfAString],
   fixable: false,
   acceptable: true,
   restsOn: "voltages",
   // Needs the current out of each battery in every scenario that lasts, and of LiFePO4 while an engine is cranked. Information if the
-  // plan states no limit, and the usual rate of the chemistry is exceeded.
+  // plan states no limit, and the usual rate of the chemistry is exceeded; an error if others of its string may give that current.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) =>
       network.parts.flatMap((part): Found<Values>[] => {
@@ -37,15 +42,18 @@ export const dischargeCurrent = defineRule<Values>({
         const perAh = usualDischargeRates.greatestPerAh[chemistry];
         const limitA = maxDischargeA ?? perAh * part.capacityAh;
         if (!isAbove(worst.currentA, limitA)) return [];
+        const others = inSeriesWith(network, result.topology.banks, part);
+        const isWeakest = stated && others.some((other) => mayGive(other, worst.currentA));
         const values: Values = {
           ...{ currentA: worst.currentA, limitA, stated, chemistry, perAh, isForSeconds },
           estimate: estimateInWords(worst.estimate),
           scenario: occasionInWords(network, worst),
-          isInSeries: inSeries(network, result.topology.banks, part),
+          isInSeries: others.length > 0,
           source: sourceInWords(usualDischargeRates.source),
         };
         const at = atPart(part, ...(stated ? ["maxDischargeA"] : []));
-        return [{ subject: part.name, at, ...(stated ? {} : { severity: "info" }), values }];
+        const severity = isWeakest ? "error" : stated ? "warning" : "info";
+        return [{ subject: part.name, at, severity, values }];
       }),
     ),
   message({ currentA, limitA, stated, estimate, scenario, chemistry, perAh, ...values }) {
@@ -76,10 +84,14 @@ interface Values {
   readonly source: string;
 }
 
-function inSeries(network: Network, banks: readonly Bank[], battery: BatteryPart): boolean {
-  return batteryStrings(network, banks).some(
-    ({ batteries }) => batteries.length > 1 && batteries.includes(battery),
-  );
+function inSeriesWith(network: Network, banks: readonly Bank[], battery: BatteryPart): BatteryPart[] {
+  return batteryStrings(network, banks)
+    .filter(({ batteries }) => batteries.includes(battery))
+    .flatMap(({ batteries }) => batteries.filter((other) => other !== battery));
+}
+
+function mayGive({ maxDischargeA }: BatteryPart, currentA: number): boolean {
+  return maxDischargeA !== undefined && !isAbove(currentA, maxDischargeA);
 }
 
 /**

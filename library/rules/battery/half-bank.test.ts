@@ -58,7 +58,7 @@ testRule(halfBank, [
         subject: "charger",
         record: "charger",
         on: "",
-        severity: "warning",
+        severity: "error",
         message:
           "The charger charges 12 V of a bank of 24 V: the rest gets less charge or none, is emptied first, and may be reversed. Charge the whole bank, or each battery with a charger of its own.",
         fixes: "no fix",
@@ -75,6 +75,7 @@ testRule(halfBank, [
       {
         subject: "roof",
         on: "",
+        severity: "error",
         message: "The solar array roof charges 12 V of a bank of 24 V",
         fixes: "no fix",
       },

@@ -18,14 +18,20 @@ export const halfBank = defineRule<Values>({
   fixable: false,
   acceptable: true,
   // Needs the strings of batteries, and the devices between their terminals. Chargers may serve single
-  // batteries, if each battery has one: that keeps them alike.
+  // batteries, if each battery has one: that keeps them alike. An error if one of them is never charged.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) =>
       tappedStrings(network, result.topology.banks).map(({ does, ports, partV, wholeV }) => {
         const [{ part: first }] = ports as readonly [(typeof ports)[number]];
         const values: Values = { does, devices: ports.map(({ part }) => partInWords(part)), partV, wholeV };
         const others = ports.slice(1, mostRelated).map(({ part }) => relatedPart(part));
-        return { subject: first.name, at: atPart(first), values, related: others };
+        return {
+          subject: first.name,
+          at: atPart(first),
+          ...(does === "feeds" && { severity: "error" as const }),
+          values,
+          related: others,
+        };
       }),
     ),
   message({ does, devices, partV, wholeV }) {

@@ -11,7 +11,7 @@ testRule(chargerCircle, [
         subject: "back",
         record: "back",
         on: "runs",
-        severity: "warning",
+        severity: "error",
         message:
           "Always runs, and feeds the side that the DC-DC charger out draws from, which always runs too and feeds it in turn (common practice, no source): let one of them run with the engine only, or use one charger for both directions.",
         fixes: "no fix",
@@ -28,7 +28,7 @@ testRule(chargerCircle, [
         subject: "c to a",
         record: "c to a",
         on: "runs",
-        severity: "warning",
+        severity: "error",
         message:
           "Always runs, and closes a circle: it feeds the DC-DC charger a to b and the DC-DC charger b to c one after another, which always run too, and the last one feeds it in turn (common practice, no source): let one of them run with the engine only, or use one charger for both directions.",
         fixes: "no fix",

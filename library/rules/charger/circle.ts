@@ -8,7 +8,7 @@ import { sourceInWords } from "../wording/source-in-words.ts";
 export const chargerCircle = defineRule<Values>({
   id: "charger/circle",
   title: "Chargers that feed each other",
-  severity: "warning",
+  severity: "error",
   why: "Chargers that always run and feed each other's batteries carry the same charge round and round: their losses empty all of them.",
   sources: [chargingCircle],
   fixable: false,

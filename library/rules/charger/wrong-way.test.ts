@@ -12,7 +12,7 @@ testRule(chargerWrongWay, [
         subject: "booster",
         record: "booster",
         on: "",
-        severity: "warning",
+        severity: "error",
         message:
           "Runs with the engine, and its output leads to the side that the alternator charges already, while no alternator is at its input: while driving it empties the bank that it takes from. Exchange input and output, or state that it runs always (runs), if it keeps the engine battery full at rest.",
         fixes: "no fix",

@@ -7,7 +7,7 @@ import { atPart, partInWords, relatedPart } from "../wording/part-in-words.ts";
 export const chargerWrongWay = defineRule<Values>({
   id: "charger/wrong-way",
   title: "Charger that works against the alternator",
-  severity: "warning",
+  severity: "error",
   why: "A charger that runs with the engine towards the alternator's own battery empties the other bank while driving, instead of charging it.",
   sources: [
     ownRequirement(

@@ -21,7 +21,7 @@ testRule(terminalSize, [
       {
         subject: "Heater",
         on: "gauge",
-        severity: "warning",
+        severity: "error",
         message:
           "1 AWG is too thick for the terminals of its load, which take up to 2 AWG: no size that it takes is enough; shorten the run, split the load, or end the conductor at a stud beside it.",
         fixes: "no fix",

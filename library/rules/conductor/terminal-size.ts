@@ -12,7 +12,7 @@ import { wayOut } from "../wording/way-out.ts";
 export const terminalSize = defineRule<Values>({
   id: "conductor/terminal-size",
   title: "Conductor too thick for its terminal",
-  severity: "warning",
+  severity: "error",
   why: "If strands are cut off to make a conductor fit, the others carry all the current into the clamp, and run hot there.",
   sources: [
     ownRequirement(

@@ -51,6 +51,22 @@ testRule(disconnectMissing, [
     ],
   },
   {
+    name: "an inverter ahead of the disconnect: a warning",
+    plan: bank(`${switched} out("lamp", off.load);
+      const socket = inverter({ name: "socket", continuousW: 300 });
+      circuit({ name: "socket pair", from: house.positive, to: socket, oneWayFt: 3, gauge: 6, protect: 50 });`),
+    finds: [
+      {
+        subject: "socket pair",
+        record: "socket pair",
+        on: "from",
+        severity: "warning",
+        message: "Leaves the bank ahead of every disconnect, so the inverter socket cannot be cut off by hand",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
     name: "a bilge pump or an alarm ahead of the disconnect may have to stay on",
     plan: bank(
       `${switched} out("lamp", off.load); out("pompe", house.positive, { purpose: "bilge pump" }); out("gas alarm", house.positive);`,

@@ -23,7 +23,8 @@ export const disconnectMissing = defineRule<Values>({
   fixable: false,
   acceptable: true,
   ignoresLoads: "entirely",
-  // Needs the loads that each bank reaches with every disconnect open. Information if only some of them cannot be cut off.
+  // Needs the loads that each bank reaches with every disconnect open. Information if only some of them cannot be cut off, and none
+  // of those is an inverter.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) =>
       result.topology.banks
@@ -69,7 +70,7 @@ function findings(network: Network, bank: Bank): Found<Values>[] {
       {
         subject: conductor.name,
         at: atEnd(conductor, batteries.has(fromBank ?? -1) ? "from" : "to"),
-        severity: "info",
+        ...(!behind.some(({ part }) => part.kind === "inverter") && { severity: "info" as const }),
         values: { loads: inWords(behind), all: false, source },
         related: [relatedPart(battery)],
       },

@@ -53,7 +53,7 @@ testRule(disconnectRating, [
         subject: "off",
         record: "off",
         on: "ratedA",
-        severity: "info",
+        severity: "warning",
         message:
           "No device below 200 A protects this disconnect, and its rating is 100 A (ratedA): further loads could overload it (common practice, no source). Put a fuse of at most 100 A before it, or use one with a higher rating.",
         fixes: "no fix",

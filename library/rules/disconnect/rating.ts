@@ -55,7 +55,7 @@ interface BehindGreaterDevice {
 }
 
 /**
- * Information: no current of the plan exceeds the rating. Silent where the devices behind the switch let no more through together, and on
+ * No current of the plan exceeds the rating yet. Silent where the devices behind the switch let no more through together, and on
  * relays and selector switches, whose contacts have sources at both sides.
  */
 function behindGreaterDevices(judged: JudgedNetwork): Found<BehindGreaterDevice>[] {
@@ -80,7 +80,6 @@ function behindGreaterDevices(judged: JudgedNetwork): Found<BehindGreaterDevice>
       {
         subject: part.name,
         at: atPart(part, "ratedA"),
-        severity: "info",
         values: { kind: kindInWords(part), ratingA: device.ratingA, ratedA },
         related: [relatedDevice(placed)],
       },

@@ -23,9 +23,9 @@ testRule(networkHullReturn, [
         subject: "hull",
         record: "hull",
         on: "",
-        severity: "warning",
+        severity: "error",
         message:
-          "lamps returns through this metal, and a boat's hull is no conductor (46 CFR 111.05-11(a), unconfirmed figure): lead the return to the negative bus in a conductor, and keep the hull as a bond alone.",
+          "lamps returns through this metal, and a boat's hull is no conductor (46 CFR 111.05-11(a)): lead the return to the negative bus in a conductor, and keep the hull as a bond alone.",
         fixes: "no fix",
       },
     ],

@@ -9,7 +9,7 @@ import { sourceInWords } from "../wording/source-in-words.ts";
 export const networkHullReturn = defineRule<Values>({
   id: "network/hull-return",
   title: "Hull that carries the return of loads",
-  severity: "warning",
+  severity: "error",
   why: "Current in a hull flows through the water too: it corrodes the hull, its fittings and the boats beside it within weeks.",
   sources: [hullReturn],
   fixable: false,

@@ -78,6 +78,7 @@ testRule(panelRating, [
         subject: "a",
         record: "a",
         on: "protect",
+        severity: "error",
         message:
           "The fuse of 40 A is in the fuse panel board, whose branches are rated 30 A: use a 25 A fuse.",
         fixes: [{ title: "Use a 25 A fuse", gives: { protect: 25 } }],
@@ -91,6 +92,7 @@ testRule(panelRating, [
       {
         subject: "a",
         on: "protect.ratingA",
+        severity: "error",
         message:
           "The fuse of 50 A is in the fuse panel board, whose branches are rated 30 A: feed this circuit from a bus bar, with a fuse there.",
         fixes: "no fix",
@@ -110,6 +112,7 @@ testRule(panelRating, [
         subject: "from shore",
         record: "from shore",
         on: "protectFarEnd",
+        severity: "error",
         message:
           "The fuse of 40 A is in the fuse panel board, whose branches are rated 30 A: use a 25 A fuse.",
         fixes: [{ title: "Use a 25 A fuse", gives: { protectFarEnd: 25 } }],
@@ -130,6 +133,7 @@ testRule(panelRating, [
     finds: [
       {
         on: "protect",
+        severity: "error",
         message: "The fuse of 40 A",
         accepted: "position 1 is a 40 A one",
         fixes: [{ title: "Use a 25 A fuse", gives: { protect: 25 } }],

@@ -36,7 +36,7 @@ export const panelRating = defineRule<Values>({
   acceptable: true,
   restsOn: "currents",
   // Needs the current through each panel in every scenario, and its branch devices. Silent on values that the plan does not
-  // state.
+  // state. An error if a fuse does not protect the position that it is in.
   check: (plan) =>
     inNetwork(plan, (judged) =>
       judged.network.parts.flatMap((part) =>
@@ -147,6 +147,7 @@ function overItsBranches(
       (device): Found<Values> => ({
         subject: device.name,
         at: atPart(device, "ratingA"),
+        severity: "error",
         values: {
           what: "branch",
           device: deviceKind(device),
@@ -168,6 +169,7 @@ function overItsBranches(
       {
         subject: conductor.name,
         at: atConductor(conductor, ...path),
+        severity: "error",
         values: {
           what: "branch",
           device: deviceKind(device),

@@ -69,6 +69,16 @@ testRule(partRating, [
       },
     ],
   },
+  {
+    name: "an engine cranked through a shunt with three times its rating",
+    plan: cranked(300),
+    finds: [{ on: "ratedA", severity: "warning", message: "This shunt carries 300 A", fixes: "no fix" }],
+  },
+  {
+    name: "an engine cranked through a shunt with more than three times its rating",
+    plan: cranked(301),
+    finds: [{ on: "ratedA", severity: "error", message: "This shunt carries 301 A", fixes: "no fix" }],
+  },
   { name: "a relay at its rating", plan: behind(relay(", ratedA: 80"), ["in", "out"], 80), finds: "nothing" },
   {
     name: "a relay above its rating",

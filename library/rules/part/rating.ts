@@ -19,7 +19,7 @@ export const partRating = defineRule<Values>({
   acceptable: true,
   restsOn: "currents",
   // Needs the current of each part in every scenario that lasts, and through a shunt that of an engine's start. Every limit that no rule
-  // of its own judges.
+  // of its own judges. An error if a shunt takes four times the heat of its usual rating for seconds.
   check: (plan) =>
     inNetwork(plan, (judged) => {
       const lasting = exceededLimits(judged, "part/rating").map(
@@ -71,11 +71,13 @@ function shuntsAtStarts({ network, result }: JudgedNetwork): Found<Values>[] {
   const starts = greatestStarts(network, result, starters);
   return shunts.flatMap((part): Found<Values>[] => {
     const start = starts({ at: "part", part: part.index });
-    if (!start || !isAbove(start.currentA, contactsForSeconds.timesRating * part.ratedA)) return [];
+    const forSecondsA = contactsForSeconds.timesRating * part.ratedA;
+    if (!start || !isAbove(start.currentA, forSecondsA)) return [];
     return [
       {
         subject: part.name,
         at: atPart(part, "ratedA"),
+        ...(isAbove(start.currentA, 2 * forSecondsA) && { severity: "error" as const }),
         values: {
           ...{ kind: kindInWords(part), does: "carries", currentA: start.currentA, estimate: "" },
           ...{ limitA: part.ratedA, property: "ratedA", scenario: "" },

@@ -20,7 +20,7 @@ testRule(holderRating, [
       {
         subject: "Heater",
         on: "protect.ratingA",
-        severity: "warning",
+        severity: "error",
         message:
           "The 50 A fuse is in a holder rated 40 A (holderRatedA): use a 40 A fuse, or a holder rated 50 A or more.",
         fixes: [{ title: "Use a 40 A fuse", gives: { "protect.ratingA": 40, "protect.holderRatedA": 40 } }],
@@ -76,7 +76,7 @@ testRule(holderRating, [
         subject: "main",
         record: "main",
         on: "ratingA",
-        severity: "warning",
+        severity: "error",
         message:
           "The 100 A fuse is in a holder rated 60 A (holderRatedA): use a 60 A fuse, or a holder rated 100 A or more.",
         fixes: [{ title: "Use a 60 A fuse", gives: { ratingA: 60 } }],

@@ -12,7 +12,7 @@ import { wayOut } from "../wording/way-out.ts";
 export const holderRating = defineRule<Values>({
   id: "protection/holder-rating",
   title: "Fuse above the rating of its holder",
-  severity: "warning",
+  severity: "error",
   why: "The contacts and wires of a fuse holder overheat above its rating: its plastic melts around a fuse that never blows.",
   sources: [ownRequirement("The maker of a fuse holder marks it with the largest fuse that it takes.")],
   fixable: true,

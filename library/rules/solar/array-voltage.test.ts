@@ -46,7 +46,7 @@ testRule(arrayVoltage, [
         subject: "roof",
         record: "roof",
         on: "maxPowerV",
-        severity: "info",
+        severity: "warning",
         message:
           "Gives 31 V at maximum power, and the solar controller tracker does not track: it pulls the modules down to 14.4 V or less, and at least 53.5 % of their power is lost (common practice, no source). Use modules of some 18 V for each 12 V, or a controller that tracks.",
         fixes: "no fix",

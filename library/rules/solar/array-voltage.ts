@@ -15,7 +15,7 @@ export const arrayVoltage = defineRule<Values>({
   sources: [arrayAboveBattery, arrayWithoutTracking.source],
   fixable: false,
   acceptable: true,
-  // Needs the controller of each array, and the arrays in series with it. Information where a controller without tracking loses power.
+  // Needs the controller of each array, and the arrays in series with it.
   check: (plan) =>
     inNetwork(plan, ({ network }) =>
       solarWiringOf(network).flatMap(({ array, controllers, string }) => {
@@ -74,7 +74,7 @@ function lostWithoutTracking(
     source: sourceInWords(arrayWithoutTracking.source),
   };
   const related = [relatedPart(lowest)];
-  return [{ subject: array.name, at: atPart(array, "maxPowerV"), severity: "info", values, related }];
+  return [{ subject: array.name, at: atPart(array, "maxPowerV"), values, related }];
 }
 
 interface TooLow {

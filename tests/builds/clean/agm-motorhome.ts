@@ -95,14 +95,22 @@ cable({
 cable({ name: "hook-up minus", from: hookUp.negative, to: minus.stud, lengthM: 1.5, mm2: 10 });
 
 const socket = inverter({ name: "inverter", continuousW: 600, surgeW: 1200, cutOffV: 10.5, idleW: 6 });
+const socketOff = disconnect({ name: "inverter switch", ratedA: 150 });
+cable({
+  name: "bar to inverter switch",
+  from: plus.stud,
+  to: socketOff.line,
+  lengthM: 0.5,
+  mm2: 25,
+  protect: { ...strip, ratingA: 80, distanceMm: 120 },
+});
 circuit({
   name: "inverter pair",
-  from: plus.stud,
+  from: socketOff.load,
   returnTo: minus.stud,
   to: socket,
   oneWayM: 1,
   mm2: 25,
-  protect: { ...strip, ratingA: 80, distanceMm: 120 },
 });
 const off = disconnect({ name: "habitation switch", ratedA: 100 });
 const panel = fusePanel({ name: "habitation panel", positions: 10, ratedA: 80, branchRatedA: 25 });

@@ -1,7 +1,7 @@
 import { alternator, battery, build, busBar, cable, circuit, dcDcCharger, disconnect } from "loomwright";
 
 // A camper: the booster takes from the house bank and charges the engine battery, which the alternator charges anyway.
-// Expected: warning charger/wrong-way at booster
+// Expected: error charger/wrong-way at booster
 // Because: Common practice (no source): a charger that runs with the engine is connected between the alternator and the other bank; turned
 //   round it empties the house bank while driving.
 build({ name: "camper with a booster", voltage: 12, insulationC: 105, installedIn: "vehicle" });

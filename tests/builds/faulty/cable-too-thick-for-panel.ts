@@ -1,7 +1,7 @@
 import { battery, build, cable, circuit, disconnect, fusePanel, load, motor } from "loomwright";
 
 // A sailing boat whose cabin lamps were wired with the cable of the anchor winch, which the panel's clamps do not take.
-// Expected: warning conductor/terminal-size at cabin lamps
+// Expected: error conductor/terminal-size at cabin lamps
 // Because: The panel's maker states 10 AWG (5.26 mm²) for a branch; 4 AWG is 21.2 mm² (ASTM B258). No strand is cut off to make a
 //   conductor fit (common practice).
 build({ name: "cable too thick for its panel", voltage: 12, insulationC: 105 });

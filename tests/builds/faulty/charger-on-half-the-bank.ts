@@ -1,7 +1,7 @@
 import { battery, build, cable, circuit, disconnect, motor, shoreCharger } from "loomwright";
 
 // A skiff with a trolling motor of 24 V: a charger of 12 V hangs on the lower of its two batteries.
-// Expected: warning battery/half-bank at lower or charger
+// Expected: error battery/half-bank at lower or charger
 // Because: Common practice (no source): the upper battery is never charged, is emptied first, and its polarity may be reversed.
 build({ name: "skiff with a trolling motor", voltage: 24, insulationC: 105, installedIn: "boat" });
 const classT = (ratingA: number) =>

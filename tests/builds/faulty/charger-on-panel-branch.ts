@@ -11,7 +11,7 @@ import {
 } from "loomwright";
 
 // A van: the shore charger feeds back through a branch of the fuse panel.
-// Expected: warning panel/rating at shore pair
+// Expected: error panel/rating at shore pair
 // Because: The maker's rating: a branch of 30 A carries 50 A.
 // May follow: warning protection/headroom at shore pair
 build({ name: "charger on panel branch", voltage: 12, insulationC: 105, installedIn: "vehicle" });

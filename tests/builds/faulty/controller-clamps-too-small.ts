@@ -1,9 +1,9 @@
 import { battery, build, busBar, cable, circuit, disconnect, solarArray, solarController } from "loomwright";
 
 // A hut: cables of 16 mm² into the clamps of a controller that take 6 mm².
-// Expected: warning conductor/terminal-size at tracker plus
+// Expected: error conductor/terminal-size at tracker plus
 // Because: Maker's figure: strands are cut off to make it fit, and the rest overheats.
-// May follow: warning conductor/terminal-size at tracker minus
+// May follow: error conductor/terminal-size at tracker minus
 build({ name: "hut with clamps", voltage: 12, insulationC: 105, installedIn: "building" });
 const classT = (ratingA: number) =>
   ({ ratingA, family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125, distanceIn: 5 }) as const;

@@ -1,7 +1,7 @@
 import { battery, build, busBar, cable, circuit, dcDcCharger, disconnect } from "loomwright";
 
 // A catamaran: one converter charges the engine battery from the house, another one the house from the engine battery, both always.
-// Expected: warning charger/circle at to engine or to house
+// Expected: error charger/circle at to engine or to house
 // Because: Common practice: each takes back what the other gives, and the losses of both empty the two banks.
 build({ name: "circle", voltage: 12, insulationC: 105, installedIn: "boat" });
 const classT = (ratingA: number) =>

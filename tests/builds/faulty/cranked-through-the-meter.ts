@@ -1,7 +1,7 @@
 import { battery, build, cable, circuit, disconnect, shunt, starterMotor } from "loomwright";
 
 // A launch: the starter's minus ends on the system side of a battery meter of 100 A.
-// Expected: warning part/rating at meter
+// Expected: error part/rating at meter
 // Because: Maker's rating: 420 A through a shunt of 100 A; it overheats, and reads wrong for ever after.
 build({ name: "cranked launch", voltage: 12, insulationC: 105, installedIn: "boat" });
 const classT = (ratingA: number) =>

@@ -1,7 +1,7 @@
 import { battery, build, cable, circuit, disconnect, fusePanel } from "loomwright";
 
 // A tiny house: a fuse of 30 A in a position that is made for 15 A.
-// Expected: warning panel/rating at sockets
+// Expected: error panel/rating at sockets
 // Because: The maker's rating of a branch: a fuse of 30 A lets 30 A flow for hours through contacts for 15 A.
 build({ name: "garden room", voltage: 12, insulationC: 105, installedIn: "building" });
 const classT = (ratingA: number) =>

@@ -1,7 +1,7 @@
 import { battery, build, busBar, cable, circuit, disconnect } from "loomwright";
 
 // A van: the in-line holder of the diesel heater is marked 20 A, and a 30 A fuse is in it.
-// Expected: warning protection/holder-rating at diesel heater
+// Expected: error protection/holder-rating at diesel heater
 // Because: Common practice (no source): the maker marks a holder with the largest fuse that it takes; its wires are thinner than the run's.
 build({ name: "plumber van", voltage: 12, insulationC: 105, installedIn: "vehicle" });
 const classT = (ratingA: number) =>

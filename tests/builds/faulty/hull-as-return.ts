@@ -1,8 +1,8 @@
 import { battery, build, cable, chassis, circuit, disconnect } from "loomwright";
 
 // An aluminium boat: the deck lights and the pump return through the hull.
-// Expected: warning network/hull-return at hull
-// Because: ISO 13297 (from memory) and 46 CFR 183: the hull of a boat is no conductor of the system; stray current eats it.
+// Expected: error network/hull-return at hull
+// Because: 46 CFR 111.05-11(a) and 120.370(a): the hull must not carry current as a conductor; stray current eats it.
 build({ name: "aluminium boat", voltage: 12, insulationC: 105, installedIn: "boat" });
 const classT = (ratingA: number) =>
   ({ ratingA, family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125, distanceIn: 5 }) as const;

@@ -1,7 +1,7 @@
 import { battery, build, busBar, cable, circuit, disconnect, fusePanel, inverter, shunt } from "loomwright";
 
 // A van: the inverter is fed from a position of the fuse panel.
-// Expected: warning panel/rating at inverter pair
+// Expected: error panel/rating at inverter pair
 // Because: The maker's rating: a branch of 30 A carries the 50 A of the inverter.
 build({ name: "inverter on panel branch", voltage: 12, insulationC: 105, installedIn: "vehicle" });
 const classT = (ratingA: number) =>

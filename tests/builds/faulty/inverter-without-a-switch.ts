@@ -1,7 +1,7 @@
 import { battery, build, busBar, cable, circuit, disconnect, inverter } from "loomwright";
 
 // A van: the inverter is connected to the battery with its fuse alone, ahead of the main switch.
-// Expected: info disconnect/missing at inverter plus or inverter
+// Expected: warning disconnect/missing at inverter plus or inverter
 // Because: ISO 10133, clause 6 (recalled): a source can be cut off from what it feeds; after a fault the inverter cannot.
 build({ name: "van with an inverter", voltage: 12, insulationC: 105, installedIn: "vehicle" });
 const classT = (ratingA: number) =>

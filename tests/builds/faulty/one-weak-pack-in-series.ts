@@ -1,8 +1,8 @@
 import { battery, build, cable, circuit, disconnect, motor } from "loomwright";
 
 // A golf cart of 48 V: four packs of 12 V in series, and the third gives 50 A only.
-// Expected: warning battery/discharge-current at third
-// Because: Maker's limit: all packs in series give the same current, 80 A.
+// Expected: error battery/discharge-current at third
+// Because: Maker's limit: all packs in series give the same current, 80 A; the protection that opens then has the voltage of the string across it.
 build({ name: "golf cart with a spare pack", voltage: 48, insulationC: 105, installedIn: "vehicle" });
 const classT = (ratingA: number) =>
   ({ ratingA, family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125, distanceIn: 5 }) as const;

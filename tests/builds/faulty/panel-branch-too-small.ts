@@ -1,7 +1,7 @@
 import { battery, build, cable, circuit, disconnect, fusePanel } from "loomwright";
 
 // A kebab van: a 40 A fuse in a panel whose positions are made for 30 A.
-// Expected: warning panel/rating at grill or panel
+// Expected: error panel/rating at grill or panel
 // Because: Nameplate: a branch of the panel is rated 30 A.
 build({ name: "panel branch too small", voltage: 12, insulationC: 105 });
 

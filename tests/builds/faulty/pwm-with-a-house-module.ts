@@ -1,7 +1,7 @@
 import { battery, build, busBar, cable, circuit, disconnect, solarArray, solarController } from "loomwright";
 
 // A shed: a controller without tracking between a module for a house roof, 31 V, and a bank of 12 V.
-// Expected: info solar/array-voltage at roof
+// Expected: warning solar/array-voltage at roof
 // Because: Common practice (no source): a controller without tracking pulls the module down to the bank's voltage, and more than half of
 //   its power is lost; it wants a module of 36 cells.
 build({

@@ -1,7 +1,7 @@
 import { battery, build, cable, circuit, disconnect, fusePanel } from "loomwright";
 
 // A dive boat: a second panel was put on a 20 A branch of the first, with heaters of 36 A.
-// Expected: warning panel/rating at second feed or main panel
+// Expected: error panel/rating at second feed or main panel
 // Because: Data sheet: a branch of the main panel carries 20 A; the second panel draws 36 A through it.
 build({ name: "sub panel on a branch", voltage: 12, insulationC: 105 });
 

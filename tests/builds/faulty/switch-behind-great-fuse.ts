@@ -1,7 +1,7 @@
 import { battery, build, busBar, cable, circuit, disconnect } from "loomwright";
 
 // A fishing boat: the battery switch is rated 100 A, the fuse before it 200 A. Today's loads draw 80 A, their fuses let 126 A through.
-// Expected: info disconnect/rating at main switch
+// Expected: warning disconnect/rating at main switch
 // Because: Common practice (no source): what no fuse holds to its rating is overloaded by the loads that are added next year.
 build({ name: "fishing boat", voltage: 12, insulationC: 105, installedIn: "boat" });
 const classT = (ratingA: number) =>

@@ -1,7 +1,7 @@
 import { battery, build, busBar, cable, circuit, dcDcCharger, disconnect } from "loomwright";
 
 // A barge with three banks: each charger takes from one and gives to the next, all the time.
-// Expected: warning charger/circle at house to bow or bow to engine or engine to house
+// Expected: error charger/circle at house to bow or bow to engine or engine to house
 // Because: Common practice (no source): the charge goes round, and each charger loses a tenth of it.
 build({ name: "barge with three banks", voltage: 12, insulationC: 105, installedIn: "boat" });
 const classT = (ratingA: number) =>
