@@ -61,7 +61,8 @@ testRule(disconnectMissing, [
         record: "socket pair",
         on: "from",
         severity: "warning",
-        message: "Leaves the bank ahead of every disconnect, so the inverter socket cannot be cut off by hand",
+        message:
+          "Leaves the bank ahead of every disconnect, so the inverter socket cannot be cut off by hand",
         fixes: "no fix",
       },
     ],
