@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { sampledRuns } from "../../tests/setup/sampled.ts";
 import { firstFree, inUnit, snapped, stepOf } from "./snapping.ts";
 
 const surface = { width: 1200, height: 800 };
@@ -51,6 +52,6 @@ test("a free place is on the surface and overlaps none, wherever the others are"
       for (let top = 0; top + 60 <= 800; top += 5)
         for (let left = 0; left + 105 <= 1200; left += 5) expect(isFree(left, top)).toBe(false);
     }),
-    { numRuns: 60 },
+    { numRuns: sampledRuns(60) },
   );
 });

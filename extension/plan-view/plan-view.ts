@@ -162,8 +162,9 @@ export function createPlanView<Answer extends PlanAnswer, Move>(
       if (token.isCancellationRequested) return;
       if (!found) return trouble(`${Uri.parse(root).path.split("/").at(-1)} is no longer a plan.`);
       if (!move) {
+        // A plan that is checked again, by another engine for example, has the same answer: a change of it is still of this text.
+        if (JSON.stringify(found) !== JSON.stringify(answer)) number++;
         answer = found;
-        number++;
       }
       send(found, move);
     } catch (error) {
