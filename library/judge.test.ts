@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { sampledRuns } from "../tests/setup/sampled.ts";
 import { type Judgement, judge } from "./judge.ts";
 import type { PlanRecord } from "./model/record.ts";
 import { recordsOf } from "./model/sample-plan.tester.ts";
@@ -115,7 +116,7 @@ test("an earlier judgement makes no difference to what is told", () => {
         before = after;
       }
     }),
-    { numRuns: 40 },
+    { numRuns: sampledRuns(40) },
   );
   expect(borrowed).toBeGreaterThan(10);
 });

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { sampledRuns } from "../../tests/setup/sampled.ts";
 import type { LoadPart, Network } from "../model/network.ts";
 import type { Conductor, Measured, Run } from "../model/run.ts";
 import { ampacityOf } from "./ampacity.ts";
@@ -122,9 +123,9 @@ test("the network worked out again is within its limit, and no other sizes with 
       expect(again.dropPercent).toBeLessThanOrEqual(metUpTo(again));
     }),
     // A fixed seed: some of both kinds are among them.
-    { numRuns: 30, seed: 7 },
+    { numRuns: sampledRuns(30), seed: 7 },
   );
-  expect(mended).toBeGreaterThan(5);
+  expect(mended).toBeGreaterThan(sampledRuns(5));
   expect(beyondHelp).toBeGreaterThan(0);
 });
 
@@ -213,9 +214,9 @@ describe("whatever the load draws as, the network worked out again is within its
         const again = wayOf(thickened(network, taken)).way;
         expect(again.dropPercent).toBeLessThanOrEqual(metUpTo(again));
       }),
-      { numRuns: 100 },
+      { numRuns: sampledRuns(100) },
     );
-    expect(mended, "ways that a thicker conductor brings within the limit").toBeGreaterThan(5);
+    expect(mended, "ways that a thicker conductor brings within the limit").toBeGreaterThan(sampledRuns(5));
   });
 });
 

@@ -12,6 +12,7 @@ interface Judged {
  * of a current depends. Without them no voltage at the part is known: at a device, it is at most the one that was worked out.
  */
 export function withoutLengthTo({ network, result }: Judged, part: Part): readonly number[] {
+  if (!hasUnknownLength(network)) return [];
   const onPath = result.supplyPaths
     .filter((way) => way.part === part.index)
     .flatMap((way) => way.withoutLength);

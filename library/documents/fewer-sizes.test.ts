@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { sampledRuns } from "../../tests/setup/sampled.ts";
 import { crossSectionMm2 } from "../analysis/copper-area.ts";
 import { sizesAbove } from "../analysis/made-sizes.ts";
 import { type Judgement, judge } from "../judge.ts";
@@ -223,9 +224,9 @@ describe("whatever the plan", () => {
         const known = new Set(keys(before));
         expect(keys(judged(changed)).filter((key) => !known.has(key))).toEqual([]);
       }),
-      { numRuns: 150 },
+      { numRuns: sampledRuns(150) },
     );
-    expect(spared, "plans that can do with fewer sizes").toBeGreaterThan(30);
+    expect(spared, "plans that can do with fewer sizes").toBeGreaterThan(sampledRuns(30));
   });
 
   it("no smaller number of sizes would do, and none as small would do with less copper", () => {
@@ -270,9 +271,9 @@ describe("whatever the plan", () => {
         // The suggestion minimises cut lengths, which differ from the planned ones by the slack.
         expect(copperOf(taken)).toBeLessThanOrEqual(least * 1.05);
       }),
-      { numRuns: 60 },
+      { numRuns: sampledRuns(60) },
     );
-    expect(spared).toBeGreaterThan(10);
+    expect(spared).toBeGreaterThan(sampledRuns(10));
   });
 });
 

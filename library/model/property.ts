@@ -131,9 +131,11 @@ function serving<Value>(serves: Serves, property: Property<Value>): Property<Val
   return { ...property, affectsResults: false, serves };
 }
 
+const threeDecimals = new Intl.NumberFormat("en-US", { maximumFractionDigits: 3 });
+
 /** "1,200" */
 export function grouped(value: number): string {
-  return value.toLocaleString("en-US", { maximumFractionDigits: 3 });
+  return threeDecimals.format(value);
 }
 
 function wrongAmount(value: unknown, limits: Limits): string {

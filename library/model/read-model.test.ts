@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { sampledRuns } from "../../tests/setup/sampled.ts";
 import { build, circuit } from "../plan/index.ts";
 import { ordinaryDropLimit } from "../standards/drop-limits.ts";
 import { defaultBench } from "./bench-settings.ts";
@@ -956,6 +957,6 @@ it("makes of anything at all either a circuit with finite numbers or a reason wh
         }
       }
     }),
-    { numRuns: 2_000 },
+    { numRuns: sampledRuns(2_000) },
   );
 });

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { beforeEach, describe, expect, it } from "vitest";
+import { sampledRuns } from "../../tests/setup/sampled.ts";
 import {
   alternator,
   battery,
@@ -420,7 +421,7 @@ it("makes of anything at all either a network whose parts fit together or reason
           parts.length,
         ]);
     }),
-    { numRuns: 2_000 },
+    { numRuns: sampledRuns(2_000) },
   );
   expect(read, "plans of which a network could be read").toBeGreaterThan(100);
 });

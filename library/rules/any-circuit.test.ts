@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { sampledRuns } from "../../tests/setup/sampled.ts";
 import { judge } from "../judge.ts";
 import { awgSizes, fuseFamilies, insulationRatingsC, mm2Sizes } from "../model/allowed-values.ts";
 import { ruleById } from "./registry.ts";
@@ -80,7 +81,7 @@ test("every repair of every rule, on any circuit: the finding is gone and nothin
         }
       }
     }),
-    { numRuns: 1500 },
+    { numRuns: sampledRuns(1500) },
   );
   expect(repairs).toBeGreaterThan(500);
 });
@@ -96,6 +97,6 @@ test("every message, on any circuit, is one plain sentence or two of numbers tha
         expect(message.length).toBeLessThan(250);
       }
     }),
-    { numRuns: 2000 },
+    { numRuns: sampledRuns(2000) },
   );
 });

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { sampledRuns } from "../../tests/setup/sampled.ts";
 import { judge } from "../judge.ts";
 import type { Side } from "../model/parts/define-part.ts";
 import { descriptorOfWord } from "../model/parts/index.ts";
@@ -88,7 +89,7 @@ test("every message, on any network, is one plain sentence or two of numbers tha
         for (const { text } of finding.related) expect(text).not.toMatch(/undefined|NaN|\[object/);
       }
     }),
-    { numRuns: 600, seed: 8 },
+    { numRuns: sampledRuns(600), seed: 8 },
   );
   // The seed is fixed, so the number of rules with findings is not a matter of luck.
   expect(spoken.size).toBeGreaterThan(8);
@@ -99,7 +100,7 @@ test("the order of the statements changes nothing of how a network is found to h
     fc.property(anyNetwork, (records) => {
       expect(complaints(turnedRound(records))).toEqual(complaints(records));
     }),
-    { numRuns: 300 },
+    { numRuns: sampledRuns(300) },
   );
 });
 

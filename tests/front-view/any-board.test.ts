@@ -6,6 +6,7 @@ import { templateDxf } from "../../library/documents/front-view/template-dxf.ts"
 import { judge } from "../../library/judge.ts";
 import { runExample } from "../../library/rules/page.tester.ts";
 import { blots, piecesOf } from "../diagram/pieces-of-svg.ts";
+import { sampledRuns } from "../setup/sampled.ts";
 
 const measure = (text: string, isBold: boolean) => textWidth(text, 1, isBold ? "bold" : "regular");
 
@@ -57,6 +58,6 @@ test("on any board no words lie on others, and none leave the sheet", () => {
           expect(templateDxf(template)).not.toContain("NaN");
       },
     ),
-    { numRuns: 25 },
+    { numRuns: sampledRuns(25) },
   );
 });

@@ -14,6 +14,7 @@ import { busBar } from "../../library/plan/bus-bar.ts";
 import { cable } from "../../library/plan/cable.ts";
 import { circuit } from "../../library/plan/circuit.ts";
 import { continueNumberingAt } from "../../library/plan/numbering.ts";
+import { sampledRuns } from "../setup/sampled.ts";
 
 /** One circuit of a random plan. Few names and few values: many are alike. */
 interface Some {
@@ -57,7 +58,7 @@ function judged(circuits: readonly Some[]): Judgement {
 }
 
 /** Each run solves two networks in three scenarios. */
-const runs = { numRuns: 50 };
+const runs = { numRuns: sampledRuns(50) };
 
 const named = (subjects: PlanDifference["added"]) =>
   subjects.map(({ subject }) => `${subject.kind} ${subject.name}`).sort();

@@ -7,6 +7,7 @@ import type { Climate } from "../../library/analysis/energy/climate.ts";
 import { irradianceOn } from "../../library/analysis/energy/hours-of-sun.ts";
 import { outsideOfMonths } from "../../library/analysis/energy/sun-position.ts";
 import { dailyMeans } from "../../library/analysis/energy/world.tester.ts";
+import { sampledRuns } from "../setup/sampled.ts";
 
 const hours = daysOfYear * 24;
 const wholeYear = [{ fromDay: 0, days: daysOfYear }];
@@ -72,7 +73,7 @@ describe("balance of a bank", () => {
           before = stored;
         }
       }),
-      { numRuns: 30 },
+      { numRuns: sampledRuns(30) },
     );
   });
 
@@ -90,7 +91,7 @@ describe("balance of a bank", () => {
         expect(unmetHours(fullWh * 1.3 + 10, 1)).toBeLessThanOrEqual(now);
         expect(unmetHours(fullWh, 1.2)).toBeLessThanOrEqual(now);
       }),
-      { numRuns: 30 },
+      { numRuns: sampledRuns(30) },
     );
   });
 

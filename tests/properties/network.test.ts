@@ -9,9 +9,10 @@ import type { Network, Part } from "../../library/model/network.ts";
 import { passesCurrentOn } from "../../library/model/part-roles.ts";
 import { placeDevices } from "../../library/model/protective-devices.ts";
 import { randomNetwork, randomNumbers } from "../published/ngspice/random-network.ts";
+import { sampledRuns } from "../setup/sampled.ts";
 
 const anySeed = fc.integer({ min: 0, max: 2 ** 31 - 1 });
-const runs = { numRuns: 120 };
+const runs = { numRuns: sampledRuns(120) };
 
 /** Networks whose answer once depended on the order of their parts. */
 const onceOrdered = [

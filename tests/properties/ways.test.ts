@@ -11,6 +11,7 @@ import { circuit } from "../../library/plan/circuit.ts";
 import { continueNumberingAt } from "../../library/plan/numbering.ts";
 import { surface } from "../../library/plan/surface.ts";
 import { ruleById } from "../../library/rules/registry.ts";
+import { sampledRuns } from "../setup/sampled.ts";
 
 /** Laws of ways: a longer channel shortens none, and a board that is moved with all that is on it is the same board. */
 
@@ -122,7 +123,7 @@ test("a longer channel at the same joints shortens no way", () => {
       if (before.at(-1) !== undefined)
         expect(after.at(-1)! - before.at(-1)!).toBeCloseTo(ductLongerM * 1_000, 6);
     }),
-    { numRuns: 50 },
+    { numRuns: sampledRuns(50) },
   );
 });
 
@@ -139,7 +140,7 @@ test("everything on a surface moved together changes no way and no finding", () 
         expect(findingsIn(there)).toEqual(findingsIn(here));
       },
     ),
-    { numRuns: 30 },
+    { numRuns: sampledRuns(30) },
   );
 });
 

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, expect, it } from "vitest";
 import type { CheckedPlan } from "../../server/evaluate/checked-plan.ts";
 import { type Checker, createChecker } from "../../server/evaluate/checker.ts";
 import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
+import { sampledRuns } from "../setup/sampled.ts";
 import { closeCheckers, folder, workspaceOf } from "./marked-plan.ts";
 
 /*
@@ -64,7 +65,7 @@ it("finds the same in whatever order independent statements stand", { timeout: 6
     fc.asyncProperty(fc.shuffledSubarray(rest, { minLength: rest.length }), async (then) => {
       expect(await found([...parts, ...then])).toEqual(wanted);
     }),
-    { numRuns: 30 },
+    { numRuns: sampledRuns(30) },
   );
 });
 
@@ -87,7 +88,7 @@ it("finds the same in whatever order parts stand, which are named in that order"
     fc.asyncProperty(fc.shuffledSubarray(parts, { minLength: parts.length }), async (first) => {
       expect(words(await found([...first, ...rest]))).toEqual(wanted);
     }),
-    { numRuns: 30 },
+    { numRuns: sampledRuns(30) },
   );
 });
 

@@ -40,3 +40,11 @@ export function sampled<Case>(of: keyof typeof shares, cases: readonly Case[]): 
   const share = Math.min(shares[of], cases.length);
   return cases.filter((_, index) => index % share === Number(asked) % share);
 }
+
+/**
+ * This run's number of cases of a check of any plan, network or text: a quarter, the first of the same sequence; all of them in a run
+ * of every case.
+ */
+export function sampledRuns(runs: number): number {
+  return everyCase ? runs : Math.ceil(runs / 4);
+}

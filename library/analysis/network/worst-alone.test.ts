@@ -1,5 +1,6 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { sampledRuns } from "../../../tests/setup/sampled.ts";
 import type { Network, Scenario } from "../../model/network.ts";
 import { statedInPlan } from "../../model/stated-in-plan.ts";
 import type { SolvedScenario } from "../network-result.ts";
@@ -71,7 +72,7 @@ describe("the current of each single device", () => {
           expect(alone?.worst.currentA ?? 0).toBeCloseTo(expected[conductor]!, 1);
         });
       }),
-      { numRuns: 60 },
+      { numRuns: sampledRuns(60) },
     );
   });
 

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { sampledRuns } from "../../../tests/setup/sampled.ts";
 import { nestPieces, type Offer } from "./nest-pieces.ts";
 
 const metres = (...lengths: number[]) => lengths.map((lengthM) => ({ lengthM }));
@@ -101,7 +102,7 @@ describe("for any pieces and spools", () => {
           expect(spools.length).toBeLessThanOrEqual(Math.floor((11 / 9) * fewest + 6 / 9));
         },
       ),
-      { numRuns: 300 },
+      { numRuns: sampledRuns(300) },
     );
   });
 

@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import fc from "fast-check";
 import { afterAll, describe, expect, test } from "vitest";
+import { sampledRuns } from "../../../tests/setup/sampled.ts";
 import { endAt, sampleCircuitWires, sampleWire } from "./sample-wires.tester.ts";
 import { type NumberedWires, numberWires } from "./wire-numbers.ts";
 import { readWireNumbers, wireNumbersFile, writeWireNumbers } from "./wire-numbers-file.ts";
@@ -342,7 +343,7 @@ describe("any edits", () => {
           numbers = new Map(now);
         }
       }),
-      { numRuns: 200 },
+      { numRuns: sampledRuns(200) },
     );
   });
 });
@@ -402,7 +403,7 @@ test("two branches merged by git keep every number that either had, but for thos
       expect(readWireNumbers(text).problems).toEqual([]);
       expect(fileOf(together.flatMap(wiresOfPlanned), text)).toBe(text);
     }),
-    { numRuns: 100 },
+    { numRuns: sampledRuns(100) },
   );
   // Both cases occurred.
   expect(conflicts).toBeGreaterThan(0);

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { expect, it, test } from "vitest";
+import { sampledRuns } from "../../../tests/setup/sampled.ts";
 import { judge } from "../../judge.ts";
 import type { Finding } from "../finding.ts";
 import { applyFix, recordsOf } from "../rule.tester.ts";
@@ -72,7 +73,7 @@ it("proposes only repairs that take the finding away and bring nothing new, what
         }
       }
     }),
-    { numRuns: 500 },
+    { numRuns: sampledRuns(500) },
   );
   expect(proved, "repairs proved").toBeGreaterThan(100);
 });

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { sampledRuns } from "../../../tests/setup/sampled.ts";
 import { analyseCircuit } from "../../analysis/analyse-circuit.ts";
 import { madeRatings } from "../../analysis/made-ratings.ts";
 import { sizesFrom } from "../../analysis/made-sizes.ts";
@@ -347,7 +348,7 @@ describe("a sensible build is never doubted", () => {
         };
         expect(unitSuspect.check(plan)).toEqual([]);
       }),
-      { numRuns: 2000 },
+      { numRuns: sampledRuns(2000) },
     );
   });
 });

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { sampledRuns } from "../../../../tests/setup/sampled.ts";
 import type { BatteryPart, Network } from "../../../model/network.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import { resistanceAt, wireResistance } from "../../resistance.ts";
@@ -397,7 +398,7 @@ describe("against the short drawn into the network and solved densely", () => {
         }
         expect(found.size).toBeLessThanOrEqual(expected.size);
       }),
-      { numRuns: 150 },
+      { numRuns: sampledRuns(150) },
     );
   });
 
@@ -433,7 +434,7 @@ describe("against the short drawn into the network and solved densely", () => {
           }
         }
       }),
-      { numRuns: 60 },
+      { numRuns: sampledRuns(60) },
     );
   });
 });

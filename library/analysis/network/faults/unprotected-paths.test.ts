@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { sampledRuns } from "../../../../tests/setup/sampled.ts";
 import type { Network, NetworkConductor } from "../../../model/network.ts";
 import { placeDevices, type StatedConductor } from "../../../model/protective-devices.ts";
 import { ampacityOf } from "../../ampacity.ts";
@@ -115,7 +116,7 @@ function withDevicesAsParts(network: Network): Network {
   return { terminals, parts, ...placeDevices(conductors, parts), scenarios };
 }
 
-const runs = { numRuns: 200 };
+const runs = { numRuns: sampledRuns(200) };
 
 describe("any wiring", () => {
   test("the same paths as by walking from every conductor", () => {

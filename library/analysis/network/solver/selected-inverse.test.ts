@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { sampledRuns } from "../../../../tests/setup/sampled.ts";
 import { solveDense } from "./dense-solution.tester.ts";
 import { sparseInverse } from "./selected-inverse.ts";
 
@@ -57,6 +58,6 @@ test("voltages and entries of the inverse agree with a dense solution", () => {
       });
       expect(inverse.entry(0, nodes - 1)).toBe(inverse.entry(nodes - 1, 0));
     }),
-    { numRuns: 300 },
+    { numRuns: sampledRuns(300) },
   );
 });

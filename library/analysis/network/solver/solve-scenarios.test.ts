@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { sampledRuns } from "../../../../tests/setup/sampled.ts";
 import type { Network, Part, Scenario } from "../../../model/network.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import { conductorTemperatureC } from "../../conductor-temperature.ts";
@@ -32,7 +33,7 @@ describe("a constant power behind one resistance", () => {
           expect(result.residualA).toBeLessThanOrEqual(1e-9 * result.largestA);
         },
       ),
-      { numRuns: 300 },
+      { numRuns: sampledRuns(300) },
     );
   });
 

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { sampledRuns } from "../../../../tests/setup/sampled.ts";
 import { type SparseSystem, sparseSystem } from "./sparse-lu.ts";
 import { eliminationOrder } from "./sparse-order.ts";
 
@@ -33,7 +34,7 @@ describe("sparse LU", () => {
           expect(Math.abs(solution[node]! - expected[node]!)).toBeLessThanOrEqual(1e-6 * largest);
         }
       }),
-      { numRuns: 300 },
+      { numRuns: sampledRuns(300) },
     );
   });
 
@@ -53,7 +54,7 @@ describe("sparse LU", () => {
           expect(Math.abs(left)).toBeLessThanOrEqual(1e-12 * size);
         });
       }),
-      { numRuns: 200 },
+      { numRuns: sampledRuns(200) },
     );
   });
 
