@@ -91,6 +91,10 @@ export const energyJsonSchema = z.strictObject({
               hoursWithoutSupply: z.int(),
               /** They draw, and the plan states no hours: with any of them, every verdict is "at best". */
               withoutHours: z.array(z.string()),
+              /** Runs of unknown length, whose loss is in no figure: with any of them, every verdict is "at best". */
+              withoutLength: z.array(z.string()),
+              /** Resistances behind such a run: they draw less than these figures have. */
+              drawLess: z.array(z.string()),
               /** No voltage exists at which they can run: their nominal power counts, without the loss in the wiring. */
               unsolved: z.array(z.string()),
               consumers: z.array(z.strictObject({ name: z.string(), whPerDay: z.number() })),
@@ -158,6 +162,8 @@ function bankJson(bank: BankEnergy): PeriodJson["banks"][number] {
     fullWh: bank.fullWh,
     hoursWithoutSupply: bank.unmetHours,
     withoutHours: bank.withoutHours.map((consumer) => consumer.name),
+    withoutLength: bank.withoutLength.map((run) => run.name),
+    drawLess: [...bank.drawLess],
     unsolved: [...bank.unsolved],
     consumers: bank.consumers.map((consumer) => ({ name: consumer.name, whPerDay: consumer.dailyWh })),
     sources: bank.sources.map((source) => ({

@@ -67,6 +67,34 @@ circuit({ ...on, name: "heater", loadW: 4_000, oneWayM: 40, gauge: 18, use: { ho
     expect([year!.withoutBank, year!.banks[0]!.unsolved]).toEqual([["blower"], ["heater"]]);
   });
 
+  test("a run of unknown length makes every verdict one at best, and is named", async () => {
+    const lengthless = hut
+      .replace(/circuit\(\{ \.\.\.on, name: "pump".*\n/, "")
+      .replace('to: plus.stud, lengthM: 1, gauge: "1/0"', 'name: "feed", to: plus.stud, gauge: "1/0"')
+      .replace(
+        /shore\.positive, to: plus.stud, lengthM: 1/,
+        'shore.positive, name: "shore plus", to: plus.stud',
+      );
+    project.write("lengthless.ts", lengthless);
+    const { out, err } = await loomwright("lengthless.ts");
+    expect(err).toBe("");
+    expect(out).toMatch(/Jun +● at best keeps up/);
+    // Without shore power in the year, its conductor is in none of its figures.
+    expect(out).toContain("The length of feed is not known: the loss in it is not in these figures.");
+    expect(out).toContain(
+      "The lengths of feed and shore plus are not known: the loss in them is not in these figures.",
+    );
+    expect(out).toContain(
+      "the loss in its wiring included, without that in feed, whose length is not known.",
+    );
+    const { plans } = energyJsonSchema.parse(
+      JSON.parse((await loomwright("lengthless.ts", "--format", "json")).out),
+    );
+    const banks = plans[0]!.periods.map(({ banks: [bank] }) => bank!);
+    expect(banks.map(({ withoutLength }) => withoutLength)).toEqual([["feed"], ["feed", "shore plus"]]);
+    expect(banks.map(({ withoutHours }) => withoutHours)).toEqual([[], []]);
+  });
+
   test("a bank whose loads state no hours is not judged", async () => {
     project.write(
       "silent.ts",

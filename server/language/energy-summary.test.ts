@@ -47,6 +47,25 @@ describe("energy in a hover", () => {
     );
   });
 
+  test("a run of unknown length: its loss is in no figure, and the hovers name it", async () => {
+    const without = hut
+      .replace("to: plus.stud, lengthM: 2,", 'to: plus.stud, name: "feed",')
+      .replace(/circuit\(\{ \.\.\.on, name: "radio".*\n/, "")
+      .replace("period({", "period({ notUsed: [],");
+    // Commas of a plan's words are escaped.
+    const at = async (marked: string) => (await hoverAt(marked, without)).replaceAll("\\", "");
+    expect(await at('name: "la‸mp"')).toContain(
+      "the loss in its wiring included, without that in feed, whose length is not known",
+    );
+    expect(await at('solarArray({ name: "ro‸of"')).toContain(
+      "the loss in its wiring included, without that in feed, whose length is not known",
+    );
+    const bank = await at('battery({ name: "ho‸use"');
+    expect(bank).toMatch(/\| Jan \| . at best [a-z ]+ \|/);
+    expect(bank).toContain("The length of feed is not known: the loss in it is not in these figures");
+    expect(await at('period({ notUsed: [], name: "st‸ay')).toContain("The length of feed is not known");
+  });
+
   test("an inverter: its devices and its idle draw, and their sum", async () => {
     const text = await hoverAt('inverter({ name: "inv‸erter"');
     expect(text).toMatch(/- inverter\\, idle: about 240 Wh a day/);

@@ -2,8 +2,10 @@ import { bestTilt } from "../../library/analysis/energy/best-tilt.ts";
 import { daysOfYear, meansByMonth } from "../../library/analysis/energy/calendar.ts";
 import { type BankEnergy, isShort, type PeriodEnergy } from "../../library/analysis/energy/energy-result.ts";
 import { sunOfYear } from "../../library/analysis/energy/hours-of-sun.ts";
+import { runsOf } from "../../library/analysis/energy/load-by-hour.ts";
 import {
   about,
+  notInFigures,
   refusedInWords,
   summaryOf,
   verdictAt,
@@ -14,6 +16,7 @@ import { leastChangeFixes } from "../../library/rules/fixes/least-change-fixes.t
 import type { JudgedPlan } from "../../library/rules/rule.ts";
 import { banksInWords } from "../../library/rules/wording/banks-in-words.ts";
 import { sourceInWords } from "../../library/rules/wording/source-in-words.ts";
+import { withoutLossIn } from "../../library/rules/wording/unknown-length.ts";
 import { clearnessSource, placesSource, temperatureSource } from "../../library/standards/world.ts";
 import { markdownWords } from "./plain-words.ts";
 
@@ -56,7 +59,7 @@ function ofConsumer({ period }: PeriodEnergy, bank: BankEnergy, record: number):
       : [];
   return [
     [
-      `${name}: about **${about(ownWh).text} Wh a day**, ${about(share).text} % of the use of ${markdownWords(banksInWords(bank))}${autonomyCost(bank, ownWh, allWh)}. _Mean of the period, the loss in its wiring included._`,
+      `${name}: about **${about(ownWh).text} Wh a day**, ${about(share).text} % of the use of ${markdownWords(banksInWords(bank))}${autonomyCost(bank, ownWh, allWh)}. _Mean of the period, the loss in its wiring included${markdownWords(withoutLossIn(own.flatMap(({ withoutLength = [] }) => withoutLength)))}._`,
       ...(each.length > 0 ? ["", ...each] : []),
     ].join("\n"),
   ];
@@ -86,7 +89,11 @@ function ofBattery({ period }: PeriodEnergy, bank: BankEnergy, record: number): 
   ]);
   const of = bank.batteries.length > 1 ? `, the bank of ${markdownWords(banksInWords(bank))}` : "";
   return [
-    `**Energy in ${markdownWords(period.name)}**${of}:\n\n${table(["Month", "Verdict", "Lowest charge", "Autonomy, days"], rows)}`,
+    [
+      `**Energy in ${markdownWords(period.name)}**${of}:`,
+      table(["Month", "Verdict", "Lowest charge", "Autonomy, days"], rows),
+      ...notInFigures(bank).map(markdownWords),
+    ].join("\n\n"),
   ];
 }
 
@@ -102,7 +109,7 @@ function ofArray({ period }: PeriodEnergy, bank: BankEnergy, record: number): re
       about(best.dailyWh[month]!).text,
     ]);
     return [
-      `**Energy in ${markdownWords(period.name)}**: the yield of the sun, at the bank. The best tilt there is about ${best.tiltDeg}°, towards the equator.\n\n${table(["Month", "Wh a day", `At ${best.tiltDeg}°, Wh a day`], rows)}`,
+      `**Energy in ${markdownWords(period.name)}**: the yield of the sun, at the bank, the loss in its wiring included${markdownWords(withoutLossIn(runsOf(array.withoutLength ?? [])))}. The best tilt there is about ${best.tiltDeg}°, towards the equator.\n\n${table(["Month", "Wh a day", `At ${best.tiltDeg}°, Wh a day`], rows)}`,
     ];
   });
 }

@@ -15,6 +15,8 @@ export interface DrawAlone {
   readonly bank: number;
   readonly bankW: number;
   readonly bankA: number;
+  /** Conductors of unknown length on its way: their loss is not in its draw. */
+  readonly withoutLength?: SolvedDevices["withoutLength"];
 }
 
 type Consumer = LoadPart | InverterPart;
@@ -82,7 +84,8 @@ export function solvedLoop({ parts }: Network, loop: Loop, consumer: Consumer): 
     partA[battery.index] = currentA;
     partV[battery.index]! -= currentA * ohmOf(battery);
   }
-  return { partA, partV };
+  const withoutLength = conductors.filter(({ lengthM }) => lengthM === undefined);
+  return { partA, partV, ...(withoutLength.length > 0 && { withoutLength }) };
 }
 
 function ohmOf({ internal }: BatteryPart): number {
@@ -130,6 +133,7 @@ function drawOf(
     bank: bankW > 0 ? bank : -1,
     bankW,
     bankA: bankW / voltageOf(network, result, banks[bank]),
+    ...(result.withoutLength && { withoutLength: result.withoutLength }),
   };
 }
 

@@ -5,10 +5,10 @@ import { bankModel, capacityInTheCold, heatedC, isLithium, reserveOf } from "./b
 import type { Climate } from "./climate.ts";
 import { daysOfPeriod } from "./days-of-period.ts";
 import type { BankEnergy, HoursAtBank, MonthEnergy, SourceEnergy } from "./energy-result.ts";
-import type { FlowsAtBank } from "./flows-at-bank.ts";
-import { loadByHour } from "./load-by-hour.ts";
+import type { ConsumerAtBank, FlowsAtBank } from "./flows-at-bank.ts";
+import { loadByHour, runsOf } from "./load-by-hour.ts";
 import { monthsOf } from "./months-of-period.ts";
-import { noSource, sourcesByHour, sumOf } from "./sources-by-hour.ts";
+import { hoursOf, noSource, sourcesByHour, sumOf } from "./sources-by-hour.ts";
 import { type Worksheet, worksheet } from "./worksheet.ts";
 
 /** The balance of a bank over a period, hour by hour. A pure function; the same plan gives the same figures. */
@@ -35,6 +35,7 @@ export function energyOfPeriod(period: Period, climate: Climate, flows: FlowsAtB
     withoutHours: used
       .filter(({ use }) => use === undefined)
       .map(({ record, name, lacks = "use" }) => ({ record, name, lacks })),
+    ...unknownLengths(period, flows, stated),
     unsolved: flows.unsolved,
     consumers: load.each.map(({ consumer }) => consumer).sort((one, other) => other.dailyWh - one.dailyWh),
     sources,
@@ -42,6 +43,25 @@ export function energyOfPeriod(period: Period, climate: Climate, flows: FlowsAtB
     unmetHours: months.reduce((sum, { unmetHours }) => sum + unmetHours, 0),
     worksheet: worksheetOf(flows, months, sun[0]?.source),
     hours,
+  };
+}
+
+/** Of the figures of a period: its consumers with hours, and its sources. A resistance draws more without the loss, never less. */
+function unknownLengths(
+  { values }: Period,
+  { arrays, chargers, generators }: FlowsAtBank,
+  consumers: readonly ConsumerAtBank[],
+): Pick<BankEnergy, "withoutLength" | "drawLess"> {
+  const running = chargers.filter(({ kind }) => hoursOf(kind, values) !== undefined);
+  const losing = [
+    ...consumers.filter(({ isResistance }) => !isResistance),
+    ...[...arrays, ...running, ...generators],
+  ];
+  return {
+    withoutLength: runsOf(losing.flatMap(({ withoutLength = [] }) => withoutLength)),
+    drawLess: consumers.flatMap(({ isResistance, withoutLength, name }) =>
+      isResistance && withoutLength ? [name] : [],
+    ),
   };
 }
 

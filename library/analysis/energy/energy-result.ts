@@ -32,6 +32,13 @@ export interface BankEnergy {
   readonly fullWh: number;
   /** Consumers without hours in the plan: with any of them, every verdict is "at best". */
   readonly withoutHours: readonly NamedConsumer[];
+  /**
+   * Runs of unknown length between the bank and its consumers or sources: their loss is not in the figures. With any of them, every
+   * verdict is "at best".
+   */
+  readonly withoutLength: readonly NamedRun[];
+  /** Resistances that such a run feeds: these figures have their power at the voltage of the bank, and they draw less, by name. */
+  readonly drawLess: readonly string[];
   /** Consumers without an operating point, by name: their nominal power counts, without the loss in their wiring. */
   readonly unsolved: readonly string[];
   readonly consumers: readonly ConsumerEnergy[];
@@ -61,6 +68,12 @@ export interface HoursAtBank {
   readonly chargersW: Float64Array;
 }
 
+/** A circuit or cable. */
+export interface NamedRun {
+  readonly record: number;
+  readonly name: string;
+}
+
 export interface NamedConsumer {
   readonly record: number;
   readonly name: string;
@@ -74,6 +87,8 @@ export interface ConsumerEnergy {
   readonly name: string;
   /** Mean of the period, Wh a day, the loss in its wiring included. */
   readonly dailyWh: number;
+  /** The runs on its way whose length, and so whose loss, is unknown. Absent if there are none. */
+  readonly withoutLength?: readonly NamedRun[];
 }
 
 export interface SourceEnergy {
@@ -101,6 +116,11 @@ export interface SourceEnergy {
  * - `not on average`: the sources do not even give the month's mean use.
  */
 export type Verdict = "not judged" | "keeps up" | "barely" | "runs short" | "not on average";
+
+/** A figure that is missing can only make every verdict on the bank worse. */
+export function isAtBest({ withoutHours, withoutLength }: BankEnergy): boolean {
+  return withoutHours.length > 0 || withoutLength.length > 0;
+}
 
 /** The bank does not keep up. */
 export function isShort(verdict: Verdict): boolean {

@@ -242,6 +242,81 @@ describe("a charger that runs always", () => {
   });
 });
 
+describe("runs of unknown length", () => {
+  const energyWith = (more: string) =>
+    energyOf(
+      `const house = battery({ name: "house", chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 3 });
+       const from = { from: house.positive, returnTo: house.negative, gauge: 14, use: { hoursPerDay: 5 } };
+       ${more}
+       period({ name: "year", latitudeDeg: 45, longitudeDeg: 5 });`,
+    ).banks.map(({ withoutLength, drawLess, ...bank }) => ({
+      ...bank,
+      withoutLength: withoutLength.map(({ name }) => name),
+      drawLess,
+    }));
+  const lamp = (length: string) => `circuit({ ...from, name: "lamp", loadW: 40, ${length} });`;
+
+  test("none, where every length is known", () => {
+    const [bank] = energyWith(lamp("oneWayM: 3"));
+    expect([bank!.withoutLength, bank!.drawLess]).toEqual([[], []]);
+    expect(bank!.consumers[0]!.withoutLength).toBeUndefined();
+  });
+
+  test("of a load, by itself and beside others; and no longer conductor takes less than the figure without", () => {
+    const own = (length: string) => energyWith(`${lamp(length)} ${lamp("oneWayM: 3")}`)[0]!;
+    const without = own("");
+    expect(without.withoutLength).toEqual(["lamp"]);
+    expect(without.months[0]!.useWh).toBeLessThan(own("oneWayM: 1").months[0]!.useWh);
+    expect(without.consumers.filter(({ withoutLength }) => withoutLength)).toHaveLength(1);
+  });
+
+  test("of a resistance: it draws less through a longer one, and the verdict is not at best", () => {
+    const heater = (length: string) =>
+      energyWith(
+        `const heater = load({ name: "heater", resistanceOhm: 1.5, use: { hoursPerDay: 5 } });
+         circuit({ ...from, use: undefined, to: heater, ${length} });`,
+      )[0]!;
+    const without = heater("");
+    expect([without.withoutLength, without.drawLess]).toEqual([[], ["heater"]]);
+    expect(without.months[0]!.useWh).toBeGreaterThan(heater("oneWayM: 5").months[0]!.useWh);
+  });
+
+  test("without hours, or not used, it is in no figure", () => {
+    expect(
+      energyWith(`${lamp("oneWayM: 3")} ${lamp("").replace("name:", "use: undefined, name:")}`)[0]!
+        .withoutLength,
+    ).toEqual([]);
+  });
+
+  test("only those of its own bank, of two that each have loads", () => {
+    const banks = energyWith(
+      `${lamp("oneWayM: 3")}
+       const engine = battery({ name: "engine", chemistry: "AGM", capacityAh: 70, internalMilliohm: 4 });
+       circuit({ ...from, from: engine.positive, returnTo: engine.negative, name: "horn", loadW: 20 });`,
+    );
+    expect(banks.map(({ batteries, withoutLength }) => [batteries[0]!.name, withoutLength])).toEqual([
+      ["house", []],
+      ["engine", ["horn"]],
+    ]);
+  });
+
+  test("between two batteries side by side, and from the modules to the bank", () => {
+    const [bank] = energyWith(
+      `const second = battery({ name: "second", chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 3 });
+       cable({ name: "beside", from: house.positive, to: second.positive, gauge: 4 });
+       cable({ from: house.negative, to: second.negative, lengthM: 1, gauge: 4 });
+       const roof = solarArray({ name: "roof", openCircuitV: 45, shortCircuitA: 6, maxPowerV: 37, maxPowerA: 5.4 });
+       const mppt = solarController({ maxInputV: 100, outputA: 30 });
+       cable({ name: "down", from: roof.positive, to: mppt.solarPositive, gauge: 10 });
+       cable({ from: roof.negative, to: mppt.solarNegative, lengthM: 5, gauge: 10 });
+       cable({ from: mppt.positive, to: house.positive, lengthM: 1, gauge: 6 });
+       cable({ name: "back", from: mppt.negative, to: house.negative, gauge: 6 });
+       ${lamp("oneWayM: 3")}`,
+    );
+    expect([...bank!.withoutLength].sort()).toEqual(["back", "beside", "down"]);
+  });
+});
+
 test("a plan without a period never asks for the table of the world", () => {
   const { records, problems } = runExample(wires);
   const world = () => {

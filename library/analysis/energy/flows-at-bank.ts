@@ -47,7 +47,13 @@ export interface ConsumerAtBank {
   readonly standbyW: number;
   /** Of a consumer of an inverter: the loss on the way from the bank to that, W/A². */
   readonly ownOhm: number;
+  /** Its current does not grow with the loss on its way: it draws less through a longer conductor. */
+  readonly isResistance?: true;
+  readonly withoutLength?: WithoutLength;
 }
+
+/** Conductors of unknown length on the way between a bank and a device: their loss is not in its figures. */
+type WithoutLength = SolvedDevices["withoutLength"];
 
 /** An array on a controller that charges a bank. */
 export interface ArrayAtBank extends ArrayOnController {
@@ -69,6 +75,7 @@ export interface ArrayAtBank extends ArrayOnController {
    * modules, at any drop in the wires.
    */
   readonly wiringLoss: number;
+  readonly withoutLength?: WithoutLength;
 }
 
 /** A source of another kind: its full power as it arrives at the bank, W. */
@@ -77,6 +84,7 @@ export interface ChargerAtBank {
   /** The names of the chargers. */
   readonly names: readonly string[];
   readonly bankW: number;
+  readonly withoutLength?: WithoutLength;
 }
 
 /** A charger that runs all the time, in the wind or by itself: its average power as it arrives at the bank. */
@@ -84,6 +92,7 @@ export interface GeneratorAtBank {
   readonly name: string;
   /** By month, W. */
   readonly bankW: readonly number[];
+  readonly withoutLength?: WithoutLength;
 }
 
 /** The consumers and the sources of a bank, from the plan's own network. */
@@ -156,7 +165,7 @@ export function flowsAtBanks(network: Network, topology: NetworkTopology): Flows
   const flows = banks.flatMap((bank, index): FlowsAtBank[] => {
     const own = alone.filter((one) => one.bank === index);
     const consumers = [
-      ...own.flatMap(({ part, bankW, bankA }) => consumersOf(part, bankW, bankA)),
+      ...own.flatMap(({ part, ...draw }) => consumersOf(part, draw)),
       ...(transfers.from === index ? transfers.chargers.map(asConsumer) : []),
       ...batteriesOf(network, bank).flatMap(standbyOf),
     ];
@@ -320,11 +329,17 @@ function stateOf(
 }
 
 /** A load; or the devices behind an inverter, and its idle power for each hour in which it is on. */
-function consumersOf(part: LoadPart | InverterPart, bankW: number, bankA: number): readonly ConsumerAtBank[] {
+function consumersOf(
+  part: LoadPart | InverterPart,
+  { bankW, bankA, ...way }: DrawAlone,
+): readonly ConsumerAtBank[] {
   const { record, name, index } = part;
+  const withoutLength = withoutLengthIn(way);
   if (part.kind === "load") {
     const { use } = part;
-    return [{ record, name, part: index, use, bankW, bankA, standbyW: use?.standbyW ?? 0, ownOhm: 0 }];
+    const draw = { bankW, bankA, standbyW: use?.standbyW ?? 0, ownOhm: 0 };
+    const isResistance = part.draws.as === "resistance" && { isResistance: true as const };
+    return [{ record, name, part: index, use, ...draw, ...isResistance, ...withoutLength }];
   }
   const share = 100 / part.efficiencyPercent;
   const terminalW = part.loadW * share + part.idleW;
@@ -337,6 +352,7 @@ function consumersOf(part: LoadPart | InverterPart, bankW: number, bankA: number
   const of = (consumer: string, watts: number, use: UseValues | undefined): ConsumerAtBank => ({
     ...{ record, name: consumer, part: index, use, standbyW: (use?.standbyW ?? 0) * share, ownOhm: ohm },
     ...atBank(watts),
+    ...withoutLength,
   });
   const idleStated = !part.taken?.includes("idleW");
   const areHoursSound = part.use !== refusedHours;
@@ -422,6 +438,7 @@ function arraysAt(network: Network, bank: Bank, solve: Solve): readonly ArrayAtB
           (_, month) => 1 - (array.shadePercentByMonth?.[month] ?? 0) / 100,
         ),
         wiringLoss: controller.tracking ? lossAtRating(intoBankW, fromModulesW * efficiency, allW) : 0,
+        ...withoutLengthIn(result),
       },
     ];
   });
@@ -461,7 +478,7 @@ function chargerAt(
   const bankW = -powerFrom(result, batteries);
   if (bankW <= 0) return [];
   const names = charging.flatMap(({ name, index }) => (result.partA[index]! > 0 ? [name] : []));
-  return [{ kind, names, bankW: bankW * allowedShare(charging, result) }];
+  return [{ kind, names, bankW: bankW * allowedShare(charging, result), ...withoutLengthIn(result) }];
 }
 
 /** The other banks count as full: at rest, a lead-acid battery beside it would take most of the current, but only for minutes. */
@@ -487,12 +504,18 @@ function generatorsAt(network: Network, { batteries }: Bank, solve: Solve): read
       const held = Math.min(watts, fullW);
       return held * (1 - (loss * held) / fullW);
     });
-    return [{ name: part.name, bankW }];
+    return [{ name: part.name, bankW, ...withoutLengthIn(result) }];
   });
 }
 
 function averageOf(part: Part): readonly number[] | undefined {
   return part.kind === "shoreCharger" ? part.averageWByMonth : undefined;
+}
+
+function withoutLengthIn({ withoutLength }: { readonly withoutLength?: WithoutLength }): {
+  readonly withoutLength?: WithoutLength;
+} {
+  return withoutLength ? { withoutLength } : {};
 }
 
 /** The share of the current in the alternators that they may give for hours. */

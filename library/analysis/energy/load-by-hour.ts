@@ -1,6 +1,7 @@
+import type { NetworkConductor } from "../../model/network.ts";
 import { daysOfYear } from "./calendar.ts";
 import type { Days } from "./days-of-period.ts";
-import type { ConsumerEnergy } from "./energy-result.ts";
+import type { ConsumerEnergy, NamedRun } from "./energy-result.ts";
 import type { ConsumerAtBank } from "./flows-at-bank.ts";
 import { type RunningHours, runningHours, type Schedule } from "./schedule.ts";
 
@@ -23,7 +24,7 @@ export interface LoadByHour {
 export function loadByHour(consumers: readonly ConsumerAtBank[], sharedOhm: number, days: Days): LoadByHour {
   const alike = new Map<RunningHours, Alike>();
   let standbyW = 0;
-  const each = consumers.map(({ record, name, use, ...draw }) => {
+  const each = consumers.map(({ record, name, use, withoutLength, ...draw }) => {
     const hours = runningHours(use ?? always, days);
     const aboveStandbyW = draw.bankW - draw.standbyW;
     const together = alike.get(hours) ?? { shares: hours.shares, watts: 0, amps: 0, squares: 0 };
@@ -34,13 +35,18 @@ export function loadByHour(consumers: readonly ConsumerAtBank[], sharedOhm: numb
     standbyW += draw.standbyW;
     const dailyWh = (hours.sumH * aboveStandbyW) / days.count + 24 * draw.standbyW;
     return {
-      consumer: { record, name, dailyWh },
+      consumer: { record, name, dailyWh, ...(withoutLength && { withoutLength: runsOf(withoutLength) }) },
       wattsAt: (at: number) => hours.shares[at]! * aboveStandbyW + draw.standbyW,
     };
   });
   const watts = sumOf([...alike.values()], { sharedOhm, standbyW, isIn: days.isIn });
   for (const inverter of byInverter(consumers)) addWithin(watts, inverter, { sharedOhm, days });
   return { watts, each };
+}
+
+/** The run of each conductor, once: a circuit has two. */
+export function runsOf(conductors: readonly NetworkConductor[]): readonly NamedRun[] {
+  return [...new Map(conductors.map(({ record, name }) => [record, { record, name }])).values()];
 }
 
 /** The consumers of each inverter that has several. */

@@ -128,8 +128,13 @@ function ofGenerator({ name, bankW }: GeneratorAtBank, { isIn }: Days): SourceBy
   return { watts, source: { kind: "generator", name, dailyWh: meansByMonth(watts, isIn) } };
 }
 
+/** In which chargers of a kind work; undefined if the period states none. */
+export function hoursOf(kind: ChargerAtBank["kind"], values: Period["values"]): Schedule | undefined {
+  return kind === "engine" ? values.driving : values.shore;
+}
+
 function ofCharger({ kind, names, bankW }: ChargerAtBank, { values, days }: During): SourceByHour[] {
-  const hours: Schedule | undefined = kind === "engine" ? values.driving : values.shore;
+  const hours = hoursOf(kind, values);
   if (hours === undefined) return [];
   const watts = runningHours(hours, days).shares.map((share) => share * bankW);
   return [{ watts, source: { kind, name: names.join(", "), dailyWh: meansByMonth(watts, days.isIn) } }];

@@ -11,6 +11,7 @@ import { banksInWords } from "../../rules/wording/banks-in-words.ts";
 import { formatRounded } from "../../rules/wording/format-number.ts";
 import { listInWords } from "../../rules/wording/part-in-words.ts";
 import { sourceInFull, sourceInWords } from "../../rules/wording/source-in-words.ts";
+import { withoutLossIn } from "../../rules/wording/unknown-length.ts";
 import type { Citation } from "../../standards/citation.ts";
 import {
   chargeAcceptance,
@@ -140,7 +141,9 @@ function useTable({ period }: PeriodEnergy, { consumers }: BankEnergy, of: strin
     {
       id: `use${of}`,
       title: `${period.name}: use`,
-      notes: ["At the bank, the loss in its wiring included."],
+      notes: [
+        `At the bank, the loss in its wiring included${withoutLossIn(consumers.flatMap(({ withoutLength = [] }) => withoutLength))}.`,
+      ],
     },
     [
       words("consumer", "Consumer", ({ name }) => name),

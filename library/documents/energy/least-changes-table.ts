@@ -1,4 +1,4 @@
-import type { BankEnergy, PeriodEnergy } from "../../analysis/energy/energy-result.ts";
+import { type BankEnergy, isAtBest, type PeriodEnergy } from "../../analysis/energy/energy-result.ts";
 import { type LeastChanges, leastChangesOf } from "../../analysis/energy/least-changes.ts";
 import type { Lever } from "../../analysis/energy/levers.ts";
 import { formatRounded } from "../../rules/wording/format-number.ts";
@@ -88,11 +88,11 @@ function stepInWords(lever: Lever): string {
   return lever.stepIs === "own" ? `the plan's own ${leverWords[lever.change].part}, ${step}` : step;
 }
 
-function notesOf({ isEnough, levers }: LeastChanges, { withoutHours }: BankEnergy): string[] {
+function notesOf({ isEnough, levers }: LeastChanges, bank: BankEnergy): string[] {
   const mends = levers.some(({ least }) => least !== undefined);
   const has = (change: Lever["change"]) => levers.some((lever) => lever.change === change);
   return [
-    `${withoutHours.length > 0 ? "At best: " : ""}${
+    `${isAtBest(bank) ? "At best: " : ""}${
       isEnough
         ? "everything else stays as it is, with the mean sun."
         : mends

@@ -1,12 +1,14 @@
-import type {
-  BankEnergy,
-  NamedConsumer,
-  PeriodEnergy,
-  Verdict,
+import {
+  type BankEnergy,
+  isAtBest,
+  type NamedConsumer,
+  type PeriodEnergy,
+  type Verdict,
 } from "../../analysis/energy/energy-result.ts";
 import { monthNames } from "../../model/use-properties.ts";
 import { formatAbout } from "../../rules/wording/format-number.ts";
 import { listInWords } from "../../rules/wording/part-in-words.ts";
+import { lossesNotCounted } from "../../rules/wording/unknown-length.ts";
 
 /** For each month, in a table and beside it. */
 const verdictWords: Readonly<Record<Verdict, string>> = {
@@ -26,28 +28,24 @@ export const verdictGlyphs: Readonly<Record<Verdict, string>> = {
   "not on average": "⊗",
 };
 
-/** A load without hours can only make the verdict worse: "at best keeps up". */
-export function verdictAt({ withoutHours }: BankEnergy, verdict: Verdict): string {
-  return withoutHours.length > 0 && verdict !== "not judged"
+/** "at best keeps up": a load without hours, or a run without a length, can only make the verdict worse. */
+export function verdictAt(bank: BankEnergy, verdict: Verdict): string {
+  return isAtBest(bank) && verdict !== "not judged"
     ? `at best ${verdictWords[verdict]}`
     : verdictWords[verdict];
 }
 
 /** The whole period in sentences. */
-export function summaryOf(
-  { period }: PeriodEnergy,
-  { months, withoutHours, unmetHours }: BankEnergy,
-): string[] {
+export function summaryOf({ period }: PeriodEnergy, bank: BankEnergy): string[] {
+  const { months, unmetHours } = bank;
   const of = (...verdicts: readonly Verdict[]) =>
     months.filter(({ verdict }) => verdicts.includes(verdict)).map(({ month }) => monthNames[month]!);
   const short = of("runs short", "not on average");
   const barely = of("barely");
-  const atBest = withoutHours.length > 0 ? "At best: " : "";
+  const atBest = isAtBest(bank) ? "At best: " : "";
   const most = Number.POSITIVE_INFINITY;
   if (months.every(({ verdict }) => verdict === "not judged"))
     return [`${period.name} is not judged: no load of this bank states its hours (use).`];
-  const stateNone = withoutHours.filter(({ isInvalid }) => !isInvalid);
-  const invalid = withoutHours.filter(({ isInvalid }) => isInvalid);
   const belowReserveH = months.reduce((sum, { hoursBelowReserve }) => sum + hoursBelowReserve, 0);
   const howLong =
     unmetHours > 0
@@ -57,12 +55,22 @@ export function summaryOf(
     short.length === 0
       ? `${atBest}${period.name}: the bank keeps up in every month with the mean sun${barely.length > 0 ? `, and in ${listInWords(barely, most)} only barely: not with 15 % less sun` : ", and with 15 % less sun"}.`
       : `${atBest}${period.name}: the bank runs short in ${listInWords(short, most)}, ${howLong}${barely.length > 0 ? `; in ${listInWords(barely, most)} it keeps up barely: not with 15 % less sun` : ""}.`,
+    ...notInFigures(bank),
+  ];
+}
+
+/** The reasons for "at best", in sentences. */
+export function notInFigures(bank: BankEnergy): string[] {
+  const stateNone = bank.withoutHours.filter(({ isInvalid }) => !isInvalid);
+  const invalid = bank.withoutHours.filter(({ isInvalid }) => isInvalid);
+  return [
     ...(stateNone.length > 0
       ? [`The plan states no hours for ${namesInWords(stateNone)}: not in these figures.`]
       : []),
     ...(invalid.length > 0
       ? [`A value of ${namesInWords(invalid)} is invalid: not in these figures, see loomwright check.`]
       : []),
+    ...lossesNotCounted(bank),
   ];
 }
 

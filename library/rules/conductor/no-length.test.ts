@@ -59,6 +59,40 @@ testRule(noLength, [
     ],
   },
   {
+    name: "in a plan with a period",
+    plan: `${house} ${back}
+      cable({ name: "feed", from: house.positive, to: bus.stud, gauge: 4, protect: 50 });
+      ${lamp("oneWayFt: 15, use: { hoursPerDay: 2 }")}
+      period({ name: "trip", place: "Tarifa, ES", months: ["Jul"] });`,
+    finds: [
+      {
+        subject: "feed",
+        on: "",
+        message:
+          'No length is stated, so its drop, that of 1 device and the least short-circuit current are not judged, and the verdicts on its periods are "at best", without its loss: state lengthFt or lengthM.',
+        values: { balance: true },
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "not used in the period",
+    plan: `${house} ${back}
+      cable({ name: "feed", from: house.positive, to: bus.stud, lengthFt: 2, gauge: 4, protect: 50 });
+      const lamp = ${lamp("use: { hoursPerDay: 2 }")}
+      ${lamp('oneWayFt: 5, name: "fan", use: { hoursPerDay: 2 }')}
+      period({ name: "trip", place: "Tarifa, ES", months: ["Jul"], notUsed: [lamp] });`,
+    finds: [
+      {
+        subject: "lamp",
+        on: "",
+        message: "No length is stated",
+        values: { balance: false },
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
     name: "side by side with another cable",
     plan: `${house} ${back}
       cable({ name: "feed", from: house.positive, to: bus.stud, gauge: 4, protect: 50 });

@@ -19,15 +19,19 @@ export const noLength = defineRule<Values>({
   // Only the builder can measure it.
   fixable: false,
   acceptable: true,
-  // Needs the supply paths, the least faults, and the currents that divide by an unknown length.
+  // Needs the supply paths, the least faults, the currents that divide by an unknown length, and the energy of each bank.
   check: (plan) =>
     perRun(plan, ({ circuit }) => {
       if (circuit.lengthsFrom !== "unknown") return [];
       const { devices, shares, least } = notJudged(plan, circuit.record);
-      const values: Values = { word: circuit.word, devices, shares, least, source: sourceInWords(stated) };
+      const balance = plan.energy.some(({ banks }) =>
+        banks.some(({ withoutLength }) => withoutLength.some(({ record }) => record === circuit.record)),
+      );
+      const source = sourceInWords(stated);
+      const values: Values = { word: circuit.word, devices, shares, least, balance, source };
       return [{ at: atProperty(circuit), values }];
     }),
-  message({ word, devices, shares, least }) {
+  message({ word, devices, shares, least, balance }) {
     const others = word === "circuit" ? devices - 1 : devices;
     const behind =
       others > 0
@@ -35,8 +39,9 @@ export const noLength = defineRule<Values>({
         : [];
     const figures = ["its drop", ...behind, ...(least ? ["the least short-circuit current"] : [])];
     const sharing = shares ? "; of the ways beside it, each counts as if it carried everything" : "";
+    const energy = balance ? ', and the verdicts on its periods are "at best", without its loss' : "";
     const state = word === "cable" ? "lengthFt or lengthM" : "oneWayFt or oneWayM";
-    return `No length is stated, so ${listInWords(figures)} ${figures.length > 1 ? "are" : "is"} not judged${sharing}: state ${state}.`;
+    return `No length is stated, so ${listInWords(figures)} ${figures.length > 1 ? "are" : "is"} not judged${sharing}${energy}: state ${state}.`;
   },
 });
 
@@ -48,6 +53,8 @@ interface Values {
   readonly shares: boolean;
   /** The least short-circuit current in it is not judged. */
   readonly least: boolean;
+  /** Its loss is missing in the energy of a period. */
+  readonly balance: boolean;
   readonly source: string;
 }
 

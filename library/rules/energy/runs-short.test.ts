@@ -63,6 +63,29 @@ testRule(energyRunsShort, [
     ],
   },
   {
+    name: "six days, and a cable of unknown length",
+    plan: plan(july(6)).replace("lengthFt: 2, ", ""),
+    finds: [
+      {
+        subject: "trip",
+        record: "trip",
+        on: "",
+        message: "At best: in trip, house runs short in Jul, below its reserve for about ",
+        values: {
+          atBest: true,
+          lengths: ["The length of feed is not known: the loss in it is not in these figures."],
+        },
+        fixes: [
+          {
+            title: "Use 200 Ah instead of 100 Ah, as much as 2 × 100 Ah",
+            kind: "suggestion",
+            gives: { house: { capacityAh: 200 } },
+          },
+        ],
+      },
+    ],
+  },
+  {
     name: "a fortnight, and a load without hours",
     plan: plan(july(14), { pump: "" }),
     finds: [

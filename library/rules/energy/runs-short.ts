@@ -1,5 +1,6 @@
 import {
   type BankEnergy,
+  isAtBest,
   isShort,
   type MonthEnergy,
   type PeriodEnergy,
@@ -12,6 +13,7 @@ import { defineRule, type Found } from "../rule.ts";
 import { banksInWords } from "../wording/banks-in-words.ts";
 import { formatAbout } from "../wording/format-number.ts";
 import { listInWords } from "../wording/part-in-words.ts";
+import { lossesNotCounted } from "../wording/unknown-length.ts";
 
 const keepsUp = ownRequirement(
   "In a period, every load has its supply in every hour, and the charge does not fall below the reserve.",
@@ -44,7 +46,18 @@ export const energyRunsShort = defineRule<Values>({
       }),
     ),
   whenAsked: ({ of: { energy, bank } }) => leastChangeFixes(energy, bank),
-  message({ period, bank, atBest, short, onAverage, tooCold, unmetHours, hoursBelowReserve, worst }) {
+  message({
+    period,
+    bank,
+    atBest,
+    lengths,
+    short,
+    onAverage,
+    tooCold,
+    unmetHours,
+    hoursBelowReserve,
+    worst,
+  }) {
     const hours = [
       unmetHours > 0 ? `without supply for about ${formatAbout(unmetHours)} h` : "",
       hoursBelowReserve > 0 ? `below its reserve for about ${formatAbout(hoursBelowReserve)} h` : "",
@@ -58,15 +71,17 @@ export const energyRunsShort = defineRule<Values>({
     const cold = tooCold.length === 0 ? "" : ` In ${listInWords(tooCold, 12)} it is too cold to be charged.`;
     const whyShort =
       worst.sourcesWh >= worst.useWh ? ", enough on average, but not on several cloudy days in a row" : "";
-    return `${atBest ? "At best: in" : "In"} ${period}, ${bank} runs short in ${listInWords(short, 12)}, ${hours.join(" and ")}${average}. In ${worst.month} about ${formatAbout(worst.useWh)} Wh are used a day, and the sources give about ${formatAbout(worst.sourcesWh)} Wh${whyShort}.${cold} ${cold ? "Keep it warm, add" : "Add"} sun, driving or shore power, a larger bank, or use less.`;
+    return `${atBest ? "At best: in" : "In"} ${period}, ${bank} runs short in ${listInWords(short, 12)}, ${hours.join(" and ")}${average}. In ${worst.month} about ${formatAbout(worst.useWh)} Wh are used a day, and the sources give about ${formatAbout(worst.sourcesWh)} Wh${whyShort}.${["", ...lengths].join(" ")}${cold} ${cold ? "Keep it warm, add" : "Add"} sun, driving or shore power, a larger bank, or use less.`;
   },
 });
 
 interface Values {
   readonly period: string;
   readonly bank: string;
-  /** Some loads state no hours. */
+  /** Some loads state no hours, or the length of a run is unknown. */
   readonly atBest: boolean;
+  /** The runs of unknown length, in sentences. */
+  readonly lengths: readonly string[];
   readonly short: readonly string[];
   /** Of those, the months in which the sources do not give the mean use. */
   readonly onAverage: readonly string[];
@@ -80,14 +95,14 @@ interface Values {
 }
 
 function valuesOf(energy: PeriodEnergy, bank: BankEnergy, short: readonly MonthEnergy[]): Values {
-  const { withoutHours } = bank;
   const names = (months: readonly MonthEnergy[]) => months.map(({ month }) => monthNames[month]!);
   const sum = (of: (month: MonthEnergy) => number) => short.reduce((total, month) => total + of(month), 0);
   const worst = short.reduce((most, month) => (gap(month) > gap(most) ? month : most));
   return {
     period: energy.period.name,
     bank: banksInWords(bank),
-    atBest: withoutHours.length > 0,
+    atBest: isAtBest(bank),
+    lengths: lossesNotCounted(bank),
     short: names(short),
     onAverage: names(short.filter(({ verdict }) => verdict === "not on average")),
     tooCold: names(short.filter(({ takesCharge }) => !takesCharge)),

@@ -1,4 +1,4 @@
-import type { BankEnergy, PeriodEnergy } from "../../analysis/energy/energy-result.ts";
+import { type BankEnergy, isAtBest, type PeriodEnergy } from "../../analysis/energy/energy-result.ts";
 import { leastChangesOf, usualTimes } from "../../analysis/energy/least-changes.ts";
 import type { Lever } from "../../analysis/energy/levers.ts";
 import type { Change, ProposedFix } from "../finding.ts";
@@ -15,7 +15,11 @@ export function leastChangeFixes({ period }: PeriodEnergy, bank: BankEnergy): As
         : changesOf(lever, lever.least, bank, period);
     return made ? [{ ...made, kind: "suggestion" }] : [];
   });
-  return { fixes, advice: adviceOf(levers) };
+  const more = isAtBest(bank) && levers.some(({ least }) => least !== undefined);
+  return {
+    fixes,
+    advice: `${adviceOf(levers)}${more ? ' It may take more: every verdict is "at best".' : ""}`,
+  };
 }
 
 /**

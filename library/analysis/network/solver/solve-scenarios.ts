@@ -61,7 +61,7 @@ export function portionSolver(
     const everything = netlistOf(own, scenario, numbered, conductorLaws(conductors));
     const { netlist, limit } = settle(everything, pattern.system);
     if (limit.state === "none" || !isBalanced(limit.point)) return undefined;
-    return solvedDevices(network, netlist, limit.point);
+    return solvedDevices({ ...own, parts: network.parts }, netlist, limit.point);
   };
 }
 

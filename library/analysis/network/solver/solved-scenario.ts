@@ -1,4 +1,4 @@
-import type { Network, Part, Scenario } from "../../../model/network.ts";
+import type { Network, NetworkConductor, Part, Scenario } from "../../../model/network.ts";
 import { isDevice, passesCurrentOn } from "../../../model/part-roles.ts";
 import { descriptorOf } from "../../../model/parts/index.ts";
 import type { SolvedScenario } from "../../network-result.ts";
@@ -65,10 +65,16 @@ export function solvedScenario(of: {
 export interface SolvedDevices {
   readonly partA: readonly number[];
   readonly partV: readonly number[];
+  /** Those of unknown length that carry current: it is solved without their resistance. Absent if there are none. */
+  readonly withoutLength?: readonly NetworkConductor[];
 }
 
 /** The devices of an operating point, without the conductors between them. */
-export function solvedDevices({ parts }: Network, netlist: Netlist, point: OperatingPoint): SolvedDevices {
+export function solvedDevices(
+  { parts, conductors }: Pick<Network, "parts" | "conductors">,
+  netlist: Netlist,
+  point: OperatingPoint,
+): SolvedDevices {
   const { partA } = deviceCurrents(parts.length, netlist, point);
   const partV = parts.map((part) => (part.kind === "battery" ? part.usualRestV : 0));
   const { batteries, currents, powers, sources, arrays, converters, resistors } = netlist;
@@ -76,7 +82,13 @@ export function solvedDevices({ parts }: Network, netlist: Netlist, point: Opera
   for (const branch of [...batteries, ...currents, ...powers, ...sources, ...arrays, ...loads])
     partV[branch.part] = voltageOver(point.voltages, branch);
   for (const { part, output } of converters) partV[part] = voltageOver(point.voltages, output);
-  return { partA: partA.map(withoutRounding(point)), partV };
+  const shown = withoutRounding(point);
+  const withoutLength = netlist.conductors.flatMap(({ conductor, law, ...branch }) => {
+    const own = conductors[conductor]!;
+    const carries = own.lengthM === undefined && shown(currentOf(law, voltageOver(point.voltages, branch)));
+    return carries ? [own] : [];
+  });
+  return { partA: partA.map(shown), partV, ...(withoutLength.length > 0 && { withoutLength }) };
 }
 
 /**
