@@ -2,12 +2,14 @@ import { copperMm2M } from "../../analysis/copper-area.ts";
 import { groupedBy } from "../../analysis/grouped-by.ts";
 import type { SupplyPath } from "../../analysis/network-result.ts";
 import type { LimitKind, PathSizing } from "../../analysis/repair-sizing.ts";
+import { withoutLengthTo } from "../../analysis/unknown-lengths.ts";
 import { internalConnections } from "../../model/internal-connections.ts";
 import type { NetworkConductor, Part } from "../../model/network.ts";
 import type { ProposedFix, Related } from "../finding.ts";
 import type { JudgedNetwork, JudgedPlan } from "../rule.ts";
 import { counted, withUnit } from "../wording/format-number.ts";
 import { atConductor, listInWords } from "../wording/part-in-words.ts";
+import { runsWithoutLength } from "../wording/unknown-length.ts";
 import { beyondNeedInWords, sizedChanges, sizingFor } from "./sized-fix.ts";
 
 /**
@@ -29,11 +31,21 @@ export function wayFixes(
   },
 ): ProposedFix[] {
   const { least, alone, isSharedNeed } = sizingFor(plan, on.accepted).ofPath(on.part, on.kinds);
-  const whole = least ? [fixOf(least, on.place)] : [];
+  const atLeast = unknownLengthsTo(plan, on.part);
+  const whole = least ? [fixOf(least, on.place, atLeast)] : [];
   if (!alone) return whole;
-  const own = fixOf(alone, on.place);
+  const own = fixOf(alone, on.place, atLeast);
   const isFirst = !isSharedNeed || isFar(least) || addedMm2M(alone) < addedMm2M(least);
   return isFirst ? [own, ...whole] : [...whole, { ...own, kind: "suggestion" }];
+}
+
+/** ", or thicker: the length of feed is not known"; "" if every length to the device is known. */
+function unknownLengthsTo({ network: judged }: JudgedPlan, device: number): string {
+  const part = judged?.network.parts[device];
+  if (!judged || !part) return "";
+  const runs = runsWithoutLength(judged.network, withoutLengthTo(judged, part));
+  if (runs.length === 0) return "";
+  return `, or thicker: the ${runs.length === 1 ? "length" : "lengths"} of ${listInWords(runs, 3)} ${runs.length === 1 ? "is" : "are"} not known`;
 }
 
 function isFar(sizing: PathSizing | undefined): boolean {
@@ -48,7 +60,7 @@ function addedMm2M(sizing: PathSizing | undefined): number {
   return added?.reduce((sum, one) => sum + one, 0) ?? 0;
 }
 
-function fixOf(sizing: PathSizing, place: number): ProposedFix {
+function fixOf(sizing: PathSizing, place: number, atLeast: string): ProposedFix {
   const { runs, otherDevices } = sizing;
   const sized = runs.map((sizing) => ({ ...sizedChanges(sizing.run, sizing), sizing }));
   const words = [...groupedBy(sized, ({ words }) => words)].map(([size, alike]) => {
@@ -66,7 +78,7 @@ function fixOf(sizing: PathSizing, place: number): ProposedFix {
       ? ` (which ${counted(otherDevices, "other device")} share${otherDevices > 1 ? "" : "s"})`
       : "";
   return {
-    title: `Use ${listInWords(words, 12)}${others}${isBeyond ? beyondNeedInWords : ""}`,
+    title: `Use ${listInWords(words, 12)}${others}${isBeyond ? beyondNeedInWords : ""}${atLeast}`,
     kind: isOffer ? "suggestion" : "repair",
     ...(isOffer && { otherDevices }),
     changes: sized.flatMap(({ changes }) => changes),
