@@ -28,6 +28,7 @@ const sample = {
   systemV: 12,
   lengthsGiven: { oneWayFt: 15 },
   lengthsFrom: "plan",
+  lengthUnit: "ft",
   positiveM: 15 * 0.3048,
   negativeM: 15 * 0.3048,
   conductor: { parallel: 1, system: "awg", awg: 4 },

@@ -12,7 +12,7 @@ import {
   type Unit,
   withUnit,
 } from "../rules/wording/format-number.ts";
-import { lengthInWords } from "../rules/wording/property-paths.ts";
+import { lengthInWords } from "../rules/wording/lengths.ts";
 import { sourceInWords, tableSourceInWords, unconfirmed } from "../rules/wording/source-in-words.ts";
 import { strandFactor, temperatureCoefficient } from "../standards/copper.ts";
 import { lowestCellVoltage } from "../standards/device-practice.ts";

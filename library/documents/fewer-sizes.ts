@@ -1,10 +1,12 @@
 import { copperKg } from "../analysis/copper-area.ts";
 import type { Judgement } from "../judge.ts";
+import type { LengthUnit } from "../model/length-unit.ts";
 import type { PlanRecord } from "../model/record.ts";
 import type { Conductor } from "../model/run.ts";
 import { sizeInWords } from "../rules/fixes/sized-fix.ts";
 import { withKnownCurrent } from "../rules/rule.ts";
 import { formatRounded } from "../rules/wording/format-number.ts";
+import { lengthInUnit } from "../rules/wording/lengths.ts";
 import { unconfirmed } from "../rules/wording/source-in-words.ts";
 import { copperDensity } from "../standards/copper.ts";
 import { addedFindings, foundWithOtherFigures } from "./fewer-sizes/added-findings.ts";
@@ -18,7 +20,7 @@ import {
   sizeKey,
 } from "./fewer-sizes/sized-runs.ts";
 import { lengthToCut } from "./schedules/cells.ts";
-import { feetAndInches, type LengthUnit, roundedLength } from "./schedules/lengths.ts";
+import { feetAndInches } from "./schedules/lengths.ts";
 import { inMetres } from "./schedules/wire-schedule.ts";
 import { wiresOf } from "./schedules/wires.ts";
 import type { Table } from "./table.ts";
@@ -232,7 +234,7 @@ function notesOn(told: Told): readonly string[] {
   const density = `${copperDensity.kgPerDm3} kg/dm³, ${unconfirmed}`;
   const more = extraLengthBySize
     .filter(({ lengthM }) => lengthM > 0)
-    .map(({ size, lengthM }) => `${roundedLength(lengthM, lengthUnit)} of ${sizeInWords(size)}`);
+    .map(({ size, lengthM }) => `${lengthInUnit(lengthM, lengthUnit)} of ${sizeInWords(size)}`);
   return [
     `The fewest sizes are ${keeps.length} instead of ${uses.length}: ${listed(keeps.map(sizeInWords))}. That takes ${formatRounded(extraCopperKg)} kg more copper (${density}): ${listed(more)} in place of thinner wire.`,
     ...(steps.length > 0

@@ -2,6 +2,7 @@ import { copperKg, copperMm2M, crossSectionMm2 } from "../analysis/copper-area.t
 import { type ArrangedBody, arrange, turnsOn } from "../analysis/placement/arrangement.ts";
 import { waysOfRuns } from "../analysis/placement/run-ways.ts";
 import type { Judgement } from "../judge.ts";
+import type { LengthUnit } from "../model/length-unit.ts";
 import type { Body, Layout } from "../model/placement/layout.ts";
 import { isObject } from "../model/plain-values.ts";
 import type { PlanRecord } from "../model/record.ts";
@@ -26,6 +27,8 @@ export interface SuggestedPlaces {
   readonly leftOut: readonly { readonly part: string; readonly because: LeftOut }[];
   /** Parts on the surface for which no room was kept, because they state no size. */
   readonly withoutRoom: readonly string[];
+  /** In which people read the lengths. */
+  readonly lengthUnit: LengthUnit;
   /** The runs at the parts with a suggested place, in the order of the plan. */
   readonly runs: readonly ComparedRun[];
   /** Of the runs whose length is known today and with these places; undefined if there is none. */
@@ -72,13 +75,25 @@ export function suggestedPlaces(
   surface: number,
   judge: (records: readonly PlanRecord[]) => Judgement,
 ): SuggestedPlaces {
-  const layout = judgement.model.layout!;
+  const { layout: stated, lengthUnit } = judgement.model;
+  const layout = stated!;
   const { name, record } = layout.surfaces[surface]!;
   const { movable, leftOut } = partsToPlace(layout, surface, records);
   const withoutRoom = partsWithoutRoom(layout, surface);
   const nothingToPlace = movable.length === 0;
   const none = (why: string): SuggestedPlaces => ({
-    ...{ surface: name, record, places: [], why, nothingToPlace, leftOut, withoutRoom, runs: [], added: [] },
+    ...{
+      surface: name,
+      record,
+      lengthUnit,
+      places: [],
+      why,
+      nothingToPlace,
+      leftOut,
+      withoutRoom,
+      runs: [],
+      added: [],
+    },
   });
   if (nothingToPlace)
     return none(
@@ -88,7 +103,7 @@ export function suggestedPlaces(
   if (!found) return none(whyNone(layout, surface, movable));
   const after = judge(withPlaces(records, layout, surface, found));
   return {
-    ...{ surface: name, record, nothingToPlace, leftOut, withoutRoom },
+    ...{ surface: name, record, lengthUnit, nothingToPlace, leftOut, withoutRoom },
     places: found.map(({ body, outline, turnedDeg }) => {
       const { record, name } = layout.bodies[body]!;
       return { record, name, leftMm: outline.x, topMm: outline.y, turnedDeg };
@@ -201,8 +216,8 @@ export function lengthsCompared(
   after: Judgement,
   moved: ReadonlySet<number>,
 ): Pick<SuggestedPlaces, "runs" | "total"> {
-  const { layout, build } = after.model;
-  const ways = waysOfRuns(layout!, build.bench.slackPercent);
+  const { layout, build, lengthUnit } = after.model;
+  const ways = waysOfRuns(layout!, build.bench.slackPercent, lengthUnit);
   const concerned = new Set(
     layout!.leads
       .filter(({ from, to }) => moved.has(from.body) || moved.has(to.body))

@@ -1,4 +1,6 @@
-import { counted, formatDistinct, formatDistinctWithUnit } from "../rules/wording/format-number.ts";
+import type { LengthUnit } from "../model/length-unit.ts";
+import { counted, formatDistinct } from "../rules/wording/format-number.ts";
+import { distinctLengths } from "../rules/wording/lengths.ts";
 import { listInWords } from "../rules/wording/part-in-words.ts";
 import type { SuggestedPlaces } from "./suggested-places.ts";
 
@@ -6,14 +8,11 @@ export const suggestionCaution =
   "A suggestion, not proved to be the best: see that every part can be reached, opened and cooled there, and follow its maker's instructions.";
 
 /** "2 runs with both lengths: 8 m of conductor today, 3 m suggested; copper …". */
-export function totalInWords({
-  runs,
-  todayM,
-  suggestedM,
-  todayCopperKg,
-  suggestedCopperKg,
-}: NonNullable<SuggestedPlaces["total"]>): string {
-  const [before, after] = formatDistinctWithUnit(todayM, suggestedM, "m");
+export function totalInWords(
+  { runs, todayM, suggestedM, todayCopperKg, suggestedCopperKg }: NonNullable<SuggestedPlaces["total"]>,
+  lengthUnit: LengthUnit,
+): string {
+  const [before, after] = distinctLengths(todayM, suggestedM, lengthUnit);
   const [copperBefore, copperAfter] = formatDistinct(todayCopperKg, suggestedCopperKg);
   return `${counted(runs, "run")} with both lengths: ${before} of conductor today, ${after} suggested; copper ${copperBefore} kg today, ${copperAfter} kg suggested.`;
 }

@@ -31,8 +31,8 @@ it("a run without a length is read, and its length is unknown", () => {
 
 it("takes its lengths from its way, each conductor on its own, and a cable has one", () => {
   const ways: Ways = new Map([
-    [2, { positiveM: 1.5, negativeM: 9 }],
-    [3, { positiveM: 4, negativeM: 3 }],
+    [2, { positiveM: 1.5, negativeM: 9, unit: "m" }],
+    [3, { positiveM: 4, negativeM: 3, unit: "m" }],
   ]);
   const { network } = modelWith(ways);
   expect(network?.conductors.map(({ role, lengthM }) => [role, lengthM])).toEqual([
@@ -45,14 +45,14 @@ it("takes its lengths from its way, each conductor on its own, and a cable has o
 });
 
 it("a stated length wins over that of the way", () => {
-  const { network } = modelWith(new Map([[2, { positiveM: 1.5, negativeM: 0 }]]), 2);
+  const { network } = modelWith(new Map([[2, { positiveM: 1.5, negativeM: 0, unit: "m" }]]), 2);
   expect(network?.conductors[0]).toMatchObject({ lengthM: 2, run: { lengthsFrom: "plan" } });
 });
 
 it("another way gives another run, although the plan is as before", () => {
   const at = (positiveM: number) => {
     continueNumberingAt(0);
-    return modelWith(new Map([[3, { positiveM, negativeM: 1 }]])).network?.conductors[1]?.lengthM;
+    return modelWith(new Map([[3, { positiveM, negativeM: 1, unit: "m" }]])).network?.conductors[1]?.lengthM;
   };
   expect([at(2), at(5), at(2)]).toEqual([2, 5, 2]);
 });

@@ -1,5 +1,6 @@
 import type { BenchSettings } from "./bench-settings.ts";
 import type { BuildValues } from "./build-properties.ts";
+import type { LengthUnit } from "./length-unit.ts";
 import type { Network } from "./network.ts";
 import type { NetworkRemains } from "./network-remains.ts";
 import type { Layout } from "./placement/layout.ts";
@@ -29,6 +30,7 @@ export interface PlanModel {
   readonly periods: readonly Period[];
   /** Where things are; undefined if the plan has no surface, channel or compartment. */
   readonly layout: Layout | undefined;
+  readonly lengthUnit: LengthUnit;
   /** Undefined: the plan has none, or {@link networkUnread}. */
   readonly network: Network | undefined;
   /** A value of the network was refused, and all currents in it are unknown; {@link invalid} lists the value. */

@@ -47,6 +47,7 @@ describe("a circuit in order", () => {
         lowestV: 10.5,
         lengthsGiven: { oneWayFt: 15 },
         lengthsFrom: "plan",
+        lengthUnit: "ft",
         positiveM: 15 * 0.3048,
         negativeM: 15 * 0.3048,
         conductor: { parallel: 1, system: "awg", awg: 4 },

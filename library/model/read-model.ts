@@ -1,3 +1,4 @@
+import { type LengthUnit, lengthUnitOf } from "./length-unit.ts";
 import { isWired } from "./network-records.ts";
 import { remainsOf } from "./network-remains.ts";
 import type { Layout } from "./placement/layout.ts";
@@ -11,8 +12,8 @@ import { readPeriods } from "./read-periods.ts";
 import type { PlanRecord } from "./record.ts";
 import type { InvalidValue, Run } from "./run.ts";
 
-/** Finds the ways of the runs of a layout. Their lengths include the slack of the build. */
-type WaysOf = (layout: Layout, slackPercent: number) => Ways;
+/** Finds the ways of the runs of a layout. Their lengths include the slack of the build, and are shown in that unit. */
+type WaysOf = (layout: Layout, slackPercent: number, unit: LengthUnit) => Ways;
 
 /**
  * Makes circuits and a network from the records of a plan: every value checked, every default filled in, lengths in metres.
@@ -27,7 +28,8 @@ type WaysOf = (layout: Layout, slackPercent: number) => Ways;
 export function readModel(records: readonly PlanRecord[], waysOf?: WaysOf): PlanModel {
   const build = readBuild(records);
   const { layout, invalid: ofLayout } = readLayout(records, build.values);
-  const ways: Ways = (layout && waysOf?.(layout, build.settings.bench.slackPercent)) ?? new Map();
+  const lengthUnit = lengthUnitOf(records, layout);
+  const ways: Ways = (layout && waysOf?.(layout, build.settings.bench.slackPercent, lengthUnit)) ?? new Map();
   const read = readNetwork(records, build, { ways });
   const { network, unread: networkUnread, circuits: wired, withoutCircuits, invalid: refused } = read;
   const circuits: Run[] = [];
@@ -58,7 +60,7 @@ export function readModel(records: readonly PlanRecord[], waysOf?: WaysOf): Plan
   });
   const remains = remainsOf(records, { build, ways }, read);
   return {
-    ...{ build: build.settings, circuits, periods, layout, network, networkUnread, remains },
+    ...{ build: build.settings, circuits, periods, layout, lengthUnit, network, networkUnread, remains },
     withoutCircuits: network ? [...withoutCircuits.values()] : [],
     unjudged,
     invalid,

@@ -6,6 +6,7 @@ import { type CoolestTerminal, cooler } from "./coolest-terminal.ts";
 import { displayName } from "./display-name.ts";
 import { largestConductorOf } from "./largest-conductor.ts";
 import { metresPerFoot, metresPerInch } from "./length-limits.ts";
+import type { LengthUnit } from "./length-unit.ts";
 import type { WayLengths } from "./placement/run-way.ts";
 import { behaviourOf, type WrittenProtection } from "./protection-properties.ts";
 import type {
@@ -127,41 +128,52 @@ export function dropLimitOf(
   };
 }
 
-type Lengths = Pick<Run, "lengthsGiven" | "lengthsFrom" | "positiveM" | "negativeM">;
+type Lengths = Pick<Run, "lengthsGiven" | "lengthsFrom" | "lengthUnit" | "positiveM" | "negativeM">;
 
 /** The reader of the values ensures at most one kind of length. */
 export function lengthsOfPair(values: CircuitValues, way: WayLengths | undefined): Lengths {
   const { oneWayFt, oneWayM, positiveFt, negativeFt, positiveM, negativeM } = values;
-  if (oneWayFt !== undefined) return lengths({ oneWayFt }, oneWayFt, oneWayFt, metresPerFoot);
-  if (oneWayM !== undefined) return lengths({ oneWayM }, oneWayM, oneWayM, 1);
+  if (oneWayFt !== undefined) return lengths({ oneWayFt }, oneWayFt, oneWayFt, "ft");
+  if (oneWayM !== undefined) return lengths({ oneWayM }, oneWayM, oneWayM, "m");
   if (positiveFt !== undefined)
-    return lengths({ positiveFt, negativeFt: negativeFt! }, positiveFt, negativeFt!, metresPerFoot);
-  if (positiveM !== undefined) return lengths({ positiveM, negativeM: negativeM! }, positiveM, negativeM!, 1);
+    return lengths({ positiveFt, negativeFt: negativeFt! }, positiveFt, negativeFt!, "ft");
+  if (positiveM !== undefined)
+    return lengths({ positiveM, negativeM: negativeM! }, positiveM, negativeM!, "m");
   return lengthsAlong(way);
 }
 
 /** One conductor, treated as the positive one, regardless of its polarity. */
 export function lengthOfOne({ lengthFt, lengthM }: CableValues, way: WayLengths | undefined): Lengths {
-  if (lengthFt !== undefined) return lengths({ lengthFt }, lengthFt, 0, metresPerFoot);
-  if (lengthM !== undefined) return lengths({ lengthM }, lengthM, 0, 1);
+  if (lengthFt !== undefined) return lengths({ lengthFt }, lengthFt, 0, "ft");
+  if (lengthM !== undefined) return lengths({ lengthM }, lengthM, 0, "m");
   return lengthsAlong(way && { ...way, negativeM: 0 });
 }
 
 function lengthsAlong(way: WayLengths | undefined): Lengths {
-  if (!way) return { lengthsGiven: {}, lengthsFrom: "unknown", positiveM: undefined, negativeM: undefined };
-  const { positiveM, negativeM } = way;
-  return { lengthsGiven: {}, lengthsFrom: "way", positiveM, negativeM };
+  const lengthsGiven = {};
+  if (!way)
+    return {
+      lengthsGiven,
+      lengthsFrom: "unknown",
+      lengthUnit: "m",
+      positiveM: undefined,
+      negativeM: undefined,
+    };
+  const { positiveM, negativeM, unit } = way;
+  return { lengthsGiven, lengthsFrom: "way", lengthUnit: unit, positiveM, negativeM };
 }
 
 function lengths(
   lengthsGiven: Partial<Record<LengthProperty, number>>,
   positive: number,
   negative: number,
-  metresPerUnit: number,
+  lengthUnit: LengthUnit,
 ): Lengths {
+  const metresPerUnit = lengthUnit === "ft" ? metresPerFoot : 1;
   return {
     lengthsGiven,
     lengthsFrom: "plan",
+    lengthUnit,
     positiveM: positive * metresPerUnit,
     negativeM: negative * metresPerUnit,
   };

@@ -6,6 +6,7 @@ import type { Citation } from "../standards/citation.ts";
 import type { Gate } from "../standards/time-current-gates.ts";
 import type { CoolestTerminal } from "./coolest-terminal.ts";
 import type { Estimate } from "./estimate.ts";
+import type { LengthUnit } from "./length-unit.ts";
 import type { UseValues } from "./use-values.ts";
 
 /** A circuit or cable as it is judged: every default filled in, every unit in SI except trade sizes. */
@@ -109,6 +110,8 @@ interface RunBase extends DropLimit {
   readonly lengthsGiven: Readonly<Partial<Record<LengthProperty, number>>>;
   /** Where {@link positiveM} and {@link negativeM} come from: stated in the plan, or the way along which the run is laid. */
   readonly lengthsFrom: "plan" | "way" | "unknown";
+  /** The unit in which its lengths are shown: that in which they are stated; of a way, that of the plan. */
+  readonly lengthUnit: LengthUnit;
   /** Length of the positive conductor, m; undefined if it is unknown. */
   readonly positiveM: number | undefined;
   /** Length of the return (negative) conductor, m; 0 for a cable, and undefined if {@link positiveM} is. */

@@ -10,6 +10,7 @@ import { judge } from "../../library/judge.ts";
 import { displayName } from "../../library/model/display-name.ts";
 import { ruleById } from "../../library/rules/registry.ts";
 import { formatExact } from "../../library/rules/wording/format-number.ts";
+import { metresPer } from "../../library/rules/wording/lengths.ts";
 import { LocatedPlan } from "../evaluate/provenance/located-plan.ts";
 import { arrangeJson } from "./arrange-json.ts";
 import { eachCheckedPlan, type OpenedPlan } from "./checked-plans.ts";
@@ -139,22 +140,22 @@ function toWrite({ places }: SuggestedPlaces, at: readonly string[]): string {
   return `${["To write into the plan", ...lines].map(printable).join("\n")}\n`;
 }
 
-function runsTable({ runs, total }: SuggestedPlaces): Table {
+function runsTable({ runs, total, lengthUnit: unit }: SuggestedPlaces): Table {
   const cell = (lengthM: number | undefined, without: string) =>
-    lengthM === undefined ? without : quantity(lengthM);
+    lengthM === undefined ? without : quantity(lengthM / metresPer[unit]);
   return tableOf(
     {
       id: "runs",
       title: "Lengths of the conductors at these parts",
       notes: [
         "All conductors of a run together. Today: as the plan states it, or along its way. Suggested: along the way between these places, with the slack of the plan.",
-        total ? totalInWords(total) : "No run has a known length both today and with these places.",
+        total ? totalInWords(total, unit) : "No run has a known length both today and with these places.",
       ],
     },
     [
       words<ComparedRun>("run", "Run", ({ name }) => name),
-      numbers<ComparedRun>("todayM", "Today, m", ({ todayM }) => cell(todayM, "not known")),
-      numbers<ComparedRun>("suggestedM", "Suggested, m", ({ suggestedM }) => cell(suggestedM, "no way")),
+      numbers<ComparedRun>("today", `Today, ${unit}`, ({ todayM }) => cell(todayM, "not known")),
+      numbers<ComparedRun>("suggested", `Suggested, ${unit}`, ({ suggestedM }) => cell(suggestedM, "no way")),
     ],
     runs,
   );

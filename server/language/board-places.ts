@@ -1,10 +1,9 @@
+import type { BoardUnit } from "../../library/model/length-unit.ts";
 import type { Body, Layout, Surface } from "../../library/model/placement/layout.ts";
 import type { Change, NamedInPlan, ProposedFix, Settable } from "../../library/rules/finding.ts";
 import type { CheckedPlan } from "../evaluate/checked-plan.ts";
 import { fixedInWords } from "./fixed-in-words.ts";
 import type { TriedPlace } from "./messages.ts";
-
-export type BoardUnit = "mm" | "in";
 
 /** The unit in which a part states its place, or a surface its size; undefined if it states none. */
 export function statedUnit(

@@ -1,15 +1,17 @@
 import type { Placement } from "../../library/analysis/placement/placement.ts";
 import { overlap } from "../../library/analysis/placement/rectangles.ts";
-import { metresPerFoot, metresPerInch } from "../../library/model/length-limits.ts";
+import { metresPerInch } from "../../library/model/length-limits.ts";
+import type { BoardUnit } from "../../library/model/length-unit.ts";
 import type { Body, Lead, Surface } from "../../library/model/placement/layout.ts";
-import { counted, formatExact, withUnit } from "../../library/rules/wording/format-number.ts";
+import { counted, formatExact } from "../../library/rules/wording/format-number.ts";
+import { lengthInUnit } from "../../library/rules/wording/lengths.ts";
 import { listInWords } from "../../library/rules/wording/part-in-words.ts";
 import type { CheckedPlan, PlacedFinding } from "../evaluate/checked-plan.ts";
 import { fileName } from "../evaluate/files/file-name.ts";
 import { keyOf, keysOf, severityOrder } from "../evaluate/fixes/finding-keys.ts";
 import { surfacesLeftOut } from "../evaluate/surfaces-left-out.ts";
 import { boardPicture } from "./board-picture.ts";
-import { type BoardUnit, statedUnit, whyFixed } from "./board-places.ts";
+import { statedUnit, whyFixed } from "./board-places.ts";
 import { factsOf } from "./element-facts.ts";
 import type { BoardConductor, BoardPart, BoardSurface, BoardsView } from "./messages.ts";
 import { plainWords } from "./plain-words.ts";
@@ -150,7 +152,6 @@ function conductorsOf(
   if (!judgement.placement) return [];
   const { layout, ways } = judgement.placement;
   const drops = new Map<number, string | undefined>();
-  const inFeet = layout.surfaces.every(({ record }) => statedUnit(plan, record, "size") === "in");
   const dropOf = (record: number) => {
     if (!drops.has(record))
       drops.set(record, factsOf(judgement, record).find(({ label }) => label === "Drop")?.value);
@@ -163,7 +164,7 @@ function conductorsOf(
       name: plainWords(nameOf(lead)),
       length:
         way.state === "found"
-          ? lengthInWords(way.lengthMm, inFeet)
+          ? lengthInUnit(way.lengthMm / 1_000, judgement.model.lengthUnit)
           : way.state === "no way"
             ? "no way between its ends"
             : `not known: ${counted(way.bodies.length, "end")} on no surface`,
@@ -175,11 +176,6 @@ function conductorsOf(
 
 function nameOf({ name, role }: Lead): string {
   return role === "cable" ? name : `${name}, ${role}`;
-}
-
-function lengthInWords(lengthMm: number, inFeet: boolean): string {
-  const lengthM = lengthMm / 1_000;
-  return inFeet ? withUnit(lengthM / metresPerFoot, "ft") : withUnit(lengthM, "m");
 }
 
 function findingsByRecord({ findings }: CheckedPlan): ReadonlyMap<number, readonly PlacedFinding[]> {

@@ -128,6 +128,7 @@ function choice(written: string, circuit: Run): RunChoice {
       network: undefined,
       networkUnread: false,
       layout: undefined,
+      lengthUnit: circuit.lengthUnit,
       periods: [],
       withoutCircuits: [],
       unjudged: [],

@@ -12,8 +12,10 @@ import {
   totalInWords,
 } from "../../library/documents/suggestion-in-words.ts";
 import { metresPerInch } from "../../library/model/length-limits.ts";
+import type { LengthUnit } from "../../library/model/length-unit.ts";
 import type { Body } from "../../library/model/placement/layout.ts";
-import { counted, withUnit } from "../../library/rules/wording/format-number.ts";
+import { counted } from "../../library/rules/wording/format-number.ts";
+import { lengthInUnit } from "../../library/rules/wording/lengths.ts";
 import { listInWords } from "../../library/rules/wording/part-in-words.ts";
 import { bodyInWords } from "../../library/rules/wording/placement-in-words.ts";
 import type { CheckedPlan } from "../evaluate/checked-plan.ts";
@@ -123,7 +125,7 @@ export function factsOfPlaces(
     `Places for ${counted(places.length, "part")}; every other part keeps its own.`,
     ...(total
       ? [
-          totalInWords(total),
+          totalInWords(total, after.judgement.model.lengthUnit),
           ...(total.suggestedCopperKg < total.todayCopperKg
             ? []
             : ["That is no less copper than today: the suggestion only gives the parts a place."]),
@@ -134,7 +136,7 @@ export function factsOfPlaces(
             ? "No run of the plan ends at these parts."
             : "No run has a known length both today and with these places.",
         ]),
-    ...lengthsGained(runs),
+    ...lengthsGained(runs, after.judgement.model.lengthUnit),
     `Findings today: ${findingsInWords(before)}. With these places: ${findingsInWords(after)}.`,
     ...leftOut,
     suggestionCaution,
@@ -142,12 +144,15 @@ export function factsOfPlaces(
 }
 
 /** The runs that have a length only with these places. */
-function lengthsGained(runs: ReturnType<typeof lengthsCompared>["runs"]): readonly string[] {
+function lengthsGained(
+  runs: ReturnType<typeof lengthsCompared>["runs"],
+  unit: LengthUnit,
+): readonly string[] {
   const gained = runs.flatMap(({ todayM, suggestedM }) => (todayM === undefined ? (suggestedM ?? []) : []));
   if (gained.length === 0) return [];
   const sumM = gained.reduce((sum, one) => sum + one, 0);
   return [
-    `${counted(gained.length, "run")} without a length today: ${withUnit(sumM, "m")} of conductor with these places.`,
+    `${counted(gained.length, "run")} without a length today: ${lengthInUnit(sumM, unit)} of conductor with these places.`,
   ];
 }
 

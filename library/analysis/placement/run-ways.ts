@@ -1,3 +1,4 @@
+import type { LengthUnit } from "../../model/length-unit.ts";
 import type { Layout, Lead } from "../../model/placement/layout.ts";
 import type { PlaceOnWay, WayLengths, Ways } from "../../model/placement/run-way.ts";
 import { workedOutOnce } from "../../model/worked-out-once.ts";
@@ -11,16 +12,18 @@ const leastM = 0.01;
  * The way of each run whose conductors all have one: the lengths of its conductors, with the slack of the build, and the places that
  * they pass through. The slack lies in the way, so the current flows through it too.
  */
-export function waysOfRuns(layout: Layout, slackPercent: number): Ways {
+export function waysOfRuns(layout: Layout, slackPercent: number, unit: LengthUnit): Ways {
   const known = bySlack(layout);
-  const ways = known.get(slackPercent) ?? findAll(layout, 1 + slackPercent / 100);
-  known.set(slackPercent, ways);
+  const key = `${slackPercent} ${unit}`;
+  const ways = known.get(key) ?? findAll(layout, 1 + slackPercent / 100, unit);
+  known.set(key, ways);
   return ways;
 }
 
-const bySlack = workedOutOnce((_: Layout) => new Map<number, Ways>());
+/** By slack and unit. */
+const bySlack = workedOutOnce((_: Layout) => new Map<string, Ways>());
 
-function findAll(layout: Layout, slack: number): Ways {
+function findAll(layout: Layout, slack: number, unit: LengthUnit): Ways {
   const { ways } = placementOf(layout);
   const found = new Map<number, WayLengths>();
   const byRecord = new Map<number, Lead[]>();
@@ -32,7 +35,7 @@ function findAll(layout: Layout, slack: number): Ways {
       Math.max(leastM, (lengthMm / 1_000) * slack),
     );
     const stretches = own.flatMap(({ stretches }) => stretches);
-    found.set(record, { positiveM: positiveM!, negativeM, places: placesOn(stretches, layout) });
+    found.set(record, { positiveM: positiveM!, negativeM, unit, places: placesOn(stretches, layout) });
   }
   return found;
 }

@@ -1,7 +1,7 @@
 import type { Protection, Run } from "../../model/run.ts";
 import { deviceKind, sizeOfRunInWords } from "../../rules/fixes/sized-fix.ts";
 import { formatExact, withUnit } from "../../rules/wording/format-number.ts";
-import { lengthInWords } from "../../rules/wording/property-paths.ts";
+import { lengthInWords } from "../../rules/wording/lengths.ts";
 
 /** A current that divides by a length that is not known. */
 export type LineCurrent = number | "not known" | undefined;

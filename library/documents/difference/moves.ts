@@ -1,5 +1,7 @@
+import { type BoardUnit, boardUnitOf } from "../../model/length-unit.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
-import { counted, formatExact } from "../../rules/wording/format-number.ts";
+import { counted } from "../../rules/wording/format-number.ts";
+import { shortLengthInUnit } from "../../rules/wording/lengths.ts";
 import type { ChangedPair } from "./effects.ts";
 import type { Subject } from "./subject.ts";
 
@@ -8,6 +10,8 @@ export interface Move {
   readonly subject: Subject;
   /** Between its two places, mm; undefined if it is on another surface, or at the end of a channel. */
   readonly distanceMm: number | undefined;
+  /** In which people read it. */
+  readonly unit: BoardUnit;
   /** Runs whose length is that of their way on both sides, and another one now. */
   readonly lengths: number;
 }
@@ -25,16 +29,23 @@ export function movesBetween(before: Placed, after: Placed, pairs: readonly Chan
       const [long, now] = [lengthBefore.get(one.record ?? -1), lengthAfter.get(other.record ?? -1)];
       return long !== undefined && now !== undefined && long !== now;
     });
-    return [{ subject: now, distanceMm: distance(from, to), lengths: follow.length }];
+    return [
+      {
+        subject: now,
+        distanceMm: distance(from, to),
+        unit: boardUnitOf(after.placement!.layout),
+        lengths: follow.length,
+      },
+    ];
   });
 }
 
 type Placed = Pick<JudgedPlan, "placement" | "circuits">;
 
 /** "moved 80 mm, 12 lengths follow". */
-export function moveInWords({ distanceMm, lengths }: Move): string {
+export function moveInWords({ distanceMm, unit, lengths }: Move): string {
   const moved =
-    distanceMm === undefined ? "moved to another place" : `moved ${formatExact(Math.round(distanceMm))} mm`;
+    distanceMm === undefined ? "moved to another place" : `moved ${shortLengthInUnit(distanceMm, unit)}`;
   if (lengths === 0) return `${moved}, no length follows`;
   return `${moved}, ${counted(lengths, "length")} ${lengths === 1 ? "follows" : "follow"}`;
 }

@@ -1,8 +1,8 @@
 import type { Judgement } from "../../judge.ts";
 import { metresPerFoot } from "../../model/length-limits.ts";
+import type { LengthUnit } from "../../model/length-unit.ts";
 import { cutList, spoolList } from "../schedules/cut-list.ts";
 import { devicesOf } from "../schedules/devices.ts";
-import type { LengthUnit } from "../schedules/lengths.ts";
 import { partsList } from "../schedules/parts-list.ts";
 import { numberWires } from "../schedules/wire-numbers.ts";
 import { readWireNumbers } from "../schedules/wire-numbers-file.ts";

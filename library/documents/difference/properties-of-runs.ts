@@ -2,6 +2,7 @@ import type { Protection, Run } from "../../model/run.ts";
 import { useInWords } from "../../model/use-in-words.ts";
 import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
 import { formatExact } from "../../rules/wording/format-number.ts";
+import { metresPer } from "../../rules/wording/lengths.ts";
 import { propertiesInShort } from "./properties-in-short.ts";
 import type { Property } from "./property.ts";
 import { count, type NamedEnd, quantity, said, stated, text } from "./property.ts";
@@ -55,6 +56,7 @@ const readers: Readonly<Record<Read, Reader | null>> = {
     word === "cable" ? [] : [quantity("voltage", "nominal voltage", systemV, "V")],
   lengthsGiven: (circuit) => lengths(circuit),
   lengthsFrom: null,
+  lengthUnit: null,
   // The difference of the layout reports them.
   places: null,
   place: null,
@@ -115,34 +117,31 @@ const readers: Readonly<Record<Read, Reader | null>> = {
 const endWords = { from: "from", to: "to", returnTo: "returns to" } as const;
 
 /** A change from feet to metres with the same length is no change. */
-function lengths({ lengthsGiven, positiveM, negativeM, word }: Run): Property[] {
+function lengths({ lengthsGiven, lengthUnit, positiveM, negativeM, word }: Run): Property[] {
   if (positiveM === undefined || negativeM === undefined) return [];
-  if (word === "cable") return [length("length", "length", lengthsGiven, ["lengthFt", "lengthM"], positiveM)];
+  const length = (
+    id: string,
+    words: string,
+    writtenAs: readonly (keyof Run["lengthsGiven"])[],
+    lengthM: number,
+  ): Property => {
+    const given = writtenAs.flatMap((property) => lengthsGiven[property] ?? []);
+    const inUnit = given[0] ?? lengthM / metresPer[lengthUnit];
+    return {
+      id,
+      words,
+      value: { as: "text", text: `${formatExact(inUnit)} ${lengthUnit}`, compare: lengthM },
+    };
+  };
+  if (word === "cable") return [length("length", "length", ["lengthFt", "lengthM"], positiveM)];
   if (lengthsGiven.oneWayFt !== undefined || lengthsGiven.oneWayM !== undefined || positiveM === negativeM)
     return [
-      length(
-        ...(["length", "length one way"] as const),
-        ...([lengthsGiven, ["oneWayFt", "oneWayM", "positiveFt", "positiveM"], positiveM] as const),
-      ),
+      length("length", "length one way", ["oneWayFt", "oneWayM", "positiveFt", "positiveM"], positiveM),
     ];
   return [
-    length("length", "length of the positive", lengthsGiven, ["positiveFt", "positiveM"], positiveM),
-    length("lengthOfReturn", "length of the return", lengthsGiven, ["negativeFt", "negativeM"], negativeM),
+    length("length", "length of the positive", ["positiveFt", "positiveM"], positiveM),
+    length("lengthOfReturn", "length of the return", ["negativeFt", "negativeM"], negativeM),
   ];
-}
-
-function length(
-  id: string,
-  words: string,
-  given: Run["lengthsGiven"],
-  writtenAs: readonly (keyof Run["lengthsGiven"])[],
-  lengthM: number,
-): Property {
-  const property = writtenAs.find((one) => given[one] !== undefined);
-  const inUnit = property?.endsWith("Ft")
-    ? `${formatExact(given[property]!)} ft`
-    : `${formatExact((property && given[property]) ?? lengthM)} m`;
-  return { id, words, value: { as: "text", text: inUnit, compare: lengthM } };
 }
 
 /** Each property of a protective device on its own: a change names the property. */

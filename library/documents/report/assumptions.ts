@@ -1,8 +1,9 @@
 import { type BenchSettings, defaultBench } from "../../model/bench-settings.ts";
+import type { LengthUnit } from "../../model/length-unit.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import { formatExact } from "../../rules/wording/format-number.ts";
+import { shortLengthInUnit, shortUnitOf } from "../../rules/wording/lengths.ts";
 import { isUsual, usualFittingsInWords } from "../schedules/fittings.ts";
-import { endSlackInWords, type LengthUnit, lengthUnitOf } from "../schedules/lengths.ts";
 import { usualSparesInWords } from "../schedules/parts-list.ts";
 import { wiresOf } from "../schedules/wires.ts";
 import { tableOf, words } from "../table-of.ts";
@@ -11,7 +12,6 @@ import { assumptionsOfParts } from "./assumptions-of-parts.ts";
 import { assumptionsOfRuns } from "./assumptions-of-runs.ts";
 import { tableBlock } from "./cells.ts";
 import type { Chapter, ReportContext } from "./chapter.ts";
-import { everyRun } from "./every-run.ts";
 
 /** Every default taken, and how it is known. */
 export function assumptionsChapter(context: ReportContext): Chapter {
@@ -43,7 +43,7 @@ export function assumptionsChapter(context: ReportContext): Chapter {
         : []),
       ...tableBlock(
         table("bench", "Cutting and buying", [
-          ...assumptionsAtBench(model.build.bench, lengthUnitOf(everyRun(judgement))),
+          ...assumptionsAtBench(model.build.bench, model.lengthUnit),
           usualFittings(judgement),
         ]),
       ),
@@ -80,7 +80,7 @@ function assumptionsAtBench(bench: BenchSettings, unit: LengthUnit): readonly As
       (percent) => `${formatExact(percent)} % of its length`,
     ),
     setting("endSlackM", "Slack at each end, for stripping and terminating", (metres) =>
-      endSlackInWords(metres, unit),
+      shortLengthInUnit(metres * 1_000, shortUnitOf[unit]),
     ),
     setting("positiveColour", "Colour of positive conductors that name none", (colour) => colour),
     setting("negativeColour", "Colour of negative conductors that name none", (colour) => colour),

@@ -8,7 +8,7 @@ import { sizeOfRunInWords } from "../../rules/fixes/sized-fix.ts";
 import { type JudgedRun, withKnownCurrent } from "../../rules/rule.ts";
 import { familyInWords } from "../../rules/wording/family-in-words.ts";
 import { exceeds, formatExact, formatRounded, withUnit } from "../../rules/wording/format-number.ts";
-import { lengthInWords } from "../../rules/wording/property-paths.ts";
+import { lengthInWords } from "../../rules/wording/lengths.ts";
 import { notKnown } from "../../rules/wording/unknown-length.ts";
 import type { Cell, Quantity, Table } from "../table.ts";
 import { type ColumnOf, numbers, quantity, tableOf, words } from "../table-of.ts";

@@ -1,6 +1,6 @@
 import type { BenchSettings } from "../../model/bench-settings.ts";
+import type { LengthUnit } from "../../model/length-unit.ts";
 import type { Run } from "../../model/run.ts";
-import type { LengthUnit } from "./lengths.ts";
 
 /**
  * The length to cut for a conductor of a planned length, m: with the build's slack in percent of it, which a length from a way

@@ -1,15 +1,17 @@
 import { crossSectionMm2 } from "../../analysis/copper-area.ts";
 import type { BenchSettings, Spool } from "../../model/bench-settings.ts";
 import { metresPerFoot } from "../../model/length-limits.ts";
+import type { LengthUnit } from "../../model/length-unit.ts";
 import type { Conductor } from "../../model/run.ts";
 import type { DuplexCable } from "../../plan/duplex.ts";
 import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
 import { formatRounded } from "../../rules/wording/format-number.ts";
+import { lengthInUnit } from "../../rules/wording/lengths.ts";
 import { usualSpoolLengths } from "../../standards/spool-lengths.ts";
 import type { Table } from "../table.ts";
 import { forPrograms, numbers, quantity, tableOf, words } from "../table-of.ts";
 import { counted, lengthToCut, notKeptNotes, numberText } from "./cells.ts";
-import { feetAndInches, type LengthUnit, roundedLength, soldLength } from "./lengths.ts";
+import { feetAndInches, soldLength } from "./lengths.ts";
 import { type Nesting, nestPieces, type Offer } from "./nest-pieces.ts";
 import { amount, priceTitle, sumInWords } from "./prices.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
@@ -255,7 +257,7 @@ function spoolNotes(
   const count = sum(kinds.map(({ nesting }) => nesting.spools.length));
   if (boughtM > 0)
     notes.push(
-      `${count} ${count === 1 ? "spool" : "spools"}, ${roundedLength(boughtM, unit)} in all; left over ${roundedLength(boughtM - usedM, unit)}, ${formatRounded((100 * (boughtM - usedM)) / boughtM)} %.`,
+      `${count} ${count === 1 ? "spool" : "spools"}, ${lengthInUnit(boughtM, unit)} in all; left over ${lengthInUnit(boughtM - usedM, unit)}, ${formatRounded((100 * (boughtM - usedM)) / boughtM)} %.`,
     );
   if (prices.some((price) => price !== undefined)) notes.push(sumInWords(prices, currency));
   return [...notes, ...notKeptNotes(wires), ...leftOutNotes(wires)];

@@ -1,7 +1,9 @@
 import type { BenchSettings } from "../../model/bench-settings.ts";
 import { metresPerFoot } from "../../model/length-limits.ts";
+import type { LengthUnit } from "../../model/length-unit.ts";
 import { sizeInWords } from "../../rules/fixes/sized-fix.ts";
 import { formatExact } from "../../rules/wording/format-number.ts";
+import { shortLengthInUnit, shortUnitOf } from "../../rules/wording/lengths.ts";
 import { unconfirmed } from "../../rules/wording/source-in-words.ts";
 import { notKnown } from "../../rules/wording/unknown-length.ts";
 import { conductorColours } from "../../standards/conductor-colours.ts";
@@ -9,7 +11,7 @@ import type { Cell, Table } from "../table.ts";
 import { type ColumnOf, forPeople, forPrograms, numbers, quantity, tableOf, words } from "../table-of.ts";
 import { deviceInList, endInWords, lengthToCut, notKeptNotes, numberCell, numberText } from "./cells.ts";
 import { fittingInShort, fittingInWords, isUsual, usualFittingsNote } from "./fittings.ts";
-import { endSlackInWords, feetAndInches, type LengthUnit } from "./lengths.ts";
+import { feetAndInches } from "./lengths.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 import type { Wire, WireEnd } from "./wires.ts";
 
@@ -182,5 +184,5 @@ function bondsWithoutOwnColour({ from, to, colour }: Wire): boolean {
 /** The rule for cut lengths, as a sentence with the build's figures. */
 export function slackRule({ slackPercent, endSlackM }: BenchSettings, unit: LengthUnit): string {
   const step = unit === "ft" ? "inch" : "10 mm";
-  return `Cut length: the planned length, ${formatExact(slackPercent)} % slack and ${endSlackInWords(endSlackM, unit)} at each end, up to the next ${step}. Common practice, no source, unless the build states otherwise.`;
+  return `Cut length: the planned length, ${formatExact(slackPercent)} % slack and ${shortLengthInUnit(endSlackM * 1_000, shortUnitOf[unit])} at each end, up to the next ${step}. Common practice, no source, unless the build states otherwise.`;
 }

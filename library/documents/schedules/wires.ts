@@ -1,6 +1,7 @@
 import type { ConductorPolarity } from "../../analysis/network/topology/network-topology.ts";
 import type { Placement } from "../../analysis/placement/placement.ts";
 import type { BenchSettings } from "../../model/bench-settings.ts";
+import type { LengthUnit } from "../../model/length-unit.ts";
 import type { Network, NetworkConductor, Part } from "../../model/network.ts";
 import { isDevice } from "../../model/part-roles.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
@@ -10,7 +11,6 @@ import type { InsulationC } from "../../plan/sizes.ts";
 import type { JudgedNetwork, JudgedPlan } from "../../rules/rule.ts";
 import { cutLengthM } from "./cut-length.ts";
 import { type Fitted, usualFittingAt } from "./fittings.ts";
-import { type LengthUnit, lengthUnitOf } from "./lengths.ts";
 
 /**
  * Every conductor of a plan: those of its network, and both of each lone circuit. In the order of the plan, the positive
@@ -18,8 +18,7 @@ import { type LengthUnit, lengthUnitOf } from "./lengths.ts";
  */
 export function wiresOf({ model, network, placement }: JudgedPlan): readonly Wire[] {
   const alone = network ? model.circuits.filter(({ inNetwork }) => !inNetwork) : model.circuits;
-  const runs = [...alone, ...new Set(network?.network.conductors.map(({ run }) => run))];
-  const atBench: AtBench = { ...model.build.bench, lengthUnit: lengthUnitOf(runs) };
+  const atBench: AtBench = { ...model.build.bench, lengthUnit: model.lengthUnit };
   const inNetwork = network ? wiresOfNetwork(network, atBench) : [];
   return [
     ...inNetwork.map(alongWays(placement)),

@@ -1,7 +1,11 @@
+import type { LengthUnit } from "../length-unit.ts";
+
 /** The lengths of the conductors of a run along the way on which it is laid, m; `negativeM` is 0 for a cable. */
 export interface WayLengths {
   readonly positiveM: number;
   readonly negativeM: number;
+  /** In which they are shown. */
+  readonly unit: LengthUnit;
   /** The places that it passes through, each once. */
   readonly places?: readonly PlaceOnWay[];
 }

@@ -13,7 +13,6 @@ import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.t
 import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { formatDistinctWithUnit, formatExact, withUnit } from "../wording/format-number.ts";
 import { atPart, relatedConductor, scenarioInWords } from "../wording/part-in-words.ts";
-import { givenInFeet } from "../wording/property-paths.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
 import { wayOut } from "../wording/way-out.ts";
 
@@ -111,7 +110,7 @@ function balancing(...polarities: readonly (readonly NetworkConductor[])[]): Pro
         run.lengthsFrom === "plan" &&
         run.conductor.system === first?.run.conductor.system &&
         run.conductor.parallel === first.run.conductor.parallel &&
-        givenInFeet(run) === givenInFeet(first.run),
+        run.lengthUnit === first.run.lengthUnit,
     );
     if (!first || !comparable) return [];
     const metres = ({ lengthM = 0 }: NetworkConductor) => lengthM;

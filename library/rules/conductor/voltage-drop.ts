@@ -24,8 +24,9 @@ import {
 } from "../rule.ts";
 import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
+import { lengthInWords } from "../wording/lengths.ts";
 import { atConductor, listInWords, partInWords, scenarioInWords } from "../wording/part-in-words.ts";
-import { lengthInWords, sizePath } from "../wording/property-paths.ts";
+import { sizePath } from "../wording/property-paths.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
 import { runsWithoutLength } from "../wording/unknown-length.ts";
 import { otherLevers, wayOut } from "../wording/way-out.ts";

@@ -1,7 +1,8 @@
 import { channelBends, type TightBend } from "../../analysis/placement/channel-bends.ts";
+import { type BoardUnit, boardUnitOf } from "../../model/length-unit.ts";
 import { bendRadius } from "../../standards/conductor-ways.ts";
 import { defineRule, type Found } from "../rule.ts";
-import { formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
+import { distinctShortLengths, shortLengthInUnit } from "../wording/lengths.ts";
 import { conductorInWords } from "../wording/part-in-words.ts";
 import { atRecord, relatedLead } from "../wording/placement-in-words.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
@@ -26,6 +27,7 @@ export const bendTooTight = defineRule<Values>({
         at: atRecord(channel, bend.by.kind === "radius" ? "bendRadiusMm" : "path"),
         values: {
           ...bend,
+          unit: boardUnitOf(placement.layout),
           conductor: conductorInWords(lead),
           isPulled: channel.way === "conduit",
           source: sourceInWords(bendRadius.source),
@@ -34,19 +36,20 @@ export const bendTooTight = defineRule<Values>({
       };
     });
   },
-  message({ conductor, outsideMm, times, leastRadiusMm, isPulled, by, source }) {
-    const reason = `${times} times its ${withUnit(outsideMm, "mm")}${isPulled ? ", as it is pulled through" : ""} (${source}; its data sheet comes first)`;
+  message({ conductor, outsideMm, times, leastRadiusMm, isPulled, by, unit, source }) {
+    const reason = `${times} times its ${shortLengthInUnit(outsideMm, unit)}${isPulled ? ", as it is pulled through" : ""} (${source}; its data sheet comes first)`;
     if (by.kind === "radius") {
-      const [radius, least] = formatDistinctWithUnit(by.radiusMm, leastRadiusMm, "mm");
+      const [radius, least] = distinctShortLengths(by.radiusMm, leastRadiusMm, unit);
       return `Bends of ${radius} are too tight for ${conductor}: it needs ${least}, ${reason}.`;
     }
-    const [apart, needed] = formatDistinctWithUnit(by.apartMm, by.neededMm, "mm");
-    return `Two corners ${apart} apart leave no room to bend ${conductor}: it needs ${needed} between them for a radius of ${withUnit(leastRadiusMm, "mm")}, ${reason}.`;
+    const [apart, needed] = distinctShortLengths(by.apartMm, by.neededMm, unit);
+    return `Two corners ${apart} apart leave no room to bend ${conductor}: it needs ${needed} between them for a radius of ${shortLengthInUnit(leastRadiusMm, unit)}, ${reason}.`;
   },
 });
 
 interface Values extends Pick<TightBend, "outsideMm" | "times" | "leastRadiusMm" | "by"> {
   readonly conductor: string;
   readonly isPulled: boolean;
+  readonly unit: BoardUnit;
   readonly source: string;
 }

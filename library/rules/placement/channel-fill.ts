@@ -1,7 +1,9 @@
 import { channelFills } from "../../analysis/placement/channel-fill.ts";
+import type { LengthUnit } from "../../model/length-unit.ts";
 import type { Citation } from "../../standards/citation.ts";
 import { defineRule, type Found } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
+import { lengthInUnit } from "../wording/lengths.ts";
 import { atRecord, relatedLead } from "../wording/placement-in-words.ts";
 
 const statedFill: Citation = {
@@ -21,7 +23,7 @@ export const channelFill = defineRule<Values>({
   fixable: false,
   acceptable: true,
   // Needs the fill of the channels. Silent without the inside of a channel, or if conductors of known diameter fill too little.
-  check({ placement }): Found<Values>[] {
+  check({ placement, model }): Found<Values>[] {
     if (!placement) return [];
     const { channels, leads } = placement.layout;
     return channelFills(placement).flatMap((fill): Found<Values>[] => {
@@ -34,16 +36,16 @@ export const channelFill = defineRule<Values>({
         {
           subject: channel.name,
           at: atRecord(channel, fill.limitStated ? "fillPercent" : "inside"),
-          values: { ...fill, conductors: fill.leads.length },
+          values: { ...fill, conductors: fill.leads.length, unit: model.lengthUnit },
           related: inOrder.slice(0, mostRelated).map(relatedLead),
         },
       ];
     });
   },
-  message({ conductors, filledPercent, limitPercent, limitStated, isLeast, ...fill }) {
+  message({ conductors, filledPercent, limitPercent, limitStated, isLeast, unit, ...fill }) {
     const [filled, limit] = formatDistinctWithUnit(filledPercent, limitPercent, "%");
     const least = isLeast ? "at least " : "";
-    const place = `${withUnit(fill.fromMm / 1_000, "m")} to ${withUnit(fill.untilMm / 1_000, "m")} from its beginning`;
+    const place = `${lengthInUnit(fill.fromMm / 1_000, unit)} to ${lengthInUnit(fill.untilMm / 1_000, unit)} from its beginning`;
     const other =
       fill.sectionsAbove > 1 ? `, and ${fill.sectionsAbove - 1} more of its sections are too full` : "";
     const permitted = limitStated ? `${limit} as stated` : "all of it";
@@ -63,6 +65,7 @@ interface Values {
   readonly fromMm: number;
   readonly untilMm: number;
   readonly sectionsAbove: number;
+  readonly unit: LengthUnit;
 }
 
 const mostRelated = 4;

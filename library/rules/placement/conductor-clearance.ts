@@ -1,7 +1,8 @@
 import { nearFixtures } from "../../analysis/placement/near-fixtures.ts";
+import { type BoardUnit, boardUnitOf } from "../../model/length-unit.ts";
 import { distanceFromFuel, distanceFromHeat } from "../../standards/conductor-ways.ts";
 import { defineRule, type Found } from "../rule.ts";
-import { formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
+import { distinctShortLengths, shortLengthInUnit } from "../wording/lengths.ts";
 import { conductorInWords } from "../wording/part-in-words.ts";
 import { atRecord, relatedLead } from "../wording/placement-in-words.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
@@ -28,6 +29,7 @@ export const conductorClearance = defineRule<Values>({
         at: channel ? atRecord(channel, "path") : atRecord(nearest),
         ...(distanceMm >= leastMm && { severity: "info" }),
         values: {
+          unit: boardUnitOf(placement.layout),
           ...{ fixture: fixture.name, distanceMm, leastMm, aimMm },
           conductor: conductorInWords(nearest),
           others: others.length,
@@ -38,18 +40,14 @@ export const conductorClearance = defineRule<Values>({
       };
     });
   },
-  message({ fixture, distanceMm, leastMm, aimMm, conductor, others, inConduitNone, source }) {
+  message({ fixture, distanceMm, leastMm, aimMm, conductor, others, inConduitNone, unit, source }) {
     const which = others === 0 ? conductor : `${conductor} and ${others} more`;
     const isEnough = distanceMm >= leastMm;
-    const [distance, limit] = formatDistinctWithUnit(
-      distanceMm,
-      isEnough ? (aimMm ?? leastMm) : leastMm,
-      "mm",
-    );
+    const [distance, limit] = distinctShortLengths(distanceMm, isEnough ? (aimMm ?? leastMm) : leastMm, unit);
     const verb = others === 0 ? "passes" : "pass";
     if (isEnough)
       return `${capitalised(which)} ${verb} ${fixture} at ${distance}: that is permitted, ${limit} is better (${source}).`;
-    const aim = aimMm === undefined ? "" : `, better ${withUnit(aimMm, "mm")}`;
+    const aim = aimMm === undefined ? "" : `, better ${shortLengthInUnit(aimMm, unit)}`;
     const way = inConduitNone ? "lead them elsewhere, or in a conduit" : "lead them elsewhere";
     return `${capitalised(which)} ${verb} ${fixture} at ${distance}: keep at least ${limit}${aim} (${source}), ${way}.`;
   },
@@ -69,6 +67,7 @@ interface Values {
   readonly others: number;
   /** In a conduit none is needed. */
   readonly inConduitNone: boolean;
+  readonly unit: BoardUnit;
   readonly source: string;
 }
 

@@ -1,7 +1,9 @@
 import { supportsNeeded } from "../../analysis/placement/supports-needed.ts";
+import { type BoardUnit, boardUnitOf } from "../../model/length-unit.ts";
 import { supports } from "../../standards/conductor-ways.ts";
 import { defineRule, type Found } from "../rule.ts";
-import { counted, exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
+import { counted, exceeds } from "../wording/format-number.ts";
+import { distinctShortLengths, shortLengthInUnit } from "../wording/lengths.ts";
 import { listInWords } from "../wording/part-in-words.ts";
 import { atRecord, relatedLead, runNames } from "../wording/placement-in-words.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
@@ -18,6 +20,7 @@ export const supportsMissing = defineRule<Values>({
   check({ placement }): Found<Values>[] {
     if (!placement) return [];
     const { layout } = placement;
+    const unit = boardUnitOf(layout);
     const stretches = supportsNeeded(placement);
     const bundles = stretches.flatMap(
       ({ channel: index, lead, everyMm, statedMm, ...stretch }): Found<Values>[] => {
@@ -28,11 +31,19 @@ export const supportsMissing = defineRule<Values>({
           {
             subject: channel.name,
             at: atRecord(channel, "supportsEveryMm"),
-            values: { kind: "bundle", statedMm, everyMm, toDisconnect, needed, source: sourceOf(everyMm) },
+            values: {
+              kind: "bundle",
+              unit,
+              statedMm,
+              everyMm,
+              toDisconnect,
+              needed,
+              source: sourceOf(everyMm),
+            },
             related: [relatedLead(layout.leads[lead]!)],
             fixes: [
               {
-                title: `Support it every ${withUnit(everyMm, "mm")}`,
+                title: `Support it every ${shortLengthInUnit(everyMm, unit)}`,
                 kind: "repair",
                 changes: [{ do: "set", record: channel.record, path: ["supportsEveryMm"], value: everyMm }],
               },
@@ -53,7 +64,7 @@ export const supportsMissing = defineRule<Values>({
         at: atRecord(layout.leads[first.lead]!),
         severity: "info",
         values: {
-          kind: "open",
+          ...{ kind: "open", unit },
           names: runNames(layout, leads),
           needed: open.reduce((sum, one) => sum + one.needed, 0),
           lengthMm: longest.lengthMm,
@@ -66,20 +77,21 @@ export const supportsMissing = defineRule<Values>({
   },
   message(values) {
     if (values.kind === "bundle") {
-      const [stated, every] = formatDistinctWithUnit(values.statedMm, values.everyMm, "mm");
+      const [stated, every] = distinctShortLengths(values.statedMm, values.everyMm, values.unit);
       const need = values.toDisconnect
         ? "the conductor from a battery to its disconnect needs"
         : "conductors here need";
       return `Supports every ${stated} are too far apart: ${need} one at least every ${every} (${values.source}), ${counted(values.needed, "support")} in all.`;
     }
-    const { names, needed, lengthMm, everyMm, source } = values;
-    return `${listInWords(names, 3)} ${names.length === 1 ? "lies" : "lie"} in the open over up to ${withUnit(lengthMm, "mm")}: a support at least every ${withUnit(everyMm, "mm")} (${source}) takes ${counted(needed, "support")} in all; the parts list counts them.`;
+    const { names, needed, lengthMm, everyMm, unit, source } = values;
+    return `${listInWords(names, 3)} ${names.length === 1 ? "lies" : "lie"} in the open over up to ${shortLengthInUnit(lengthMm, unit)}: a support at least every ${shortLengthInUnit(everyMm, unit)} (${source}) takes ${counted(needed, "support")} in all; the parts list counts them.`;
   },
 });
 
 type Values =
   | {
       readonly kind: "bundle";
+      readonly unit: BoardUnit;
       readonly statedMm: number;
       readonly everyMm: number;
       /** A conductor from a battery to its disconnect is in it. */
@@ -89,6 +101,7 @@ type Values =
     }
   | {
       readonly kind: "open";
+      readonly unit: BoardUnit;
       readonly names: readonly string[];
       readonly needed: number;
       /** Of the longest stretch. */

@@ -335,6 +335,7 @@ describe("a sensible build is never doubted", () => {
             network: undefined,
             networkUnread: false,
             layout: undefined,
+            lengthUnit: circuit.lengthUnit,
             withoutCircuits: [],
             periods: [],
             unjudged: [],

@@ -17,7 +17,6 @@ import {
   readingsOf,
   readLengthsAs,
 } from "../wording/length-readings.ts";
-import { givenInFeet } from "../wording/property-paths.ts";
 
 export const unitSuspect = defineRule<Values>({
   id: "plan/unit-suspect",
@@ -228,8 +227,8 @@ function beyondAllLimits({ record, path, name, given }: InvalidValue): Found<Val
  */
 function loneUnit({ circuits }: JudgedPlan): Found<Values>[] {
   const all = circuits.map(({ circuit }) => circuit).filter(({ lengthsFrom }) => lengthsFrom === "plan");
-  const inFeet = all.filter(givenInFeet);
-  const inMetres = all.filter((circuit) => !givenInFeet(circuit));
+  const inFeet = all.filter(({ lengthUnit }) => lengthUnit === "ft");
+  const inMetres = all.filter(({ lengthUnit }) => lengthUnit === "m");
   const [few, many] = inFeet.length < inMetres.length ? [inFeet, inMetres] : [inMetres, inFeet];
   const [lone] = few;
   if (few.length !== 1 || lone === undefined || many.length < othersAtLeast) return [];
@@ -239,7 +238,7 @@ function loneUnit({ circuits }: JudgedPlan): Found<Values>[] {
   const [[property] = []] = lengths;
   if (property === undefined) return [];
   const fix: ProposedFix = {
-    title: givenInFeet(lone) ? "Read the number as metres" : "Read the number as feet",
+    title: lone.lengthUnit === "ft" ? "Read the number as metres" : "Read the number as feet",
     kind: "suggestion",
     changes: lengths.map(([name]) => ({
       do: "rename",
@@ -253,7 +252,7 @@ function loneUnit({ circuits }: JudgedPlan): Found<Values>[] {
       subject: lone.name,
       at: atProperty(lone, property),
       severity: "info",
-      values: { doubt: "lone-unit", property, inFeet: givenInFeet(lone), others: many.length },
+      values: { doubt: "lone-unit", property, inFeet: lone.lengthUnit === "ft", others: many.length },
       fixes: [fix],
     },
   ];

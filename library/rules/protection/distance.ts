@@ -11,7 +11,6 @@ import { placedInWords, placedPart } from "../fixes/placed-device.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork, within } from "../rule.ts";
 import { exceeds, formatExact } from "../wording/format-number.ts";
 import { atConductor, atStart } from "../wording/part-in-words.ts";
-import { givenInFeet } from "../wording/property-paths.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
 
 const { bare, sheathed, fromBattery } = protectionDistances;
@@ -131,9 +130,10 @@ function onLeads({ network, result }: JudgedNetwork): Found<Values>[] {
     if (!placed) return [];
     const { run, lengthM } = conductor;
     if (lengthM === undefined) return [];
-    const given = givenInFeet(run)
-      ? ({ distance: withoutDust(lengthM / metresPerInch), unit: "in" } as const)
-      : ({ distance: withoutDust(lengthM * 1000), unit: "mm" } as const);
+    const given =
+      run.lengthUnit === "ft"
+        ? ({ distance: withoutDust(lengthM / metresPerInch), unit: "in" } as const)
+        : ({ distance: withoutDust(lengthM * 1000), unit: "mm" } as const);
     const [property = "lengthM"] = Object.keys(run.lengthsGiven);
     return judged(run, end, given)
       .filter(({ severity }) => severity === "info")

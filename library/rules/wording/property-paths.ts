@@ -1,8 +1,5 @@
-import { metresPerFoot } from "../../model/length-limits.ts";
 import type { PropertyPath } from "../../model/plain-values.ts";
 import type { Run } from "../../model/run.ts";
-import { withUnit } from "./format-number.ts";
-import { lengthNotKnown } from "./unknown-length.ts";
 
 /**
  * The places of a circuit's values in a plan: the same size is `gauge` in one plan and `mm2` in another. Findings are on these
@@ -27,14 +24,4 @@ export function ratingPath(circuit: Run): PropertyPath {
 /** The rating of the protection at the far end; also `["protectFarEnd"]` if none is stated yet. */
 export function farEndRatingPath(circuit: Run): PropertyPath {
   return circuit.protectionFarEnd?.writtenAs === "object" ? ["protectFarEnd", "ratingA"] : ["protectFarEnd"];
-}
-
-/** A length along the conductors as text, in the plan's unit for this circuit's lengths: "30 ft", "9 m"; "length not known". */
-export function lengthInWords(circuit: Run, lengthM: number | undefined): string {
-  if (lengthM === undefined) return lengthNotKnown;
-  return givenInFeet(circuit) ? withUnit(lengthM / metresPerFoot, "ft") : withUnit(lengthM, "m");
-}
-
-export function givenInFeet(circuit: Run): boolean {
-  return Object.keys(circuit.lengthsGiven).some((property) => property.endsWith("Ft"));
 }
