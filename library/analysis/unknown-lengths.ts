@@ -1,4 +1,9 @@
 import type { Network, Part } from "../model/network.ts";
+import { workedOutOnce } from "../model/worked-out-once.ts";
+import { blocksOf } from "./network/topology/blocks.ts";
+import { networkGraph } from "./network/topology/network-graph.ts";
+import { portsOf } from "./network/topology/ports.ts";
+import { withSources } from "./network/topology/source-blocks.ts";
 import { hasUnknownLength, unknownSharesOf } from "./network/unknown-shares.ts";
 import type { NetworkResult } from "./network-result.ts";
 
@@ -50,8 +55,25 @@ export function restsOnUnknownLength({ network, result }: Judged, record: number
         result.faults.conductors[conductor]?.leastIsAtMost ||
         network.scenarios.some((scenario) => decidedBy(scenario, conductor).length > 0),
     ) ||
-    result.supplyPaths.some(
-      (way) => way.withoutLength.length > 0 && way.legs.some(({ conductor }) => own.has(conductor)),
+    waysOfDevices(network).some(
+      (way) =>
+        way.some((conductor) => own.has(conductor)) &&
+        way.some((conductor) => network.conductors[conductor]!.lengthM === undefined),
     )
   );
 }
+
+/**
+ * For each device that draws, the conductors that can carry its current, with every switch closed: the scenario that is the worst for it
+ * may be another one with another size.
+ */
+const waysOfDevices = workedOutOnce((network: Network): readonly (readonly number[])[] => {
+  const { between } = blocksOf(withSources(networkGraph(network)).graph);
+  return network.parts
+    .flatMap(portsOf)
+    .flatMap(({ does, positive, negative }) =>
+      does === "draws"
+        ? [between(positive, negative).filter((edge) => edge < network.conductors.length)]
+        : [],
+    );
+});

@@ -107,12 +107,14 @@ async function holdFixes(plan: CheckedPlan): Promise<void> {
   }
 }
 
-/** The sizes and ratings of the first run that states one. */
+/** The sizes and ratings of the first and of the last run that states one: of a cable near the bank, and of a branch. */
 async function holdCompletions(of: Checker, root: Uri, text: string): Promise<void> {
-  for (const property of ["gauge", "mm2", "protect"]) {
-    const found = text.match(new RegExp(`\\b${property}: `));
-    if (found?.index === undefined) continue;
-    const start = found.index + found[0].length;
+  const places = ["gauge", "mm2", "protect"].flatMap((property) => {
+    const all = [...text.matchAll(new RegExp(`\\b${property}: `, "g"))];
+    return all.length > 1 ? [all[0]!, all.at(-1)!] : all;
+  });
+  for (const { 0: property, index } of places) {
+    const start = index + property.length;
     const typed = typedValue(text, start);
     if (!typed) continue;
     const document = TextDocument.create(root, "typescript", 1, text);
@@ -134,7 +136,7 @@ async function holdCompletions(of: Checker, root: Uri, text: string): Promise<vo
       );
       expect(
         own.map(({ part }) => network.parts[part]!.name),
-        `${property}: ${label}`,
+        `${property}${label}`,
       ).toEqual([]);
     }
   }
