@@ -1,4 +1,4 @@
-import { type LengthUnit, lengthUnitOf } from "./length-unit.ts";
+import type { LengthUnit } from "./length-unit.ts";
 import { isWired } from "./network-records.ts";
 import { remainsOf } from "./network-remains.ts";
 import type { Layout } from "./placement/layout.ts";
@@ -11,6 +11,7 @@ import { readNetwork, stopsNetwork } from "./read-network.ts";
 import { readPeriods } from "./read-periods.ts";
 import type { PlanRecord } from "./record.ts";
 import type { InvalidValue, Run } from "./run.ts";
+import { lengthUnitOf } from "./unit-of-plan.ts";
 
 /** Finds the ways of the runs of a layout. Their lengths include the slack of the build, and are shown in that unit. */
 type WaysOf = (layout: Layout, slackPercent: number, unit: LengthUnit) => Ways;

@@ -1,4 +1,5 @@
-import { type BoardUnit, boardUnitOf } from "../../model/length-unit.ts";
+import type { BoardUnit } from "../../model/length-unit.ts";
+import { boardUnitOf } from "../../model/unit-of-plan.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import { counted } from "../../rules/wording/format-number.ts";
 import { shortLengthInUnit } from "../../rules/wording/lengths.ts";

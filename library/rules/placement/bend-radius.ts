@@ -1,5 +1,6 @@
 import { channelBends, type TightBend } from "../../analysis/placement/channel-bends.ts";
-import { type BoardUnit, boardUnitOf } from "../../model/length-unit.ts";
+import type { BoardUnit } from "../../model/length-unit.ts";
+import { boardUnitOf } from "../../model/unit-of-plan.ts";
 import { bendRadius } from "../../standards/conductor-ways.ts";
 import { defineRule, type Found } from "../rule.ts";
 import { distinctShortLengths, shortLengthInUnit } from "../wording/lengths.ts";

@@ -1,5 +1,6 @@
 import { nearFixtures } from "../../analysis/placement/near-fixtures.ts";
-import { type BoardUnit, boardUnitOf } from "../../model/length-unit.ts";
+import type { BoardUnit } from "../../model/length-unit.ts";
+import { boardUnitOf } from "../../model/unit-of-plan.ts";
 import { distanceFromFuel, distanceFromHeat } from "../../standards/conductor-ways.ts";
 import { defineRule, type Found } from "../rule.ts";
 import { distinctShortLengths, shortLengthInUnit } from "../wording/lengths.ts";

@@ -1,5 +1,6 @@
 import { supportsNeeded } from "../../analysis/placement/supports-needed.ts";
-import { type BoardUnit, boardUnitOf } from "../../model/length-unit.ts";
+import type { BoardUnit } from "../../model/length-unit.ts";
+import { boardUnitOf } from "../../model/unit-of-plan.ts";
 import { supports } from "../../standards/conductor-ways.ts";
 import { defineRule, type Found } from "../rule.ts";
 import { counted, exceeds } from "../wording/format-number.ts";

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { boardUnitOf, lengthUnitOf } from "./length-unit.ts";
 import type { Layout } from "./placement/layout.ts";
+import { boardUnitOf, lengthUnitOf } from "./unit-of-plan.ts";
 
 const run = (input: object, word: "cable" | "circuit" = "cable") => ({ word, input, fallbackName: "" });
 const boards = (...units: readonly ("in" | "mm")[]) =>
