@@ -11,7 +11,7 @@ import { madeSizes } from "./made-sizes.ts";
 import { sampleNetwork } from "./network/sample-network.tester.ts";
 import type { NetworkResult, SupplyPath } from "./network-result.ts";
 import { mostAboveNeed, type PathSizings, repairSizing } from "./repair-sizing.ts";
-import { allowedOn, dropWith, pathIn } from "./supply-path-drop.ts";
+import { allowedOn, dropWith, pathOfDevice } from "./supply-path-drop.ts";
 import { dropOf } from "./voltage-drop.ts";
 
 const sizes = madeSizes({ parallel: 1, system: "awg", awg: 4 });
@@ -271,10 +271,10 @@ test("the same way in another scenario", () => {
     ],
   };
   const { result, way } = wayOf(starting);
-  const then = pathIn(result, way, 1)!;
+  const then = pathOfDevice({ network: starting, result }, way.part, 1)!;
   // Twice the current, on conductors that are a little warmer.
   expect(then.dropV / way.dropV).toBeGreaterThan(2);
   expect(then.dropV / way.dropV).toBeLessThan(2.2);
   expect(then.dropPercent).toBeCloseTo((100 * then.dropV) / 12, 9);
-  expect(pathIn(result, way, 7)).toBeUndefined();
+  expect(pathOfDevice({ network: starting, result }, way.part, 7)).toBeUndefined();
 });

@@ -43,7 +43,7 @@ import {
   type Leg,
   legsOf,
   otherDevicesOn,
-  pathIn,
+  pathOfDevice,
   placeOfPath,
   type WayDemand,
 } from "./supply-path-drop.ts";
@@ -442,15 +442,13 @@ function exceededLimits(judged: Judged, { acceptedToo }: Acceptance): readonly E
       const accepted = !acceptedToo && place && isAccepted(place.run, "conductor/voltage-drop");
       return accepted ? [] : [{ part: way.part, kind: "drop", way, allowedV: allowedOn(way) }];
     });
-  const wayTo = lazily(() => new Map(result.supplyPaths.map((way) => [way.part, way])));
   const voltages = deviceVoltages(judged).flatMap(({ part, neededV, lasting, momentary }) => {
     if (!acceptedToo && isAccepted(part, "scenario/device-below-minimum")) return [];
     const lowest = { "lasting voltage": lasting, "momentary voltage": momentary } as const;
     return (["lasting voltage", "momentary voltage"] as const).flatMap((kind): ExceededLimit[] => {
       const least = lowest[kind];
-      const usual = wayTo().get(part.index);
-      if (!least || !usual || !isBelow(least.voltageV, neededV)) return [];
-      const way = pathIn(result, usual, least.scenario);
+      if (!least || !isBelow(least.voltageV, neededV)) return [];
+      const way = pathOfDevice(judged, part.index, least.scenario);
       return way ? [{ part: part.index, kind, way, allowedV: way.dropV - (neededV - least.voltageV) }] : [];
     });
   });

@@ -3,6 +3,7 @@ import type { Conductor, Run } from "../model/run.ts";
 import { workedOutOnce } from "../model/worked-out-once.ts";
 import { ampacityOf, sizeOf } from "./ampacity.ts";
 import { portsOf } from "./network/topology/ports.ts";
+import { supplyPathsOf } from "./network/worst-case-paths.ts";
 import type { NetworkResult, SupplyPath } from "./network-result.ts";
 import { resistanceAt } from "./resistance.ts";
 import { dropOf, greatestDropPercent } from "./voltage-drop.ts";
@@ -58,8 +59,30 @@ export function dropWith(judged: Judged, way: SupplyPath, sizes: Sizes): number 
   return way.dropV - sum(savedV);
 }
 
+/**
+ * The supply path of a device in a solved scenario; undefined if no bank feeds it there. One that draws only for a moment, such as the
+ * starter motor of an engine, loses no voltage on its path in the result: its path is that of the moment.
+ */
+export function pathOfDevice(
+  { network, result }: Judged,
+  part: number,
+  scenario: number,
+): SupplyPath | undefined {
+  const usual = usualPaths(result).get(part);
+  const known = usual && pathIn(result, usual, scenario);
+  const solved = result.scenarios[scenario];
+  if (known || solved?.state !== "solved") return known;
+  const paths = supplyPathsOf(network, result.topology, [solved]);
+  return paths.find((way) => way.part === part && way.dropV > 0);
+}
+
+/** By part. */
+const usualPaths = workedOutOnce(
+  ({ supplyPaths }: NetworkResult) => new Map(supplyPaths.map((way) => [way.part, way])),
+);
+
 /** The same path in another solved scenario; undefined if no current flows on it there. */
-export function pathIn(result: NetworkResult, way: SupplyPath, scenario: number): SupplyPath | undefined {
+function pathIn(result: NetworkResult, way: SupplyPath, scenario: number): SupplyPath | undefined {
   const [was, is] = [way.scenario, scenario].map((wanted) => result.scenarios[wanted]);
   if (was?.state !== "solved" || is?.state !== "solved") return undefined;
   const lostV = ({ conductorA, conductorOhm }: typeof is, conductor: number) =>

@@ -137,7 +137,7 @@ describe("what contradicts the rest of the plan", () => {
         const bus = busBar({ side: "negative" });
         return [bank, bus, cable(loosely({ from: bank.positive, to: bus.stud, ...heavy }))];
       },
-      ["2: to is a negative terminal, and from is a positive one"],
+      ["2: to is a negative terminal, and from is a positive one: reversed polarity"],
     ],
     [
       "the negative of a panel that has no negative bus",
@@ -170,7 +170,7 @@ describe("what contradicts the rest of the plan", () => {
         const bank = house();
         return [bank, circuit(loosely({ from: bank.negative, load: 2, ...light }))];
       },
-      ["1: from is a negative terminal"],
+      ["1: from is a negative terminal: reversed polarity"],
     ],
     [
       "a return to a positive terminal",
@@ -178,7 +178,7 @@ describe("what contradicts the rest of the plan", () => {
         const bank = house();
         return [bank, circuit(loosely({ from: bank.positive, returnTo: bank.positive, load: 2, ...light }))];
       },
-      ["1: returnTo is a positive terminal"],
+      ["1: returnTo is a positive terminal: reversed polarity"],
     ],
     [
       "a return to where the circuit starts",

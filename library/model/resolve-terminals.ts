@@ -50,7 +50,7 @@ function acrossThePoles(from: number, to: number, { terminals, parts }: PartsOfP
   const word = parts[one.part]?.word;
   if (one.part === other.part) return `is the other pole of the same ${word}`;
   if (word === "battery" && parts[other.part]?.word === "battery") return undefined;
-  return `is a ${other.side} terminal, and from is a ${one.side} one`;
+  return `is a ${other.side} terminal, and from is a ${one.side} one: reversed polarity`;
 }
 
 export interface CircuitEnds {
@@ -82,9 +82,17 @@ export function endsOfCircuit(values: CircuitValues, plan: PartsOfPlan): ReadEnd
   const to = values.to && polesAt(values.to, plan, invalid);
   if (from === undefined) return { ends: undefined, invalid };
   if (plan.terminals[from]!.side === "negative")
-    return refuse("from", "is a negative terminal", "the positive terminal where the circuit starts");
+    return refuse(
+      "from",
+      "is a negative terminal: reversed polarity",
+      "the positive terminal where the circuit starts",
+    );
   if (stated !== undefined && plan.terminals[stated]!.side === "positive")
-    return refuse("returnTo", "is a positive terminal", "the negative terminal where the return ends");
+    return refuse(
+      "returnTo",
+      "is a positive terminal: reversed polarity",
+      "the negative terminal where the return ends",
+    );
   const returnTo = values.returnTo ? stated : ownReturn(from, plan);
   if (returnTo === undefined && !values.returnTo) {
     const { name } = plan.parts[plan.terminals[from]!.part]!;

@@ -189,7 +189,7 @@ export function whyNoRating(
   const alone = thinnestSufficient(circuit);
   const { words } = alone ? sizedChanges(circuit, alone) : { words: "" };
   return words
-    ? `${words} would do here, but the device also protects thinner conductors, or is at its permitted maximum: give those a device of their own`
+    ? `${words} would do here, but the device also protects thinner conductors, or is at its permitted maximum: make those as thick, or give them a device of their own`
     : whyNoSize(circuit, noSizeIsEnough);
 }
 

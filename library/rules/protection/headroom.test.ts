@@ -393,7 +393,7 @@ testRule(headroom, [
         subject: "feeder",
         on: "protect",
         message:
-          "The 40 A fuse is below 50 A, 125 % of a continuous load of 40 A (NFPA 70 210.20(A) and 215.3): a 50 A fuse would do here, but the device also protects thinner conductors, or is at its permitted maximum: give those a device of their own.",
+          "The 40 A fuse is below 50 A, 125 % of a continuous load of 40 A (NFPA 70 210.20(A) and 215.3): a 50 A fuse would do here, but the device also protects thinner conductors, or is at its permitted maximum: make those as thick, or give them a device of their own.",
         fixes: "no fix",
       },
     ],

@@ -7,6 +7,14 @@ const winch = `
     scenario({ name: "cruising", off: [winch] });
     scenario({ name: "winch starting", starting: [winch] });`;
 
+const cranked = (minimumV: number) => `
+    const start = battery({ chemistry: "AGM", capacityAh: 90, internalMilliohm: 4 });
+    const off = disconnect({ ratedA: 300 });
+    const starter = starterMotor({ name: "starter", crankingA: 260, minimumV: ${minimumV} });
+    cable({ name: "plus", from: start.positive, to: off.line, lengthFt: 2, gauge: 4 });
+    cable({ name: "crank", from: off.load, to: starter.positive, lengthFt: 12, gauge: 4 });
+    cable({ name: "back", from: starter.negative, to: start.negative, lengthFt: 12, gauge: 4 });`;
+
 // By hand for the radio alone, at 10 A: 0.02 V are lost in the battery; 2 · 0.02637 V in the feed, 3.048 m of 4 AWG at 30.3 °C; 2
 // · 0.10672 V in its supply, 3.048 m of 10 AWG at 32.1 °C. 11.7138 V of 12 V arrive.
 testRule(deviceBelowMinimum, [
@@ -50,6 +58,37 @@ testRule(deviceBelowMinimum, [
         message:
           'Only 11.71 V in "everything on" at lamps (estimated: 12 V at rest), which needs 11.72 V (minimumV): use 8 AWG.',
         fixes: [{ title: "Use 8 AWG", gives: { gauge: 8 } }],
+      },
+    ],
+  },
+  {
+    // By hand: 260 A lose 1.04 V in the battery and 2.08 V in 26 ft of 4 AWG at 75 °C, 0.308 Ω per 1,000 ft. In no scenario that lasts does the starter draw.
+    name: "an engine is cranked over thin cables",
+    plan: cranked(9),
+    finds: [
+      {
+        subject: "starter",
+        record: "starter",
+        on: "minimumV",
+        severity: "warning",
+        message:
+          'Only 8.88 V in "cranking the engine" at starter (estimated: 12 V at rest), which needs 9 V (minimumV): use 2 AWG for crank and back.',
+        fixes: [
+          { title: "Use 2 AWG for crank and back", gives: { crank: { gauge: 2 }, back: { gauge: 2 } } },
+        ],
+      },
+    ],
+  },
+  {
+    name: "the battery itself is too weak to crank",
+    plan: cranked(10.97),
+    finds: [
+      {
+        on: "minimumV",
+        severity: "warning",
+        message:
+          'Only 8.88 V in "cranking the engine" at starter (estimated: 12 V at rest), which needs 10.97 V (minimumV): shorten its cables, or crank with a battery of more cranking current.',
+        fixes: "no fix",
       },
     ],
   },

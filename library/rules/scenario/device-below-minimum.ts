@@ -1,12 +1,10 @@
 import { type DeviceVoltage, deviceVoltages, isBelow, type Lowest } from "../../analysis/device-voltage.ts";
 import { estimatesOf } from "../../analysis/network/estimates.ts";
-import type { NetworkResult } from "../../analysis/network-result.ts";
 import { isAccepted } from "../../analysis/sizing.ts";
-import { pathIn } from "../../analysis/supply-path-drop.ts";
+import { pathOfDevice } from "../../analysis/supply-path-drop.ts";
 import { withoutLengthTo } from "../../analysis/unknown-lengths.ts";
 import type { Estimate } from "../../model/estimate.ts";
-import { sourceOfFigure } from "../../model/part-roles.ts";
-import { workedOutOnce } from "../../model/worked-out-once.ts";
+import { isStarterMotor, sourceOfFigure } from "../../model/part-roles.ts";
 import { cutOffVoltage } from "../../standards/device-practice.ts";
 import { statedRating } from "../current-through.ts";
 import type { ProposedFix, Related } from "../finding.ts";
@@ -52,7 +50,7 @@ export const deviceBelowMinimum = defineRule<Values>({
           needs: needs[part.kind],
           source: sourceOf(part),
           scenario: scenarioInWords(judged.network, worst.scenario),
-          wayOut: wayOut(fixes, `${otherLevers}, or run less at once`),
+          wayOut: wayOut(fixes, isStarterMotor(part) ? forAStarter : `${otherLevers}, or run less at once`),
         };
         return [
           {
@@ -76,6 +74,9 @@ export const deviceBelowMinimum = defineRule<Values>({
     return `${atMost ? "At most" : "Only"} ${gets} ${scenario} at ${device}${estimate}, which needs ${formatExact(neededV)} V (${property}${from}): ${way}.`;
   },
 });
+
+/** No load of the plan can be left off for it, and it is made for the voltage of its engine. */
+const forAStarter = "shorten its cables, or crank with a battery of more cranking current";
 
 /** The voltage of a start falls with the resistance of the batteries. */
 function isGuessedStart(
@@ -114,18 +115,6 @@ function sourceOf(part: DeviceVoltage["part"]): string {
   return source.authority === "stated in the plan" ? "" : sourceInWords(source);
 }
 
-/** By part. */
-const wayByPart = workedOutOnce(
-  ({ supplyPaths }: NetworkResult) =>
-    new Map([...supplyPaths].reverse().map((way) => [way.part, way] as const)),
-);
-
-/** The supply path in that scenario; undefined if no bank feeds the device. */
-function wayTo({ result }: JudgedNetwork, { index }: DeviceVoltage["part"], { scenario }: Lowest) {
-  const way = wayByPart(result).get(index);
-  return way && pathIn(result, way, scenario);
-}
-
 /**
  * The fixes if a thicker supply path is enough in every scenario. If it only helps lasting scenarios, and a starting motor still
  * pulls the voltage down, the builder must decide.
@@ -143,6 +132,6 @@ function fixesFor(plan: JudgedPlan, { part, lasting, momentary, neededV }: Devic
 }
 
 function mostLost(judged: JudgedNetwork, part: DeviceVoltage["part"], lowest: Lowest): Related[] {
-  const way = wayTo(judged, part, lowest);
+  const way = pathOfDevice(judged, part.index, lowest.scenario);
   return way ? relatedLosses(lossesOn(judged, way), part.record) : [];
 }
