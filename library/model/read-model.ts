@@ -1,5 +1,5 @@
 import type { LengthUnit } from "./length-unit.ts";
-import { isWired } from "./network-records.ts";
+import { isWired, readNetworkRecords } from "./network-records.ts";
 import { remainsOf } from "./network-remains.ts";
 import type { Layout } from "./placement/layout.ts";
 import { readLayout } from "./placement/read-layout.ts";
@@ -28,10 +28,11 @@ type WaysOf = (layout: Layout, slackPercent: number, unit: LengthUnit) => Ways;
  */
 export function readModel(records: readonly PlanRecord[], waysOf?: WaysOf): PlanModel {
   const build = readBuild(records);
-  const { layout, invalid: ofLayout } = readLayout(records, build.values);
+  const found = readNetworkRecords(records, new Set());
+  const { layout, invalid: ofLayout } = readLayout(records, found, build.values);
   const lengthUnit = lengthUnitOf(records, layout);
   const ways: Ways = (layout && waysOf?.(layout, build.settings.bench.slackPercent, lengthUnit)) ?? new Map();
-  const read = readNetwork(records, build, { ways });
+  const read = readNetwork(records, build, { ways, found });
   const { network, unread: networkUnread, circuits: wired, withoutCircuits, invalid: refused } = read;
   const circuits: Run[] = [];
   const unjudged: { readonly record: number; readonly name: string }[] = [];

@@ -44,7 +44,8 @@ export function readNetwork(
   {
     ways = new Map(),
     leftOut = new Set(),
-  }: { readonly ways?: Ways; readonly leftOut?: ReadonlySet<number> } = {},
+    found = readNetworkRecords(records, leftOut),
+  }: { readonly ways?: Ways; readonly leftOut?: ReadonlySet<number>; readonly found?: NetworkRecords } = {},
 ): ReadNetwork {
   if (!records.some(belongsToNetwork))
     return {
@@ -54,7 +55,6 @@ export function readNetwork(
       withoutCircuits: new Map(),
       invalid: [],
     };
-  const found = readNetworkRecords(records, leftOut);
   const invalid: InvalidValue[] = [...found.invalid];
   const surroundings = surroundingsOf(found, build.values);
   const circuits = makeCircuits(found, { build, ways }, surroundings, invalid);

@@ -1,6 +1,6 @@
 import type { BuildValues } from "../build-properties.ts";
 import { displayName } from "../display-name.ts";
-import { readNetworkRecords } from "../network-records.ts";
+import type { NetworkRecords } from "../network-records.ts";
 import { isObject } from "../plain-values.ts";
 import type { Properties, PropertyTable, ValuesOf } from "../property-table.ts";
 import { acceptedIn } from "../read-run.ts";
@@ -31,9 +31,12 @@ import { type SurfaceValues, surfaceProperties } from "./surface-properties.ts";
  * The layout of a plan, and the errors in it, none of which stops a network: a surface, channel or place with a refused value is left
  * out. Undefined if the plan has no surface, channel or compartment.
  */
-export function readLayout(records: readonly PlanRecord[], build: BuildValues): ReadLayout {
+export function readLayout(
+  records: readonly PlanRecord[],
+  found: NetworkRecords,
+  build: BuildValues,
+): ReadLayout {
   if (!records.some(statesPlaces)) return { layout: undefined, invalid: [] };
-  const found = readNetworkRecords(records, new Set());
   const invalid: InvalidValue[] = [];
   const context: LayoutContext = {
     records,
