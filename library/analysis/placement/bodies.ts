@@ -18,28 +18,29 @@ export interface MountedBody {
 }
 
 /** Every body on a surface, in the order of the plan. */
-export function mountedBodies({ surfaces, bodies }: Layout): readonly MountedBody[] {
-  return bodies.flatMap((body) => {
+export const mountedBodies = workedOutOnce(({ surfaces, bodies }: Layout): readonly MountedBody[] =>
+  bodies.flatMap((body) => {
     if (body.place?.kind !== "on surface") return [];
     const { place } = body;
     return [{ body, place, outline: place.outline, surface: surfaces[place.surface]! }];
-  });
-}
+  }),
+);
 
 /** Those with an outline of their own. */
-export function withOutline(mounted: readonly MountedBody[]): readonly MountedBody[] {
-  return mounted.filter(({ outline }) => outline.width > 0 && outline.height > 0);
-}
+export const withOutline = workedOutOnce((mounted: readonly MountedBody[]): readonly MountedBody[] =>
+  mounted.filter(({ outline }) => outline.width > 0 && outline.height > 0),
+);
 
 /** Each pair on the same surface once, in the order of the plan; a device and the part that it is mounted on are no pair. */
-export function pairsOf(mounted: readonly MountedBody[]): readonly (readonly [MountedBody, MountedBody])[] {
-  return mounted.flatMap((one, at) =>
-    mounted
-      .slice(at + 1)
-      .filter((other) => other.surface === one.surface && !areMounted(one.body, other.body))
-      .map((other) => [one, other] as const),
-  );
-}
+export const pairsOf = workedOutOnce(
+  (mounted: readonly MountedBody[]): readonly (readonly [MountedBody, MountedBody])[] =>
+    mounted.flatMap((one, at) =>
+      mounted
+        .slice(at + 1)
+        .filter((other) => other.surface === one.surface && !areMounted(one.body, other.body))
+        .map((other) => [one, other] as const),
+    ),
+);
 
 function areMounted(one: Body, other: Body): boolean {
   return one.mountedOn === other.index || other.mountedOn === one.index;

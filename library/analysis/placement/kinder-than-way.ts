@@ -1,4 +1,6 @@
+import type { Channel, Surface } from "../../model/placement/layout.ts";
 import type { Run } from "../../model/run.ts";
+import { workedOutOnce } from "../../model/worked-out-once.ts";
 import type { Placement } from "./placement.ts";
 import type { Bundle } from "./shared-channels.ts";
 
@@ -22,22 +24,10 @@ export function kinderThanWay(
   runs: readonly Run[],
   bundles: readonly Bundle[],
 ): readonly KinderSurroundings[] {
-  const { layout, ways } = placement;
-  const leadsOf = new Map<number, number[]>();
-  for (const { record, index } of layout.leads) {
-    const known = leadsOf.get(record) ?? [];
-    known.push(index);
-    leadsOf.set(record, known);
-  }
+  const { layout } = placement;
+  const onWay = onWayByRecord(placement);
   return runs.flatMap((run): readonly KinderSurroundings[] => {
-    const leads = leadsOf.get(run.record) ?? [];
-    const places = leads.flatMap((lead) => {
-      const way = ways[lead]!;
-      if (way.state !== "found") return [];
-      return way.stretches.flatMap(
-        ({ channel, surface }) => layout.channels[channel ?? -1] ?? layout.surfaces[surface ?? -1] ?? [],
-      );
-    });
+    const { leads, places } = onWay.get(run.record) ?? { leads: [], places: [] };
     const found: KinderSurroundings[] = [];
     const taken = (name: string) => run.places?.find((place) => place.name === name) ?? run;
     const hottest = places
@@ -61,3 +51,19 @@ export function kinderThanWay(
     return found;
   });
 }
+
+/** The leads of each record, and the channels and surfaces along their ways. */
+const onWayByRecord = workedOutOnce(({ layout, ways }: Placement) => {
+  const byRecord = new Map<number, { readonly leads: number[]; readonly places: (Channel | Surface)[] }>();
+  for (const { record, index } of layout.leads) {
+    const { leads, places } = byRecord.get(record) ?? { leads: [], places: [] };
+    leads.push(index);
+    const way = ways[index]!;
+    for (const { channel, surface } of way.state === "found" ? way.stretches : []) {
+      const place = layout.channels[channel ?? -1] ?? layout.surfaces[surface ?? -1];
+      if (place) places.push(place);
+    }
+    byRecord.set(record, { leads, places });
+  }
+  return byRecord;
+});

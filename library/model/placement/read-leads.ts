@@ -76,22 +76,20 @@ function draftLeads({ circuits, cables }: NetworkRecords): readonly DraftLead[] 
   return [...pairs, ...single].sort((one, other) => one.record - other.record);
 }
 
-/** The studs of each terminal that are taken. */
+/** The studs of each terminal that are taken, and the first that may be free. */
 function studCounter() {
-  const taken = new Map<number, Set<number>>();
+  const counters = new Map<number, { readonly taken: Set<number>; free: number }>();
   const at = (terminal: number) => {
-    const known = taken.get(terminal) ?? new Set<number>();
-    taken.set(terminal, known);
-    return known;
+    const counter = counters.get(terminal) ?? { taken: new Set<number>(), free: 0 };
+    counters.set(terminal, counter);
+    return counter;
   };
   return {
-    take: (terminal: number, stud: number) => void at(terminal).add(stud),
+    take: (terminal: number, stud: number) => void at(terminal).taken.add(stud),
     next(terminal: number): number {
-      const known = at(terminal);
-      let stud = 0;
-      while (known.has(stud)) stud++;
-      known.add(stud);
-      return stud;
+      const counter = at(terminal);
+      while (counter.taken.has(counter.free)) counter.free++;
+      return counter.free++;
     },
   };
 }
