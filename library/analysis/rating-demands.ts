@@ -50,27 +50,15 @@ export interface RatingDemands extends RatingLimits {
  */
 export function ratingLimits(judged: Judged): RatingLimits {
   const { network, result } = judged;
-  const mostA = new LeastByRecord();
-  for (const part of network.parts) {
-    if (part.kind !== "fusePanel" || part.branchRatedA === undefined) continue;
-    for (const { record } of endsAt(network, part.terminals.branch)) mostA.add(record, part.branchRatedA);
-  }
+  const mostA = new LeastByRecord(placeLimits(judged));
   network.conductors.forEach(({ record, near, far }, index) => {
-    const limit = machineLimit(network, index);
-    if (limit) mostA.add(record, limit.maxA);
     // Its own conductor may become thicker, those behind it do not.
     for (const device of [near, far])
       if (device) mostA.add(record, greatestProtectingA(judged, device.index, index));
   });
-  for (const { maxFuseA, conductor, own } of permittedFuses(network)) {
-    mostA.add(network.conductors[conductor]!.record, maxFuseA);
-    if (own) mostA.add(recordOf(network, own), maxFuseA);
-  }
   for (const part of network.parts.filter(isDevice)) {
     const device = deviceInPart(network, part.index);
-    if (!device) continue;
-    mostA.add(part.record, greatestProtectingA(judged, device.index));
-    if (device.holderRatedA !== undefined) mostA.add(part.record, device.holderRatedA);
+    if (device) mostA.add(part.record, greatestProtectingA(judged, device.index));
   }
   const leastA = new Map<number, number>();
   for (const start of startsThroughDevices(network, result)) {
@@ -83,6 +71,28 @@ export function ratingLimits(judged: Judged): RatingLimits {
     if (enoughA !== undefined) leastA.set(record, Math.max(leastA.get(record) ?? 0, enoughA));
   }
   return { mostA: mostA.values, leastA };
+}
+
+/** By record of its run or part, A: the most that its holder or panel position and a machine or device at its end permit. */
+export function placeLimits({ network }: Pick<Judged, "network">): ReadonlyMap<number, number> {
+  const mostA = new LeastByRecord();
+  for (const part of network.parts) {
+    if (part.kind !== "fusePanel" || part.branchRatedA === undefined) continue;
+    for (const { record } of endsAt(network, part.terminals.branch)) mostA.add(record, part.branchRatedA);
+  }
+  network.conductors.forEach(({ record }, index) => {
+    const limit = machineLimit(network, index);
+    if (limit) mostA.add(record, limit.maxA);
+  });
+  for (const { maxFuseA, conductor, own } of permittedFuses(network)) {
+    mostA.add(network.conductors[conductor]!.record, maxFuseA);
+    if (own) mostA.add(recordOf(network, own), maxFuseA);
+  }
+  for (const part of network.parts.filter(isDevice)) {
+    const holderA = deviceInPart(network, part.index)?.holderRatedA;
+    if (holderA !== undefined) mostA.add(part.record, holderA);
+  }
+  return mostA.values;
 }
 
 /**
@@ -255,6 +265,17 @@ export function withDevices(
     }
   }
   return { network: { ...network, conductors, devices }, result };
+}
+
+/** The network with another rating of a device in a conductor. */
+export function withRating({ network, result }: Judged, device: ProtectiveDevice, ratingA: number): Judged {
+  const { place } = device;
+  const changed = { ...device, ratingA };
+  const devices = network.devices.with(device.index, changed);
+  if (place.at !== "conductor") return { network: { ...network, devices }, result };
+  const before = network.conductors[place.conductor]!;
+  const conductors = network.conductors.with(place.conductor, { ...before, [place.end]: changed });
+  return { network: { ...network, devices, conductors }, result };
 }
 
 /** The smallest of the devices on a path, which is nevertheless too large; those of the conductor itself left out. */

@@ -12,6 +12,7 @@ import { groupedBy } from "./grouped-by.ts";
 import { type DropLimit, type JointChoice, type JointProblem, leastCopperTogether } from "./joint-sizing.ts";
 import { nearestMadeRating } from "./made-ratings.ts";
 import { madeSizes, sizesAbove, sizesFrom } from "./made-sizes.ts";
+import { thinReturns } from "./network/faults/thin-returns.ts";
 import { endsAt } from "./network/topology/ends-at.ts";
 import type { NetworkResult } from "./network-result.ts";
 import { protectionRangeOfPart } from "./protection-range.ts";
@@ -20,10 +21,13 @@ import {
   endsOf,
   isAtFarEnd,
   partOf,
+  placeLimits,
   type RatingDemands,
   type RatingLimits,
   ratingDemands,
   ratingLimits,
+  thinnestCarrying,
+  withRating,
 } from "./rating-demands.ts";
 import { withoutDust } from "./rounding-dust.ts";
 import {
@@ -54,6 +58,12 @@ import { meetsDropLimit } from "./voltage-drop.ts";
 export interface RepairSizing {
   /** Of one run, with all that it carries and all supply paths on which it is. Undefined: no made size is enough. */
   ofRun(run: Run): RunSizing | undefined;
+  /**
+   * The sizing of a run whose device would need a rating that conductors behind it do not allow, if all of its current flows through those:
+   * each of them then becomes as thick as the device asks, within {@link mostAboveNeed} made sizes. Undefined: there is none, or it
+   * is not needed.
+   */
+  withThoseBehind(run: Run): SizingWithOthers | undefined;
   /** The same with a conductor on which a device can be put in at each end. */
   withDevices(run: Run): RunSizing | undefined;
   /**
@@ -77,6 +87,12 @@ export interface RunSizing extends Sizing {
   readonly range: ProtectionRange;
   /** It is more than {@link mostAboveNeed} made sizes above its own need: nothing thinner meets a limit. */
   readonly beyondNeed: boolean;
+}
+
+/** The sizing of a run, and the other runs that become thicker with it. Never empty. */
+export interface SizingWithOthers {
+  readonly sizing: RunSizing;
+  readonly others: readonly { readonly run: Run; readonly conductor: Conductor }[];
 }
 
 export interface PathSizings {
@@ -173,6 +189,12 @@ function sizingOfPlan(plan: SizedPlan, acceptance: Acceptance): RepairSizing {
       return known.ratingA;
     },
     withDevices: (run) => needs.sizingOf(run, withinNeed(run), { addDevices: true }),
+    withThoseBehind(run) {
+      if (!judged || sizeWithinNeed(run)) return undefined;
+      const sizing = needs.byPlaceAlone(run, withinNeed(run));
+      const others = sizing && thickerBehind(judged, sizing, (one) => sizeWithinNeed(one)?.conductor);
+      return others && others.length > 0 ? { sizing, others } : undefined;
+    },
     ofPath(part, kinds) {
       const whole = solved();
       const limits = whole?.limitsOf(part, kinds) ?? [];
@@ -235,6 +257,8 @@ interface OwnNeeds {
     joint: JointSize | undefined,
     options?: { readonly addDevices: boolean },
   ): RunSizing | undefined;
+  /** Regardless of the conductors behind its device: only the places of the device limit its rating. */
+  byPlaceAlone(run: Run, joint: JointSize | undefined): RunSizing | undefined;
   /** The thinnest size for its load alone, independent of the plan's size. */
   neededFor(run: Run): Conductor | undefined;
 }
@@ -299,8 +323,49 @@ function ownNeedsOf({ circuits, network }: SizedPlan, { acceptedToo }: Acceptanc
       }
       return known.get(key);
     },
+    byPlaceAlone(run, joint) {
+      const mostA = network ? placeLimits(network) : noLimits.mostA;
+      return sizedFor(run, needsWithin(run, { ...demands(), mostA }), joint);
+    },
     neededFor: neededWithin(demands),
   };
+}
+
+/**
+ * The runs behind the device of a run that its new rating is too great for, each with the size that carries it. Undefined: through one
+ * of them flows only a part of the current, or it would be far above its present size, or the run has not exactly one device.
+ */
+function thickerBehind(
+  judged: Judged,
+  { run: { record }, ratingA, ratingFarEndA }: RunSizing,
+  sizeOf: (run: Run) => Conductor | undefined,
+): SizingWithOthers["others"] | undefined {
+  const { network, result } = judged;
+  const [device, ...more] = network.devices.filter((one) => conductorWith(network, one)?.record === record);
+  const rating = device && (isAtFarEnd(device) ? ratingFarEndA : ratingA);
+  if (!device || rating === undefined || more.length > 0) return undefined;
+  const behind = result.faults.devices.find((fault) => fault.device === device.index)?.behind ?? [];
+  const tooThin = behind.filter((index) => {
+    const ampacity = ampacityOf(network.conductors[index]!.run);
+    return network.conductors[index]!.record !== record && ampacity.judged && ampacity.ampacityA < rating;
+  });
+  if (!tooThin.every((index) => carriesAllOf(judged, device, index))) return undefined;
+  const changed = withRating(judged, device, rating);
+  const known = new Set(thinReturns(judged).map(({ conductor }) => conductor.record));
+  const returns = thinReturns(changed).flatMap(({ conductor }) =>
+    known.has(conductor.record) ? [] : [conductor.run],
+  );
+  const runs = new Map(
+    [...tooThin.map((index) => network.conductors[index]!.run), ...returns].map((run) => [run.record, run]),
+  );
+  runs.delete(record);
+  const others = [...runs.values()].map((run) => {
+    const conductor = thinnestCarrying({ ...run, conductor: sizeOf(run) ?? run.conductor }, rating);
+    return conductor && sizesAbove(conductor, run.conductor) <= mostAboveNeed
+      ? { run, conductor }
+      : undefined;
+  });
+  return others.every((one) => one !== undefined) ? others : undefined;
 }
 
 /** The records of the runs that a source reaches first and through no device: each gets one. */

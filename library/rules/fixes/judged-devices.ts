@@ -17,7 +17,15 @@ import { farEndRatingPath, loadPath, ratingPath } from "../wording/property-path
 import { unconfirmedAmong } from "../wording/source-in-words.ts";
 import { noSizeIsEnough } from "../wording/way-out.ts";
 import { chosenInWords, chosenKind, chosenValue, type DeviceToPutIn } from "./chosen-device.ts";
-import { deviceInWords, deviceKind, runSizing, sizedChanges, sizedFixes, whyNoSize } from "./sized-fix.ts";
+import {
+  deviceInWords,
+  deviceKind,
+  runFixes,
+  runSizing,
+  sizedChanges,
+  sizedFixes,
+  whyNoSize,
+} from "./sized-fix.ts";
 
 /** The findings about each protective device of a plan, judged by its load and its conductor. */
 export function perDevice<Values>(
@@ -150,7 +158,7 @@ export function ratingFixes(plan: JudgedPlan, judged: JudgedDevice, rule: RuleId
   if (judged.run) {
     const sizing = runSizing(plan, judged.run.circuit, rule);
     const fittingA = judged.device.end === "protectFarEnd" ? sizing?.ratingFarEndA : sizing?.ratingA;
-    return fittingA === ratingA ? [] : sizedFixes(judged.run.circuit, sizing);
+    return fittingA === ratingA ? [] : runFixes(plan, judged.run.circuit, rule);
   }
   const device = plan.network && deviceAt(plan.network, judged.at.record);
   const ratingFitA = device && repairSizing(plan).ratingOf(device);

@@ -1,3 +1,4 @@
+import { groupedBy } from "../../analysis/grouped-by.ts";
 import { sizesAbove } from "../../analysis/made-sizes.ts";
 import {
   type RepairSizing,
@@ -12,6 +13,7 @@ import type { RuleId } from "../../plan/rule-id.ts";
 import type { Change, ProposedFix } from "../finding.ts";
 import type { JudgedPlan } from "../rule.ts";
 import { formatRounded } from "../wording/format-number.ts";
+import { listInWords } from "../wording/part-in-words.ts";
 import { farEndRatingPath, ratingPath, sizePath } from "../wording/property-paths.ts";
 import { otherLevers } from "../wording/way-out.ts";
 
@@ -23,7 +25,26 @@ import { otherLevers } from "../wording/way-out.ts";
  * `rule`: that of the finding. If the builder accepted it, the repair is that of a plan without acceptance.
  */
 export function runFixes(plan: JudgedPlan, circuit: Run, rule: RuleId): ProposedFix[] {
-  return sizedFixes(circuit, runSizing(plan, circuit, rule));
+  return fixesOfRun(circuit, sizingFor(plan, isAccepted(circuit, rule)));
+}
+
+/** As {@link runFixes}, with the sizes of a plan: with thicker conductors behind its device, if that alone keeps it from a rating that fits. */
+export function fixesOfRun(circuit: Run, sizes: RepairSizing): ProposedFix[] {
+  const sizing = sizes.ofRun(circuit);
+  const together = sizing ? undefined : sizes.withThoseBehind(circuit);
+  const [own] = sizedFixes(circuit, sizing ?? together?.sizing);
+  if (!own || !together) return own ? [own] : [];
+  const { others } = together;
+  const words = [...groupedBy(others, ({ conductor }) => sizeInWords(conductor))].map(
+    ([size, alike]) => `${size} for ${listInWords(alike.map(({ run }) => run.name))}`,
+  );
+  return [
+    {
+      ...own,
+      title: `${own.title}, and ${listInWords(words, 12)}`,
+      changes: [...own.changes, ...others.map(({ run, conductor }) => setSize(run, conductor))],
+    },
+  ];
 }
 
 /** The sizing behind {@link runFixes}. */

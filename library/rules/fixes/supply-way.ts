@@ -22,7 +22,7 @@ import { ampacitySourceInWords, sourceInWords } from "../wording/source-in-words
 import { wayOut } from "../wording/way-out.ts";
 import { type Device, devicesOf, ratingFix, theDevice, whyNoRating } from "./judged-devices.ts";
 import { placedPart } from "./placed-device.ts";
-import { sizedFixes, sizeInWords, whyNoSize } from "./sized-fix.ts";
+import { fixesOfRun, sizeInWords, whyNoSize } from "./sized-fix.ts";
 
 /**
  * Constant-power devices draw more current at a lower voltage. These are the findings on the runs that supply such a device at
@@ -152,7 +152,7 @@ function findingsOn(plan: JudgedPlan, run: JudgedRun, on: On): Found<SupplyValue
   const { circuit, result } = run;
   const { ampacity } = result;
   const { currentA } = on.load;
-  const fixes = sizedFixes(circuit, repairSizing(plan).ofRun(circuit));
+  const fixes = fixesOfRun(circuit, repairSizing(plan));
   const found: Found<SupplyValues>[] = [];
   const rest = { subject: circuit.name, related: [relatedPart(on.part)], fixes };
   if (ampacity.judged && isAbove(currentA, ampacity.ampacityA)) {

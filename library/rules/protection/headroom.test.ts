@@ -379,6 +379,32 @@ testRule(headroom, [
     ],
   },
   {
+    // 125 % of 139 A asks for 175 A; 4 AWG of 105 °C may carry 160 A (33 CFR 183.425, Table 5), and 2 AWG 210 A.
+    name: "its current flows on through a conductor that is too thin for the rating: that one becomes thicker with it",
+    plan: `
+      build({ insulationC: 105 });
+      const bank = battery({ chemistry: "AGM", capacityAh: 400, internalMilliohm: 2 });
+      const off = disconnect({ ratedA: 250 });
+      const joint = busBar({ name: "joint", side: "negative" });
+      cable({ name: "feeder", from: bank.positive, to: off.line, lengthFt: 2, gauge: 4, protect: 150 });
+      cable({ name: "back", from: joint.stud, to: bank.negative, lengthFt: 2, gauge: 4 });
+      circuit({ name: "oven", from: off.load, returnTo: joint.stud, load: 139, oneWayFt: 3, gauge: 4 });`,
+    finds: [
+      {
+        subject: "feeder",
+        on: "protect",
+        message:
+          "The 150 A fuse is below 174 A, 125 % of a continuous load of 139 A (NFPA 70 210.20(A) and 215.3): use 2 AWG with a 175 A fuse, and 2 AWG for oven and back.",
+        fixes: [
+          {
+            title: "Use 2 AWG with a 175 A fuse, and 2 AWG for oven and back",
+            gives: { feeder: { gauge: 2, protect: 175 }, oven: { gauge: 2 }, back: { gauge: 2 } },
+          },
+        ],
+      },
+    ],
+  },
+  {
     // 125 % of 40 A asks for 50 A; 10 AWG of 75 °C behind the same fuse may carry 40 A (33 CFR 183.425, Table 5).
     name: "a rating that would suit this run is above what a thinner conductor on the same device may carry",
     plan: `
