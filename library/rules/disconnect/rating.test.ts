@@ -60,6 +60,18 @@ testRule(disconnectRating, [
       },
     ],
   },
+  {
+    name: "behind a fuse of 125 % of its rating, as headroom asks for",
+    plan: behindFuse(125, 75),
+    finds: [{ on: "ratedA", severity: "info", message: "No device below 125 A protects", fixes: "no fix" }],
+  },
+  {
+    name: "behind one of the next rating",
+    plan: behindFuse(150, 75),
+    finds: [
+      { on: "ratedA", severity: "warning", message: "No device below 150 A protects", fixes: "no fix" },
+    ],
+  },
   { name: "behind such a fuse, with circuits of 100 A", plan: behindFuse(200, 50), finds: "nothing" },
   { name: "behind a fuse of its rating", plan: behindFuse(100, 75), finds: "nothing" },
   { name: "exactly its rating", plan: behind(`out("oven", 100);`), finds: "nothing" },
