@@ -26,6 +26,8 @@ export const shares = {
   "odd characters": 4,
   "random reports on paper": 3,
   "repairs of builds with one mistake": 3,
+  "pictures of the README": 4,
+  "folders with limits of their own": 3,
 } as const;
 
 /** `LOOMWRIGHT_CASES`: which share, a whole number; or `all`. Set by `tests/vitest.config.ts`, if nothing else set it. */

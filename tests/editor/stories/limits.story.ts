@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { sampled } from "../../setup/sampled.ts";
 import { statusItem } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
 
@@ -22,11 +23,13 @@ for (;;) kept.push(new Array(10_000).fill(1));
 `,
 };
 
-test.each([
+const folders = [
   { folder: "asks for much", time: 60_000, memory: 1_024, trusted: false },
   { folder: "asks for much", time: 60_000, memory: 1_024, trusted: true },
   { folder: "asks for little", time: 50, memory: 8, trusted: true },
-])(
+];
+
+test.each(sampled("folders with limits of their own", folders))(
   "a folder that $folder changes no limit of the machine; trusted: $trusted",
   async ({ time, memory, trusted }) => {
     const settings = { "loomwright.timeLimitMs": time, "loomwright.memoryLimitMiB": memory };
