@@ -44,6 +44,8 @@ export default defineConfig({
   test: {
     globalSetup: ["tests/setup/build-worker.mjs", "tests/setup/which-cases.ts"],
     maxWorkers: availableParallelism(),
+    // The projects, and the runs one after another, compile a module once, not each for itself.
+    experimental: { fsModuleCache: true },
     // Not if another order is asked for: Vitest's own random one would give way to it.
     sequence: process.argv.some((word) => word.startsWith("--sequence.shuffle"))
       ? {}
