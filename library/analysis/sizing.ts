@@ -135,10 +135,12 @@ export function rangeWith(
   const minA = Math.max(range.minA, carriesA);
   const headroomA = isAccepted(circuit, "protection/headroom") ? minA : Math.max(range.aimA, carriesA);
   const wantedA = Math.max(headroomA, leastRatingA);
-  const statedA = circuit.protection?.ratingA ?? 0;
+  const statedA = Math.max(circuit.protection?.ratingA ?? 0, circuit.protectionFarEnd?.ratingA ?? 0);
   // One that carries its load and is too great for its place belongs elsewhere: a lesser one would open.
   const isElsewhere = mostRatingA < minA || (mostRatingA < wantedA && statedA > mostRatingA);
-  if (isElsewhere || range.maxA === undefined) return { ...range, minA, aimA: wantedA };
+  // No greater one goes into such a place for the sake of headroom.
+  const keptA = isElsewhere && statedA >= minA ? Math.min(wantedA, statedA) : wantedA;
+  if (isElsewhere || range.maxA === undefined) return { ...range, minA, aimA: keptA };
   return { ...range, minA, aimA: Math.min(wantedA, mostRatingA), maxA: Math.min(range.maxA, mostRatingA) };
 }
 

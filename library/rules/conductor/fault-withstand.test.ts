@@ -85,6 +85,24 @@ testRule(faultWithstand, [
     ],
   },
   {
+    // 16 AWG withstands (87.57 · 1.309)² = 13,100 A²s, and 400 A for 1 s are 160,000; (87.57 · 5.26)² = 212,000 of 10 AWG.
+    name: "a conductor more than two sizes thicker is no repair of a slow breaker",
+    plan: pump(400, {
+      gauge: 16,
+      protect:
+        '{ ratingA: 20, family: "circuit breaker", interruptingA: 5000, distanceIn: 6, openingTimes: [{ atPercent: 500, withinS: 1 }, { atPercent: 5000, withinS: 0.1 }] }',
+    }),
+    finds: [
+      {
+        on: "gauge",
+        severity: "error",
+        message:
+          "A short of 400 A may last 1 s until the 20 A breaker in the positive conductor of Pump opens; after 0.0821 s 16 AWG is at 160 °C, the most its insulation withstands: use a faster breaker, or 10 AWG.",
+        fixes: [{ title: "Use 10 AWG", kind: "suggestion", gives: { gauge: 10 } }],
+      },
+    ],
+  },
+  {
     // Type E, 600 %, read: 210 A for 1 s, 44,100 A²s; 14 AWG withstands (87.57 · 2.081)² = 33,200.
     name: "a gate that was read carries an error at its own current",
     plan: pump(250, {

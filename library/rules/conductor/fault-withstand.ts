@@ -6,7 +6,8 @@ import {
   isCarried,
   standsShorts,
 } from "../../analysis/fault-heating.ts";
-import { sizesFrom } from "../../analysis/made-sizes.ts";
+import { sizesAbove, sizesFrom } from "../../analysis/made-sizes.ts";
+import { mostAboveNeed } from "../../analysis/repair-sizing.ts";
 import { mayBecome } from "../../analysis/terminal-size.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import { adiabaticCopper, finalTemperatures } from "../../standards/short-circuit-copper.ts";
@@ -14,7 +15,7 @@ import { timeCurrentGates } from "../../standards/time-current-gates.ts";
 import type { ProposedFix } from "../finding.ts";
 import { chosenChanges, chosenInWords } from "../fixes/chosen-device.ts";
 import { type PlacedDevice, placedDevice, placedInWords, relatedDevice } from "../fixes/placed-device.ts";
-import { sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
+import { deviceKind, sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
 import { defineRule, inNetwork, type JudgedNetwork } from "../rule.ts";
 import { timesApart, withUnit } from "../wording/format-number.ts";
 import { atConductor } from "../wording/part-in-words.ts";
@@ -56,7 +57,7 @@ export const faultWithstand = defineRule<Values>({
           lastsS: heat.lastsS,
           bearsS: heat.bearsS,
           finalC: heat.finalC,
-          wayOut: wayOut(fixes, "use a faster fuse, or a thicker conductor"),
+          wayOut: waysOut(fixes, deviceKind(placed.protection)),
         };
         return [
           {
@@ -102,9 +103,18 @@ interface Values {
   readonly wayOut: string;
 }
 
+/** A conductor that may not be a repair is not the only way out that is named. */
+function waysOut(fixes: readonly ProposedFix[], device: "fuse" | "breaker"): string {
+  const faster = `use a faster ${device}`;
+  const [first] = fixes;
+  return first?.otherDevices === undefined
+    ? wayOut(fixes, `${faster}, or a thicker conductor`)
+    : `${faster}, or ${wayOut(fixes, "").replace("use ", "")}`;
+}
+
 /**
  * A thicker conductor, or a fuse of the same rating that is fast enough. Suggestions, if no confirmed gate carries the finding:
- * copper that may be needless is the builder's decision.
+ * copper that may be needless is the builder's decision. So is a conductor more than two made sizes thicker; a faster device comes first then.
  */
 function fixesFor(
   { range, device: { greatestA: shortA }, conductor: { run, record } }: ConductorHeating,
@@ -116,28 +126,31 @@ function fixesFor(
   const thicker = sizesFrom(run.conductor).find(
     (size) => mayBecome(run, size) && standsShorts({ ...run, conductor: size }, protection, range),
   );
+  const isFar = thicker !== undefined && sizesAbove(thicker, run.conductor) > mostAboveNeed;
   const sized = thicker
     ? sizedFixes(run, {
         conductor: thicker,
         ratingA: run.protection?.ratingA,
         ratingFarEndA: run.protectionFarEnd?.ratingA,
-      }).map((fix) => (carried ? fix : { ...fix, kind: "suggestion" as const }))
+      }).map((fix): ProposedFix => {
+        if (isFar) return { ...fix, kind: "suggestion", otherDevices: 0 };
+        return carried ? fix : { ...fix, kind: "suggestion" };
+      })
     : [];
   const need = { ratingA, systemV, interruptA: shortA };
   const quicker = suitableDevices(need).find(
     (chosen) =>
       chosen.family !== family && opensInTime(chosen, range.leastA) && standsShorts(run, chosen, range),
   );
-  if (!quicker) return sized;
-  return [
-    ...sized,
-    {
-      title: `Use ${chosenInWords(quicker)}`,
-      // Changing another conductor's fuse is the builder's decision.
-      kind: carried && conductor?.record === record ? "repair" : "suggestion",
-      changes: chosenChanges(quicker, placed),
-    },
-  ];
+  // A device with opening times of its own is one that the builder has; theirs would stay behind.
+  if (!quicker || protection.opening) return sized;
+  const faster: ProposedFix = {
+    title: `Use ${chosenInWords(quicker)}`,
+    // Changing another conductor's fuse is the builder's decision.
+    kind: carried && conductor?.record === record ? "repair" : "suggestion",
+    changes: chosenChanges(quicker, placed),
+  };
+  return isFar ? [faster, ...sized] : [...sized, faster];
 }
 
 /** No device is asked for there, so one that is there is not held to the conductor. */

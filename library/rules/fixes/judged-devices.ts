@@ -197,7 +197,7 @@ export function whyNoRating(
   const alone = thinnestSufficient(circuit);
   const { words } = alone ? sizedChanges(circuit, alone) : { words: "" };
   return words
-    ? `${words} would do here, but the device also protects thinner conductors, or is at its permitted maximum: make those as thick, or give them a device of their own`
+    ? `${words} would do here, but the device also protects thinner conductors, or its place permits no greater one: use thicker ones there too, or a device elsewhere`
     : whyNoSize(circuit, noSizeIsEnough);
 }
 

@@ -379,6 +379,25 @@ testRule(headroom, [
     ],
   },
   {
+    name: "in a panel position that takes no greater fuse: none is put in there",
+    plan: `
+      build({ insulationC: 105 });
+      const bank = battery({ chemistry: "AGM", capacityAh: 400, internalMilliohm: 2 });
+      const board = fusePanel({ name: "board", positions: 4, branchRatedA: 30, branchFamily: "UL 248-15 Class T" });
+      cable({ name: "feeder", from: bank.positive, to: board.feed, lengthFt: 2, gauge: 2, protect: 125 });
+      cable({ name: "back", from: board.negative, to: bank.negative, lengthFt: 2, gauge: 2 });
+      circuit({ name: "oven", from: board.branch, load: 50, oneWayFt: 3, gauge: 6, protect: 60 });`,
+    finds: [
+      {
+        subject: "oven",
+        on: "protect",
+        message:
+          "The 60 A fuse is below 62.5 A, 125 % of a continuous load of 50 A (NFPA 70 210.20(A) and 215.3): a 70 A fuse would do here, but the device also protects thinner conductors, or its place permits no greater one",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
     // 125 % of 139 A asks for 175 A; 4 AWG of 105 °C may carry 160 A (33 CFR 183.425, Table 5), and 2 AWG 210 A.
     name: "its current flows on through a conductor that is too thin for the rating: that one becomes thicker with it",
     plan: `
@@ -419,7 +438,7 @@ testRule(headroom, [
         subject: "feeder",
         on: "protect",
         message:
-          "The 40 A fuse is below 50 A, 125 % of a continuous load of 40 A (NFPA 70 210.20(A) and 215.3): a 50 A fuse would do here, but the device also protects thinner conductors, or is at its permitted maximum: make those as thick, or give them a device of their own.",
+          "The 40 A fuse is below 50 A, 125 % of a continuous load of 40 A (NFPA 70 210.20(A) and 215.3): a 50 A fuse would do here, but the device also protects thinner conductors, or its place permits no greater one: use thicker ones there too, or a device elsewhere.",
         fixes: "no fix",
       },
     ],
