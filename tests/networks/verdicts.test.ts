@@ -291,6 +291,25 @@ const ofCauses: Readonly<Record<string, Verdict>> = {
       "scenario/device-below-minimum: radio < battery/unlike: spare",
     ],
   },
+  "fuses that lithium blows by charging lead-acid follow from their connection": {
+    plan: `
+      build({ insulationC: 105 });
+      const plus = busBar({ name: "plus", ratedA: 250 });
+      const minus = busBar({ name: "minus", ratedA: 250 });
+      const figures = { capacityAh: 100, internalMilliohm: 5, maxChargeA: 100, maxDischargeA: 300 };
+      const lithium = battery({ ...figures, name: "lithium", chemistry: "LiFePO4" });
+      const lead = battery({ ...figures, name: "lead", chemistry: "AGM" });
+      for (const { name, positive, negative } of [lithium, lead]) {
+        cable({ name: name + " plus", from: positive, to: plus.stud, lengthFt: 2, gauge: 4, protect: { ratingA: 40, distanceIn: 6 } });
+        cable({ name: name + " minus", from: negative, to: minus.stud, lengthFt: 2, gauge: 4 });
+      }
+      circuit({ name: "radio", from: plus.stud, returnTo: minus.stud, load: 2, oneWayFt: 5, gauge: 14, protect: 5 });`,
+    follow: [
+      "battery/parallel-imbalance: lithium < battery/unlike: lithium",
+      "protection/below-load: lithium plus < battery/unlike: lithium",
+      "protection/below-load: lead plus < battery/unlike: lithium",
+    ],
+  },
   "a conductor that its own load overheats does not follow from unlike batteries": {
     plan: unlikeBank(
       `circuit({ name: "motor", from: plus.stud, returnTo: minus.stud, load: 90, oneWayFt: 5, gauge: 14, protect: 100 });`,

@@ -11,19 +11,30 @@ export function differInVoltage(one: BatteryString, other: BatteryString): boole
 
 const leastDifferenceV = 1;
 
+/** Whether one of two strings is of lithium and the other of lead-acid: equally charged, they rest at different voltages. */
+export function differInKind(one: BatteryString, other: BatteryString): boolean {
+  return isLithium(one) !== isLithium(other);
+}
+
+function isLithium({ batteries }: BatteryString): boolean {
+  return batteries[0]!.chemistry === "LiFePO4";
+}
+
 /** The nominal voltage of a string, V. */
 export function nominalOf({ batteries }: BatteryString): number {
   return batteries.reduce((sum, { systemV }) => sum + systemV, 0);
 }
 
 /**
- * The network as if all strings in parallel were of one nominal voltage, that of the devices which they supply: in every scenario they
- * rest at the voltage of a string that has it. Only the current that flows between strings of unlike voltage is then gone.
+ * The network as if all strings in parallel were of one nominal voltage, that of the devices which they supply, and of one kind: in every
+ * scenario they rest at the voltage of a string that is. Only the current that flows between unlike strings is then gone.
  */
 export function atOneVoltage(network: Network, banks: readonly Bank[]): Network {
   const pairs = parallelStrings(network, banks).flatMap((strings) => {
     const right = stringOfSystem(network, strings);
-    return strings.filter((one) => differInVoltage(one, right)).map((wrong) => ({ wrong, right }));
+    return strings
+      .filter((one) => differInVoltage(one, right) || differInKind(one, right))
+      .map((wrong) => ({ wrong, right }));
   });
   const scenarios = network.scenarios.map((scenario): Scenario => {
     const restV = [...scenario.restV];

@@ -1,5 +1,10 @@
 import { byName } from "../../analysis/by-name.ts";
-import { atOneVoltage, differInVoltage, nominalOf } from "../../analysis/network/at-one-voltage.ts";
+import {
+  atOneVoltage,
+  differInKind,
+  differInVoltage,
+  nominalOf,
+} from "../../analysis/network/at-one-voltage.ts";
 import { recordsOfIslands } from "../../analysis/network/topology/islands.ts";
 import {
   type BatteryString,
@@ -73,11 +78,14 @@ function inParallel({ network, result }: JudgedNetwork): Found<Values>[] {
       others.flatMap((other) => voltageOf(other, first!))[0] ??
       others.flatMap((other) => chemistryOf(other, first!))[0] ??
       others.flatMap((other) => capacityOf(other, first!))[0];
-    if (differs?.values.what !== "voltage") return differs ? [differs] : [];
+    if (!differs || !drivesCurrent.has(differs.values.what)) return differs ? [differs] : [];
     const explains = recordsOfIslands(network, [first!.batteries[0]!.index]);
     return [{ ...differs, explains, asIfMended: () => atOneVoltage(network, result.topology.banks) }];
   });
 }
+
+/** The differences for which one string charges the other, as long as their voltages at rest differ. */
+const drivesCurrent: ReadonlySet<Values["what"]> = new Set(["voltage", "lithium"]);
 
 function voltageOf(own: BatteryString, other: BatteryString): Found<Values>[] {
   if (!differInVoltage(own, other)) return [];
@@ -93,7 +101,7 @@ function chemistryOf(own: BatteryString, other: BatteryString): Found<Values>[] 
   const [mine, theirs] = [own.batteries[0]!, other.batteries[0]!];
   if (mine.chemistry === theirs.chemistry) return [];
   const words = { own: mine.chemistry, others: theirs.chemistry };
-  if (isLithium(mine) !== isLithium(theirs))
+  if (differInKind(own, other))
     return [
       found(own, other, "chemistry", own.bank === other.bank ? "error" : "warning", {
         what: "lithium",
