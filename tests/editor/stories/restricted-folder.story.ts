@@ -1,4 +1,7 @@
-import { test } from "vitest";
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { boardsPlan } from "../harness/boards-plan.ts";
 import { diagramIn, elementIn } from "../harness/diagram-in-workbench.ts";
 import { runFromPalette, statusItem } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
@@ -25,4 +28,36 @@ circuit({ name: "heater", load: 15, oneWayFt: 20, gauge: 14, protect: 20, insula
   await page.locator(".tab", { hasText: /^stranger\.ts$/ }).click();
   await runFromPalette(page, "Loomwright: Show the Boards to Scale");
   await diagramIn(page).getByText("The plan has no surface").waitFor();
+});
+
+test("boards there: they open, change no text by themselves, move no part with a computed place, and one by its literals if asked", async () => {
+  const folder = editor.folder({ "cabin.ts": boardsPlan });
+  const file = join(folder, "cabin.ts");
+  const page = await editor.open(folder, { file: "cabin.ts", viewport: { width: 1900, height: 1000 } });
+  await page.getByRole("button", { name: /^No, I don't trust/ }).click();
+  await statusItem(page, "Restricted Mode").waitFor();
+  await statusItem(page, "Loomwright: 1 circuit").waitFor();
+  await runFromPalette(page, "Loomwright: Show the Boards to Scale");
+  const view = diagramIn(page);
+  const part = (name: string) => view.getByRole("button", { name: new RegExp(`^${name}, `) });
+  const text = async () => {
+    const lines = await page.locator(".view-line").allTextContents();
+    return lines.join("\n").replaceAll("\u00a0", " ");
+  };
+  await part("plus").waitFor();
+
+  const { x, y } = (await part("minus").boundingBox())!;
+  await page.mouse.move(x + 5, y + 5);
+  await page.mouse.down();
+  await page.mouse.move(x - 40, y - 20, { steps: 8 });
+  await page.mouse.up();
+  await view.locator("#said", { hasText: "its distance from the left is computed" }).waitFor();
+  expect(await text()).toContain("{ on: board, leftMm: 600 + gap, topMm: 300 }");
+  expect(readFileSync(file, "utf8")).toBe(boardsPlan);
+
+  await part("plus").focus();
+  await page.keyboard.press("ArrowRight");
+  await page.keyboard.press("Enter");
+  await part("plus").and(view.locator("[aria-label*='605 mm from the left']")).waitFor();
+  await expect.poll(text, { timeout: 30_000 }).toContain("{ on: board, leftMm: 605, topMm: 300 }");
 });
