@@ -2,12 +2,14 @@ import type { Judgement } from "../../judge.ts";
 import type { Point } from "../diagram/graph.ts";
 import type { FoundHere } from "../diagram/schematic.ts";
 import type { Stroke } from "../diagram/svg-writer.ts";
-import { aroundPoints, grown, overlaps } from "./boxes.ts";
+import { aroundPoints, grown } from "./boxes.ts";
 import { type ChannelShape, leadsIn } from "./channels.ts";
 import type { FrontDrawing } from "./front-drawing.ts";
 import { drawLabel, labelOf, lineOwner, type PlacedLabel } from "./labels.ts";
+import { labelBeside } from "./labels-beside.ts";
 import { type LanePiece, lanePx, lineInLanes, piecesOf, placeOnPath } from "./lanes.ts";
 import { piecesOfLine, placesAlong, stepsAlong } from "./lines.ts";
+import { nearestPx } from "./shared-lines.ts";
 import type { LeadHere } from "./surface-content.ts";
 
 /** A conductor along its way. */
@@ -18,7 +20,7 @@ export interface ConductorShape {
   readonly found: readonly FoundHere[];
 }
 
-/** Side by side in their channels; labels keep clear of them. */
+/** Side by side in their channels, or on one line if they would be too near to each other; labels keep clear of them. */
 export function conductorShapes(
   drawing: FrontDrawing,
   channels: readonly ChannelShape[],
@@ -27,7 +29,8 @@ export function conductorShapes(
   const lanes = new Map(
     channels.map(({ here, widthPx }) => {
       const inIt = leadsIn(content, here.index);
-      const gap = Math.min(lanePx, (widthPx - 3) / Math.max(1, inIt.length));
+      const room = Math.min(lanePx, (widthPx - 3) / Math.max(1, inIt.length));
+      const gap = room < nearestPx ? 0 : room;
       const besides = inIt.map((lead, at) => [lead, (at - (inIt.length - 1) / 2) * gap] as const);
       return [here.index, { course: here.path, besides: new Map(besides) }] as const;
     }),
@@ -128,29 +131,9 @@ const numberPx = 9;
 /** From the end of a conductor to its number. */
 const farthestNumberPx = 160;
 
-/** Near the end of a conductor, beside its line and no other; along an upright line it may be turned. */
+/** Near the end of a conductor. */
 function numberAt({ placer }: FrontDrawing, { line, number }: Numbered): PlacedLabel | undefined {
-  const label = labelOf(number, [], numberPx);
-  const steps = stepsAlong(line, 12, farthestNumberPx);
-  for (const turned of [false, true])
-    for (const { at, along } of steps)
-      for (const side of [1, -1]) {
-        const isUpright = Math.abs(along.y) > Math.abs(along.x);
-        if (turned && !isUpright) continue;
-        const [width, height] = turned ? [label.height, label.width] : [label.width, label.height];
-        const middle = {
-          x: at.x - along.y * side * (width / 2 + 3),
-          y: at.y + along.x * side * (height / 2 + 2),
-        };
-        const box = { x: middle.x - width / 2, y: middle.y - height / 2, width, height };
-        // Between two upright lines, words must be nearer to their own.
-        const apart =
-          isUpright && !turned ? { ...box, x: box.x - (along.y * side > 0 ? 5 : 0), width: width + 5 } : box;
-        if (placer.taken.some((other) => overlaps(other, apart, 1))) continue;
-        placer.take(box);
-        return { label, box, turned };
-      }
-  return undefined;
+  return labelBeside(placer, labelOf(number, [], numberPx), stepsAlong(line, 12, farthestNumberPx));
 }
 
 /** One below the other, with a single line that leads to their terminal. */

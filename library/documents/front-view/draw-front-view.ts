@@ -12,6 +12,7 @@ import type { FrontView, FrontViewOptions } from "./front-view.ts";
 import { lengthOnTape, sizeOnTape } from "./lengths-on-tape.ts";
 import { drawOpening, type OpeningShape, openingShape } from "./openings.ts";
 import { trueSize } from "./scale.ts";
+import { drawSharedLines, type SharedLine, sharedLines } from "./shared-lines.ts";
 import { type SurfaceContent, surfaceContent } from "./surface-content.ts";
 
 /** The front views of all surfaces of a plan, in its order; none if it has no surface. */
@@ -100,6 +101,7 @@ function sheetOf(drawing: FrontDrawing): FrontView {
       channels: channels.length > 0,
       openings: openings.length > 0,
       conductors: options.conductors === true && content.leads.length > 0,
+      shared: pieces.shared.length > 0,
     },
   });
 }
@@ -126,6 +128,7 @@ interface Pieces {
   readonly channels: readonly ChannelShape[];
   readonly openings: readonly OpeningShape[];
   readonly areas: { readonly under: string };
+  readonly shared: readonly SharedLine[];
   readonly channelEdges: string;
   /** Everything over the edges of the channels and of the surface. */
   readonly drawn: string;
@@ -149,10 +152,12 @@ function piecesOf(drawing: FrontDrawing): Pieces {
   const tubes = channels.map((channel, index) => drawChannel(drawing, channel, channelLabels[index]!));
   const numbers = conductorNumbers(drawing, conductors);
   const wires = conductors.map((conductor, index) => drawConductor(drawing, conductor, numbers[index]!));
+  const shared = sharedLines(conductors.map(({ here, lines }) => ({ lines, wires: here.wires })));
+  const bands = drawSharedLines(drawing, shared, channels);
   return {
-    ...{ bodies, channels, openings, areas },
+    ...{ bodies, channels, openings, areas, shared },
     channelEdges: channels.map((channel) => channelEdges(drawing, channel)).join(""),
-    drawn: [...tubes, ...holes, ...parts, ...wires, areas.over, marks].join(""),
+    drawn: [...tubes, ...holes, ...parts, bands, ...wires, areas.over, marks].join(""),
   };
 }
 

@@ -9,7 +9,9 @@ import { blockWidthPx, titleBlock } from "../diagram/title-block.ts";
 import { xmlText } from "../diagram/xml-text.ts";
 import type { FrontElement, FrontView, FrontViewOptions } from "./front-view.ts";
 import { lengthOnTape, type TapeUnit } from "./lengths-on-tape.ts";
+import type { Piece } from "./lines.ts";
 import type { Scale } from "./scale.ts";
+import { strokeAcross } from "./shared-lines.ts";
 import type { SurfaceContent } from "./surface-content.ts";
 
 /** A part without a place, for the list below the drawing. */
@@ -51,6 +53,8 @@ interface Signs {
   readonly channels: boolean;
   readonly openings: boolean;
   readonly conductors: boolean;
+  /** Several conductors in one line. */
+  readonly shared: boolean;
 }
 
 /** The whole SVG: heading, surface and dimensions; below, the parts without a place, the notices, a bar for the scale; on paper, the legend and the title block. */
@@ -231,7 +235,7 @@ function unplacedList(
 
 function legendOf({ signs, content }: FrontSheet): readonly LegendEntry[] {
   const { surface } = content;
-  const { air, terminals, frontTerminals, channels, openings, conductors, marks } = signs;
+  const { air, terminals, frontTerminals, channels, openings, conductors, shared, marks } = signs;
   const entries: readonly (readonly [shown: boolean, words: string, draw: LegendEntry["draw"]])[] = [
     [
       terminals,
@@ -310,6 +314,11 @@ function legendOf({ signs, content }: FrontSheet): readonly LegendEntry[] {
     ],
     [conductors, "+ positive conductor", (pen, at) => pen.line(signLine(at), "positive")],
     [conductors, "− negative conductor (return)", (pen, at) => pen.line(signLine(at), "negative")],
+    [
+      shared,
+      "several conductors in one line, and how many",
+      (pen, at) => pen.line(signLine(at), "positive") + strokeAcross(pen, signLine(at)),
+    ],
     ...[...bySeverity, "accepted" as const].map(
       (kind) =>
         [
@@ -326,7 +335,7 @@ function signBox({ x, y }: Point): Box {
   return { x: x - 20, y: y - 7, width: 40, height: 14 };
 }
 
-function signLine({ x, y }: Point): readonly Point[] {
+function signLine({ x, y }: Point): Piece {
   return [
     { x: x - 24, y },
     { x: x + 24, y },

@@ -47,6 +47,8 @@ export interface Opening {
 export interface LeadHere {
   readonly lead: Lead;
   readonly way: Way;
+  /** Side by side. */
+  readonly wires: number;
 }
 
 /** Undefined if the plan has no such surface. */
@@ -56,6 +58,7 @@ export function surfaceContent(plan: JudgedPlan, index: number): SurfaceContent 
   if (!placement || !surface) return undefined;
   const { layout, ways } = placement;
   const counts = conductorsInChannels(plan, placement);
+  const wiresOf = wiresByRecord(plan);
   const bodies = layout.bodies.flatMap((body): readonly BodyHere[] =>
     body.place?.kind === "on surface" && body.place.surface === index ? [{ body, place: body.place }] : [],
   );
@@ -72,7 +75,7 @@ export function surfaceContent(plan: JudgedPlan, index: number): SurfaceContent 
     leads: layout.leads.flatMap((lead): readonly LeadHere[] => {
       const way = ways[lead.index]!;
       if (way.state !== "found" || !way.stretches.some((stretch) => stretch.surface === index)) return [];
-      return [{ lead, way }];
+      return [{ lead, way, wires: wiresOf.get(lead.record) ?? 1 }];
     }),
     unplaced: layout.bodies.filter(({ place }) => !place),
   };
@@ -103,9 +106,7 @@ function openingsOf(
 
 /** By channel index: how many conductors go through it, wires side by side each; those without a way are in none. */
 export function conductorsInChannels(plan: JudgedPlan, { layout, ways }: Placement): readonly number[] {
-  const wiresOf = new Map(
-    plan.circuits.map(({ circuit }) => [circuit.record, circuit.conductor.parallel] as const),
-  );
+  const wiresOf = wiresByRecord(plan);
   const counts = layout.channels.map(() => 0);
   for (const { index, record } of layout.leads) {
     const way = ways[index]!;
@@ -114,4 +115,9 @@ export function conductorsInChannels(plan: JudgedPlan, { layout, ways }: Placeme
     for (const channel of used) counts[channel]! += wiresOf.get(record) ?? 1;
   }
   return counts;
+}
+
+/** The number of wires side by side of each run. */
+function wiresByRecord({ circuits }: JudgedPlan): ReadonlyMap<number, number> {
+  return new Map(circuits.map(({ circuit }) => [circuit.record, circuit.conductor.parallel]));
 }
