@@ -31,7 +31,7 @@ testRule(notJudged, [
       {
         subject: "the plan",
         on: "",
-        message: "Not stated, so not judged: the places of fridge.",
+        message: "Not stated, so not judged: the place of fridge (at).",
         fixes: "no fix",
       },
     ],
@@ -51,7 +51,7 @@ testRule(notJudged, [
       {
         subject: "the plan",
         on: "",
-        message: "Not stated, so not judged: whether they fit, without a size: fridge.",
+        message: "Not stated, so not judged: the fit of fridge (size).",
         fixes: "no fix",
       },
     ],
@@ -71,7 +71,8 @@ testRule(notJudged, [
       {
         subject: "the plan",
         on: "",
-        message: "Not stated, so not judged: the air around fridge; the mounting position of fridge.",
+        message:
+          "Not stated, so not judged: the air around fridge (air); the mounting position of fridge (mountingPositions).",
         fixes: "no fix",
       },
     ],
@@ -91,7 +92,8 @@ testRule(notJudged, [
       {
         subject: "the plan",
         on: "",
-        message: "Not stated, so not judged: the room for lugs at the bus bar main.",
+        message:
+          "Not stated, so not judged: the room for lugs at the bus bar main (terminalsAt, or outsideMm of the conductor).",
         fixes: "no fix",
       },
     ],

@@ -1,8 +1,9 @@
 import { placementNotJudged } from "../../analysis/placement/not-judged.ts";
+import type { Body } from "../../model/placement/layout.ts";
 import { boardOf, inWords } from "../board.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule } from "../rule.ts";
-import { listInWords } from "../wording/part-in-words.ts";
+import { type NotJudged, notJudgedInWords } from "../wording/placement-in-words.ts";
 
 export const notJudged = defineRule<Values>({
   id: "placement/not-judged",
@@ -19,29 +20,21 @@ export const notJudged = defineRule<Values>({
     if (!board || !surface) return [];
     const { facts } = board;
     const of = placementNotJudged(facts);
-    const gaps: readonly Gap[] = (
-      [
-        ["the places of", of.withoutPlace],
-        ["whether they fit, without a size:", of.withoutSize],
-        ["the air around", of.withoutAir],
-        ["the mounting position of", of.withoutPositions],
-        ["the room for lugs at", of.withoutTerminals],
-      ] as const
-    ).flatMap(([what, bodies]) =>
-      bodies.length === 0 ? [] : [{ what, parts: bodies.map((body) => inWords(facts, body)) }],
-    );
+    const gap = (what: string, bodies: readonly Body[], without: string): readonly NotJudged[] =>
+      bodies.length === 0 ? [] : [{ what, names: bodies.map((body) => inWords(facts, body)), without }];
+    const gaps = [
+      ...gap("the place of", of.withoutPlace, "at"),
+      ...gap("the fit of", of.withoutSize, "size"),
+      ...gap("the air around", of.withoutAir, "air"),
+      ...gap("the mounting position of", of.withoutPositions, "mountingPositions"),
+      ...gap("the room for lugs at", of.withoutTerminals, "terminalsAt, or outsideMm of the conductor"),
+    ];
     if (gaps.length === 0) return [];
     return [{ subject: "the plan", at: { record: surface.record, path: [] }, values: { gaps } }];
   },
-  message: ({ gaps }) =>
-    `Not stated, so not judged: ${gaps.map(({ what, parts }) => `${what} ${listInWords(parts, 3)}`).join("; ")}.`,
+  message: ({ gaps }) => notJudgedInWords(gaps),
 });
 
-interface Gap {
-  readonly what: string;
-  readonly parts: readonly string[];
-}
-
 interface Values {
-  readonly gaps: readonly Gap[];
+  readonly gaps: readonly NotJudged[];
 }

@@ -3,7 +3,7 @@ import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found } from "../rule.ts";
 import { withUnit } from "../wording/format-number.ts";
 import { listInWords } from "../wording/part-in-words.ts";
-import { atRecord, runNames } from "../wording/placement-in-words.ts";
+import { atRecord, type NotJudged, notJudgedInWords, runNames } from "../wording/placement-in-words.ts";
 
 export const waysCannotBeJudged = defineRule<Values>({
   id: "placement/ways-not-judged",
@@ -31,7 +31,7 @@ export const waysCannotBeJudged = defineRule<Values>({
     if (!first) return [];
     const name = (thing: { readonly name: string }) => thing.name;
     const heatW = heats.map((heat) => withUnit(heat.heatW, "W"));
-    const gaps: readonly Gap[] = [
+    const gaps: readonly NotJudged[] = [
       { what: "the ways of", names: runNames(layout, leads), without: "the places of their parts" },
       { what: "the fill of", names: channels(fills).map(name), without: "inside, fillPercent or outsideMm" },
       { what: "the bends of", names: channels(bends).map(name), without: "bendRadiusMm or outsideMm" },
@@ -54,19 +54,11 @@ export const waysCannotBeJudged = defineRule<Values>({
       },
     ];
   },
-  message: ({ gaps }) =>
-    `Not stated, so not judged: ${gaps.map(({ what, names, without }) => `${what} ${listInWords(names, 3)} (${without})`).join("; ")}.`,
+  message: ({ gaps }) => notJudgedInWords(gaps),
 });
 
-interface Gap {
-  readonly what: string;
-  readonly names: readonly string[];
-  /** The properties that are not stated. */
-  readonly without: string;
-}
-
 interface Values {
-  readonly gaps: readonly Gap[];
+  readonly gaps: readonly NotJudged[];
 }
 
 const mostRelated = 8;

@@ -1,7 +1,7 @@
 import { descriptorOfWord } from "../../model/parts/index.ts";
 import type { Body, Layout, Lead } from "../../model/placement/layout.ts";
 import type { Related } from "../finding.ts";
-import { atStart, conductorInWords } from "./part-in-words.ts";
+import { atStart, conductorInWords, listInWords } from "./part-in-words.ts";
 
 /** How findings name the things of a layout, and their places in the plan. */
 
@@ -15,6 +15,21 @@ export function bodyInWords({ name, word }: Body): string {
 /** The place of a channel in the plan, or of one of its properties. */
 export function atRecord({ record }: { readonly record: number }, ...path: string[]) {
   return { record, path };
+}
+
+/** Facts of a layout that are not judged, because the plan does not state a figure. */
+export interface NotJudged {
+  /** "the fill of". */
+  readonly what: string;
+  readonly names: readonly string[];
+  /** The properties that would state it. */
+  readonly without: string;
+}
+
+/** "Not stated, so not judged: the fill of trunking (inside, fillPercent or outsideMm)." */
+export function notJudgedInWords(gaps: readonly NotJudged[]): string {
+  const each = gaps.map(({ what, names, without }) => `${what} ${listInWords(names, 3)} (${without})`);
+  return `Not stated, so not judged: ${each.join("; ")}.`;
 }
 
 /** Runs by name, each once. */
