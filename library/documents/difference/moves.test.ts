@@ -8,12 +8,12 @@ import { wiresOf } from "../schedules/wires.ts";
 import { describeDiff } from "./difference-in-words.ts";
 import { planDifference } from "./plan-difference.ts";
 
-const plan = ({ left = 1100, on = "board", rest = "" } = {}) =>
+const plan = ({ left = 1100, on = "board", rest = "", size = "widthMm: 2000, heightMm: 800" } = {}) =>
   judge(
     runExample(`
 build({ insulationC: 105, slackPercent: 0 });
-const board = surface({ name: "Board", size: { widthMm: 2000, heightMm: 800 } });
-const wall = surface({ name: "Wall", size: { widthMm: 2000, heightMm: 800 } });
+const board = surface({ name: "Board", size: { ${size} } });
+const wall = surface({ name: "Wall", size: { ${size} } });
 channel({ name: "Trunking", on: board, path: [{ leftMm: 0, topMm: 400 }, { leftMm: 2000, topMm: 400 }] });
 channel({ name: "Hole", way: "hole", grommet: true, from: { on: board, leftMm: 2000, topMm: 400 },
   to: { on: wall, leftMm: 0, topMm: 400 }, lengthM: 0.02 });
@@ -49,6 +49,19 @@ test("a part that is moved, and the lengths that follow it; a stated length does
     ["circuit lamp", "length of the positive", "1 m", "0.92 m"],
   ]);
   expect(rowsOf(plan(), plan(), "Moves")).toBeUndefined();
+});
+
+test("on boards in inches, places are in inches; the unit of boards alone is no change of a place", () => {
+  const inches = (left: number) => plan({ left, size: "widthIn: 80, heightIn: 32" });
+  expect(rowsOf(inches(1016), inches(1041.4), "Moves")).toEqual([
+    ["bus bar plus", "moved 1 in, 2 lengths follow"],
+  ]);
+  expect(rowsOf(inches(1016), inches(1041.4), "Changes")![0]).toEqual([
+    ...["bus bar plus", "from the left edge", "40 in", "41 in"],
+  ]);
+  const changed = rowsOf(plan(), inches(1100), "Changes")!;
+  expect(changed[0]).toEqual(["surface Board", "width", "2,000 mm", "80 in"]);
+  expect(changed.filter(([item]) => item === "bus bar plus")).toEqual([]);
 });
 
 test("a part on another surface has no distance", () => {

@@ -1,14 +1,20 @@
 import type { Body, Channel, Compartment, Layout, Rectangle, Surface } from "../../model/placement/layout.ts";
-import { grouped } from "../../model/property.ts";
+import { boardUnitOf } from "../../model/unit-of-plan.ts";
+import { exactLength, exactShortLength, longUnitOf } from "../../rules/wording/lengths.ts";
 import { type Property, quantity, said, stated } from "./property.ts";
 
-/* Surfaces, channels, compartments and the places of parts in comparable form. Lengths are in mm, as the layout has them. */
+/*
+ * Surfaces, channels, compartments and the places of parts in comparable form. Lengths are compared in mm, as the layout has them, and
+ * read in the unit of the boards.
+ */
 
-export function surfaceProperties(surface: Surface, { compartments }: Layout): Property[] {
+export function surfaceProperties(surface: Surface, layout: Layout): Property[] {
+  const { compartments } = layout;
+  const { mm, area, areas, short, shortIfStated } = wordsOn(layout);
   const { width, height, orientation, keepFree, outOfReach, fixtures, bareMetal, openAbove } = surface;
   return [
-    quantity("width", "width", width, "mm"),
-    quantity("height", "height", height, "mm"),
+    short("width", "width", width),
+    short("height", "height", height),
     ...said(orientation, "orientation", "orientation"),
     ...said(compartments[surface.compartment ?? -1]?.name, "compartment", "compartment"),
     ...surroundings(surface),
@@ -18,7 +24,7 @@ export function surfaceProperties(surface: Surface, { compartments }: Layout): P
       listed(
         fixtures.map(
           (one) =>
-            `${one.fixture} ${area(one)}${one.distanceMm === undefined ? "" : `, ${one.distanceMm} mm`}`,
+            `${one.fixture} ${area(one)}${one.distanceMm === undefined ? "" : `, ${mm(one.distanceMm)}`}`,
         ),
       ),
       "fixtures",
@@ -26,12 +32,14 @@ export function surfaceProperties(surface: Surface, { compartments }: Layout): P
     ),
     ...said(bareMetal || undefined, "bareMetal", "bare metal"),
     ...said(openAbove || undefined, "openAbove", "open above"),
-    ...stated("bilgeWaterMm", "bilge water", surface.bilgeWaterMm, "mm"),
+    ...shortIfStated("bilgeWaterMm", "bilge water", surface.bilgeWaterMm),
     ...stated("carriesKg", "carries", surface.carriesKg, "kg"),
   ];
 }
 
-export function channelProperties(channel: Channel, { surfaces, compartments }: Layout): Property[] {
+export function channelProperties(channel: Channel, layout: Layout): Property[] {
+  const { surfaces, compartments } = layout;
+  const { mm, at, long, shortIfStated } = wordsOn(layout);
   const { way, course, inside } = channel;
   return [
     ...said(way, "way", "kind"),
@@ -51,7 +59,7 @@ export function channelProperties(channel: Channel, { surfaces, compartments }: 
             "to",
             "to",
           ),
-          quantity("length", "length", course.lengthMm / 1_000, "m"),
+          long("length", "length", course.lengthMm),
         ]),
     ...said(
       inside &&
@@ -62,9 +70,9 @@ export function channelProperties(channel: Channel, { surfaces, compartments }: 
       "inside",
     ),
     ...stated("fillPercent", "permitted fill", channel.fillPercent, "%"),
-    ...stated("bendRadiusMm", "radius of its bends", channel.bendRadiusMm, "mm"),
+    ...shortIfStated("bendRadiusMm", "radius of its bends", channel.bendRadiusMm),
     ...said(channel.grommet, "grommet", "grommet"),
-    ...stated("supportsEveryMm", "distance of supports", channel.supportsEveryMm, "mm"),
+    ...shortIfStated("supportsEveryMm", "distance of supports", channel.supportsEveryMm),
     ...said(compartments[channel.compartment ?? -1]?.name, "compartment", "compartment"),
     ...surroundings(channel),
   ];
@@ -86,29 +94,31 @@ export function compartmentProperties(compartment: Compartment): Property[] {
 }
 
 /** The outline and place of a part, or of the load that a circuit states itself. */
-export function placeProperties(body: Body | undefined, { surfaces, channels }: Layout): Property[] {
+export function placeProperties(body: Body | undefined, layout: Layout): Property[] {
   if (!body) return [];
+  const { surfaces, channels } = layout;
+  const { at, long, short, shortIfStated } = wordsOn(layout);
   const { size, place, air, terminals } = body;
   return [
     ...(place?.kind === "on surface"
       ? [
           ...said(surfaces[place.surface]!.name, "at.on", "surface"),
-          quantity("at.left", "from the left edge", place.outline.x, "mm"),
-          quantity("at.top", "from the top edge", place.outline.y, "mm"),
+          short("at.left", "from the left edge", place.outline.x),
+          short("at.top", "from the top edge", place.outline.y),
           ...(place.turnedDeg === 0 ? [] : [quantity("at.turned", "turned by", place.turnedDeg, "°")]),
         ]
       : []),
     ...(place?.kind === "at end"
       ? [
           ...said(channels[place.channel]!.name, "at.endOf", "at the end of"),
-          quantity("at.beyond", "beyond that end", place.beyondMm / 1_000, "m"),
+          long("at.beyond", "beyond that end", place.beyondMm),
         ]
       : []),
-    ...stated("size.width", "width", size?.width, "mm"),
-    ...stated("size.height", "height", size?.height, "mm"),
-    ...stated("size.depth", "depth", size?.depth, "mm"),
+    ...shortIfStated("size.width", "width", size?.width),
+    ...shortIfStated("size.height", "height", size?.height),
+    ...shortIfStated("size.depth", "depth", size?.depth),
     ...(["left", "right", "top", "bottom"] as const).flatMap((side) =>
-      stated(`air.${side}`, `air, ${side}`, air[side], "mm"),
+      shortIfStated(`air.${side}`, `air, ${side}`, air[side]),
     ),
     ...said(body.mountingPositions?.join(", "), "mountingPositions", "permitted positions"),
     ...stated("heatW", "heat given off", body.heatW, "W"),
@@ -117,18 +127,14 @@ export function placeProperties(body: Body | undefined, { surfaces, channels }: 
     ...said(body.terminalsCovered, "terminalsCovered", "terminals covered"),
     ...Object.entries(terminals).flatMap(([name, spots]) =>
       said(
-        listed(spots.map(({ x, y, leaves }) => `${within(x, y, place)}${leaves ? ` ${leaves}` : ""}`)),
+        listed(
+          spots.map(({ x, y, leaves }) => `${at(...fromCorner(x, y, place))}${leaves ? ` ${leaves}` : ""}`),
+        ),
         `terminalsAt.${name}`,
         `place of ${name}`,
       ),
     ),
   ];
-}
-
-/** From the part's own corner: a moved part has not other terminals. */
-function within(x: number, y: number, place: Body["place"]): string {
-  if (place?.kind !== "on surface") return at(x, y);
-  return at(x - place.outline.x, y - place.outline.y);
 }
 
 function surroundings({ ambientC, engineSpace }: Pick<Surface, "ambientC" | "engineSpace">): Property[] {
@@ -138,22 +144,30 @@ function surroundings({ ambientC, engineSpace }: Pick<Surface, "ambientC" | "eng
   ];
 }
 
-function areas(all: readonly (Rectangle & { readonly name?: string })[]): string | undefined {
-  return listed(all.map((one) => `${one.name ? `${one.name} ` : ""}${area(one)}`));
-}
-
-function area({ x, y, width, height }: Rectangle): string {
-  return `${at(x, y)} (${mm(width)} × ${mm(height)})`;
+/** From the part's own corner: a moved part has not other terminals. */
+function fromCorner(x: number, y: number, place: Body["place"]): readonly [number, number] {
+  return place?.kind === "on surface" ? [x - place.outline.x, y - place.outline.y] : [x, y];
 }
 
 function listed(all: readonly string[]): string | undefined {
   return all.length === 0 ? undefined : all.join("; ");
 }
 
-function at(x: number, y: number): string {
-  return `${mm(x)} / ${mm(y)}`;
-}
-
-function mm(length: number): string {
-  return `${grouped(length)} mm`;
+/** Words and properties in the unit of the boards. */
+function wordsOn(layout: Layout) {
+  const unit = boardUnitOf(layout);
+  const mm = (lengthMm: number) => exactShortLength(lengthMm, unit);
+  const at = (x: number, y: number) => `${mm(x)} / ${mm(y)}`;
+  const area = ({ x, y, width, height }: Rectangle) => `${at(x, y)} (${mm(width)} × ${mm(height)})`;
+  const areas = (all: readonly (Rectangle & { readonly name?: string })[]) =>
+    listed(all.map((one) => `${one.name ? `${one.name} ` : ""}${area(one)}`));
+  const property = (id: string, words: string, text: string, compare: number): Property => ({
+    ...{ id, words, value: { as: "text", text, compare } },
+  });
+  const short = (id: string, words: string, lengthMm: number) => property(id, words, mm(lengthMm), lengthMm);
+  const shortIfStated = (id: string, words: string, lengthMm: number | undefined) =>
+    lengthMm === undefined ? [] : [short(id, words, lengthMm)];
+  const long = (id: string, words: string, lengthMm: number) =>
+    property(id, words, exactLength(lengthMm / 1_000, longUnitOf[unit]), lengthMm);
+  return { mm, at, area, areas, short, shortIfStated, long };
 }

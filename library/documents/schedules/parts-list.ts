@@ -4,8 +4,10 @@ import type { Judgement } from "../../judge.ts";
 import { isDevice } from "../../model/part-roles.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
 import type { Protection } from "../../model/run.ts";
+import { boardUnitOf } from "../../model/unit-of-plan.ts";
 import { deviceKind, sizeInWords } from "../../rules/fixes/sized-fix.ts";
 import { formatExact, formatRounded } from "../../rules/wording/format-number.ts";
+import { shortLengthInUnit } from "../../rules/wording/lengths.ts";
 import { detailsInWords, kindInWords } from "../../rules/wording/part-in-words.ts";
 import { sourceInWords, unconfirmed } from "../../rules/wording/source-in-words.ts";
 import { supports } from "../../standards/conductor-ways.ts";
@@ -266,14 +268,15 @@ function fittingItems(wires: readonly NumberedWire[]): Item[] {
 function supportItems({ placement }: Judgement): Item[] {
   if (!placement) return [];
   const { channels, leads } = placement.layout;
+  const every = (lengthMm: number) => shortLengthInUnit(lengthMm, boardUnitOf(placement.layout));
   return supportsNeeded(placement).map(({ channel, lead, everyMm, statedMm, toDisconnect, needed }): Item => {
     const { source } = toDisconnect ? supports.toDisconnect : supports;
     const isCloser = statedMm !== undefined && statedMm < everyMm;
     return {
       ...{ group: "fittings", item: "support", quantity: needed, spares: 0 },
       details: isCloser
-        ? `for conductors, every ${formatExact(statedMm)} mm as stated`
-        : `for conductors, at least every ${formatExact(everyMm)} mm (${sourceInWords(source)})`,
+        ? `for conductors, every ${every(statedMm)} as stated`
+        : `for conductors, at least every ${every(everyMm)} (${sourceInWords(source)})`,
       usedAs: [(channels[channel ?? -1] ?? leads[lead]!).name],
     };
   });

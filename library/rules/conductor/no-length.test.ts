@@ -76,6 +76,21 @@ testRule(noLength, [
     ],
   },
   {
+    name: "in a plan with a board, without the places of its parts",
+    plan: `${house} ${back} surface({ size: { widthMm: 500, heightMm: 500 } });
+      cable({ name: "feed", from: house.positive, to: bus.stud, gauge: 4, protect: 50 });
+      ${lamp("oneWayFt: 15")}`,
+    finds: [
+      {
+        subject: "feed",
+        on: "",
+        message:
+          "No length is stated, so its drop, that of 1 device and the least short-circuit current are not judged: state lengthFt or lengthM, or the place (at) of the parts at its ends.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
     name: "not used in the period",
     plan: `${house} ${back}
       cable({ name: "feed", from: house.positive, to: bus.stud, lengthFt: 2, gauge: 4, protect: 50 });

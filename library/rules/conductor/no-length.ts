@@ -27,11 +27,12 @@ export const noLength = defineRule<Values>({
       const balance = plan.energy.some(({ banks }) =>
         banks.some(({ withoutLength }) => withoutLength.some(({ record }) => record === circuit.record)),
       );
+      const places = isNotPlaced(plan, circuit.record);
       const source = sourceInWords(stated);
-      const values: Values = { word: circuit.word, devices, shares, least, balance, source };
+      const values: Values = { word: circuit.word, devices, shares, least, balance, places, source };
       return [{ at: atProperty(circuit), values }];
     }),
-  message({ word, devices, shares, least, balance }) {
+  message({ word, devices, shares, least, balance, places }) {
     const others = word === "circuit" ? devices - 1 : devices;
     const behind =
       others > 0
@@ -41,7 +42,7 @@ export const noLength = defineRule<Values>({
     const sharing = shares ? "; of the ways beside it, each counts as if it carried everything" : "";
     const energy = balance ? ', and the verdicts on its periods are "at best", without its loss' : "";
     const state = word === "cable" ? "lengthFt or lengthM" : "oneWayFt or oneWayM";
-    return `No length is stated, so ${listInWords(figures)} ${figures.length > 1 ? "are" : "is"} not judged${sharing}${energy}: state ${state}.`;
+    return `No length is stated, so ${listInWords(figures)} ${figures.length > 1 ? "are" : "is"} not judged${sharing}${energy}: state ${state}${places ? ", or the place (at) of the parts at its ends" : ""}.`;
   },
 });
 
@@ -55,7 +56,17 @@ interface Values {
   readonly least: boolean;
   /** Its loss is missing in the energy of a period. */
   readonly balance: boolean;
+  /** The plan has boards, and a part at an end of it has no place. */
+  readonly places: boolean;
   readonly source: string;
+}
+
+function isNotPlaced({ placement }: JudgedPlan, record: number): boolean {
+  return (
+    placement?.layout.leads.some(
+      (lead) => lead.record === record && placement.ways[lead.index]!.state === "not placed",
+    ) ?? false
+  );
 }
 
 function notJudged({ network }: JudgedPlan, record: number): Pick<Values, "devices" | "shares" | "least"> {

@@ -1,7 +1,7 @@
 import { metresPerFoot, metresPerInch } from "../../model/length-limits.ts";
 import type { BoardUnit, LengthUnit } from "../../model/length-unit.ts";
 import type { Run } from "../../model/run.ts";
-import { formatDistinctWithUnit, withUnit } from "./format-number.ts";
+import { formatDistinctWithUnit, formatExact, withUnit } from "./format-number.ts";
 import { lengthNotKnown } from "./unknown-length.ts";
 
 /** Lengths in the unit of a plan: feet and inches, or metres and millimetres. Three figures. */
@@ -35,6 +35,19 @@ export function distinctShortLengths(
 ): readonly [string, string] {
   return formatDistinctWithUnit(oneMm / mmPer[unit], otherMm / mmPer[unit], unit);
 }
+
+/** Every figure that counts: "1,180 mm", "9.75 in". */
+export function exactShortLength(lengthMm: number, unit: BoardUnit): string {
+  return `${formatExact(lengthMm / mmPer[unit])} ${unit}`;
+}
+
+/** Likewise "2.933 ft", "0.413 m". */
+export function exactLength(lengthM: number, unit: LengthUnit): string {
+  return `${formatExact(lengthM / metresPer[unit])} ${unit}`;
+}
+
+/** For people who measure boards in inches, feet. */
+export const longUnitOf = { in: "ft", mm: "m" } as const satisfies Readonly<Record<BoardUnit, LengthUnit>>;
 
 /** For people who measure in feet, inches. */
 export const shortUnitOf = { ft: "in", m: "mm" } as const satisfies Readonly<Record<LengthUnit, BoardUnit>>;
