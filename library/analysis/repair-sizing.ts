@@ -90,7 +90,7 @@ export interface RunSizing extends Sizing {
 }
 
 /** The sizing of a run, and the other runs that become thicker with it. Never empty. */
-export interface SizingWithOthers {
+interface SizingWithOthers {
   readonly sizing: RunSizing;
   readonly others: readonly { readonly run: Run; readonly conductor: Conductor }[];
 }
