@@ -10,7 +10,7 @@ import { type Property, quantity, said, stated } from "./property.ts";
 
 export function surfaceProperties(surface: Surface, layout: Layout): Property[] {
   const { compartments } = layout;
-  const { mm, area, areas, short, shortIfStated } = wordsOn(layout);
+  const { mm, area, areas, short } = wordsOn(layout);
   const { width, height, orientation, keepFree, outOfReach, fixtures, bareMetal, openAbove } = surface;
   return [
     short("width", "width", width),
@@ -32,14 +32,14 @@ export function surfaceProperties(surface: Surface, layout: Layout): Property[] 
     ),
     ...said(bareMetal || undefined, "bareMetal", "bare metal"),
     ...said(openAbove || undefined, "openAbove", "open above"),
-    ...shortIfStated("bilgeWaterMm", "bilge water", surface.bilgeWaterMm),
+    ...stated("bilgeWaterMm", "bilge water", surface.bilgeWaterMm, "mm"),
     ...stated("carriesKg", "carries", surface.carriesKg, "kg"),
   ];
 }
 
 export function channelProperties(channel: Channel, layout: Layout): Property[] {
   const { surfaces, compartments } = layout;
-  const { mm, at, long, shortIfStated } = wordsOn(layout);
+  const { mm, at, long } = wordsOn(layout);
   const { way, course, inside } = channel;
   return [
     ...said(way, "way", "kind"),
@@ -70,9 +70,9 @@ export function channelProperties(channel: Channel, layout: Layout): Property[] 
       "inside",
     ),
     ...stated("fillPercent", "permitted fill", channel.fillPercent, "%"),
-    ...shortIfStated("bendRadiusMm", "radius of its bends", channel.bendRadiusMm),
+    ...stated("bendRadiusMm", "radius of its bends", channel.bendRadiusMm, "mm"),
     ...said(channel.grommet, "grommet", "grommet"),
-    ...shortIfStated("supportsEveryMm", "distance of supports", channel.supportsEveryMm),
+    ...stated("supportsEveryMm", "distance of supports", channel.supportsEveryMm, "mm"),
     ...said(compartments[channel.compartment ?? -1]?.name, "compartment", "compartment"),
     ...surroundings(channel),
   ];

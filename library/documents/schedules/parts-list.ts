@@ -275,7 +275,7 @@ function supportItems({ placement }: Judgement): Item[] {
     return {
       ...{ group: "fittings", item: "support", quantity: needed, spares: 0 },
       details: isCloser
-        ? `for conductors, every ${every(statedMm)} as stated`
+        ? `for conductors, every ${formatExact(statedMm)} mm as stated`
         : `for conductors, at least every ${every(everyMm)} (${sourceInWords(source)})`,
       usedAs: [(channels[channel ?? -1] ?? leads[lead]!).name],
     };

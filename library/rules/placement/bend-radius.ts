@@ -3,7 +3,8 @@ import type { BoardUnit } from "../../model/length-unit.ts";
 import { boardUnitOf } from "../../model/unit-of-plan.ts";
 import { bendRadius } from "../../standards/conductor-ways.ts";
 import { defineRule, type Found } from "../rule.ts";
-import { distinctShortLengths, shortLengthInUnit } from "../wording/lengths.ts";
+import { withUnit } from "../wording/format-number.ts";
+import { distinctShortLengths } from "../wording/lengths.ts";
 import { conductorInWords } from "../wording/part-in-words.ts";
 import { atRecord, relatedLead } from "../wording/placement-in-words.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
@@ -38,19 +39,20 @@ export const bendTooTight = defineRule<Values>({
     });
   },
   message({ conductor, outsideMm, times, leastRadiusMm, isPulled, by, unit, source }) {
-    const reason = `${times} times its ${shortLengthInUnit(outsideMm, unit)}${isPulled ? ", as it is pulled through" : ""} (${source}; its data sheet comes first)`;
+    const reason = `${times} times its ${withUnit(outsideMm, "mm")}${isPulled ? ", as it is pulled through" : ""} (${source}; its data sheet comes first)`;
     if (by.kind === "radius") {
-      const [radius, least] = distinctShortLengths(by.radiusMm, leastRadiusMm, unit);
+      const [radius, least] = distinctShortLengths(by.radiusMm, leastRadiusMm, "mm");
       return `Bends of ${radius} are too tight for ${conductor}: it needs ${least}, ${reason}.`;
     }
     const [apart, needed] = distinctShortLengths(by.apartMm, by.neededMm, unit);
-    return `Two corners ${apart} apart leave no room to bend ${conductor}: it needs ${needed} between them for a radius of ${shortLengthInUnit(leastRadiusMm, unit)}, ${reason}.`;
+    return `Two corners ${apart} apart leave no room to bend ${conductor}: it needs ${needed} between them for a radius of ${withUnit(leastRadiusMm, "mm")}, ${reason}.`;
   },
 });
 
 interface Values extends Pick<TightBend, "outsideMm" | "times" | "leastRadiusMm" | "by"> {
   readonly conductor: string;
   readonly isPulled: boolean;
+  /** Of the path; a plan states radii and diameters in mm. */
   readonly unit: BoardUnit;
   readonly source: string;
 }

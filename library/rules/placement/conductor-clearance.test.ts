@@ -46,6 +46,21 @@ testRule(conductorClearance, [
     ],
   },
   {
+    name: "on a board in inches",
+    plan: plan(trunking(), "", fixture("source of heat", 474)).replace(
+      "widthMm: 2_000, heightMm: 800",
+      "widthIn: 80, heightIn: 32",
+    ),
+    finds: [
+      {
+        on: "path",
+        message:
+          "The positive conductor of Lamp and 1 more pass the stove at 2.91 in: keep at least 2.95 in, better 4.92 in (",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
     name: "just below 75 mm from a source of heat",
     plan: plan(trunking(), "", fixture("source of heat", 474)),
     finds: [

@@ -71,6 +71,32 @@ testRule(supportsMissing, [
     ],
   },
   {
+    name: "in the open, on a board in inches",
+    plan: plan("").replace("widthMm: 2_000, heightMm: 800", "widthIn: 80, heightIn: 32"),
+    finds: [
+      {
+        on: "",
+        severity: "info",
+        message: "Lamp lies in the open over up to 70.9 in: a support at least every 17.7 in (ISO",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a bundle states its supports in mm, on a board in inches too",
+    plan: plan(trunking(', way: "bundle", supportsEveryMm: 451')).replace(
+      "widthMm: 2_000, heightMm: 800",
+      "widthIn: 80, heightIn: 32",
+    ),
+    finds: [
+      {
+        on: "supportsEveryMm",
+        message: "Supports every 451 mm are too far apart: conductors here need one at least every 450 mm",
+        fixes: [{ title: "Support it every 450 mm", gives: { supportsEveryMm: 450 } }],
+      },
+    ],
+  },
+  {
     name: "at most 450 mm in the open",
     plan: plan("", "oneWayM: 0.5, at: { on: board, leftMm: 550, topMm: 300 }"),
     finds: "nothing",

@@ -3,7 +3,7 @@ import type { BoardUnit } from "../../model/length-unit.ts";
 import { boardUnitOf } from "../../model/unit-of-plan.ts";
 import { supports } from "../../standards/conductor-ways.ts";
 import { defineRule, type Found } from "../rule.ts";
-import { counted, exceeds } from "../wording/format-number.ts";
+import { counted, exceeds, withUnit } from "../wording/format-number.ts";
 import { distinctShortLengths, shortLengthInUnit } from "../wording/lengths.ts";
 import { listInWords } from "../wording/part-in-words.ts";
 import { atRecord, relatedLead, runNames } from "../wording/placement-in-words.ts";
@@ -34,7 +34,6 @@ export const supportsMissing = defineRule<Values>({
             at: atRecord(channel, "supportsEveryMm"),
             values: {
               kind: "bundle",
-              unit,
               statedMm,
               everyMm,
               toDisconnect,
@@ -44,7 +43,7 @@ export const supportsMissing = defineRule<Values>({
             related: [relatedLead(layout.leads[lead]!)],
             fixes: [
               {
-                title: `Support it every ${shortLengthInUnit(everyMm, unit)}`,
+                title: `Support it every ${withUnit(everyMm, "mm")}`,
                 kind: "repair",
                 changes: [{ do: "set", record: channel.record, path: ["supportsEveryMm"], value: everyMm }],
               },
@@ -78,7 +77,7 @@ export const supportsMissing = defineRule<Values>({
   },
   message(values) {
     if (values.kind === "bundle") {
-      const [stated, every] = distinctShortLengths(values.statedMm, values.everyMm, values.unit);
+      const [stated, every] = distinctShortLengths(values.statedMm, values.everyMm, "mm");
       const need = values.toDisconnect
         ? "the conductor from a battery to its disconnect needs"
         : "conductors here need";
@@ -92,7 +91,6 @@ export const supportsMissing = defineRule<Values>({
 type Values =
   | {
       readonly kind: "bundle";
-      readonly unit: BoardUnit;
       readonly statedMm: number;
       readonly everyMm: number;
       /** A conductor from a battery to its disconnect is in it. */
