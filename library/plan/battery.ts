@@ -75,7 +75,7 @@ export interface BatteryInput extends PartOptions {
   /**
    * Maximum discharge current for longer than a moment, A, from its data sheet. Above 0, up to 10,000.
    *
-   * Left out: taken as not known, and not checked.
+   * Left out: taken as not known, and compared with the usual rate of its chemistry.
    *
    * Example: `maxDischargeA: 200`
    */
@@ -83,7 +83,7 @@ export interface BatteryInput extends PartOptions {
   /**
    * Maximum charge current, A, from its data sheet. Above 0, up to 10,000.
    *
-   * Left out: taken as not known, and not checked.
+   * Left out: taken as not known, and compared with the usual rate of its chemistry.
    *
    * Example: `maxChargeA: 100`
    */

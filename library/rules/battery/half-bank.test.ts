@@ -26,7 +26,7 @@ testRule(halfBank, [
         on: "",
         severity: "warning",
         message:
-          "radio and lamps draw from 12 V of a bank of 24 V: that half is emptied first, and the charger then overcharges the other. Feed them from the whole bank through a DC-DC converter.",
+          "radio and lamps draw from 12 V of a bank of 24 V: that part is emptied first, and the charger then overcharges the rest. Feed them from the whole bank through a DC-DC converter.",
         fixes: "no fix",
       },
     ],

@@ -40,7 +40,7 @@ export const halfBank = defineRule<Values>({
       return `${atStart(listInWords(devices))} ${charges} ${withUnit(partV, "V")} of a bank of ${withUnit(wholeV, "V")}: the rest gets less charge or none, is emptied first, and may be reversed. Charge the whole bank, or each battery with a charger of its own.`;
     }
     const [draw, them] = devices.length > 1 ? ["draw", "them"] : ["draws", "it"];
-    return `${listInWords(devices)} ${draw} from ${withUnit(partV, "V")} of a bank of ${withUnit(wholeV, "V")}: that half is emptied first, and the charger then overcharges the other. Feed ${them} from the whole bank through a DC-DC converter.`;
+    return `${listInWords(devices)} ${draw} from ${withUnit(partV, "V")} of a bank of ${withUnit(wholeV, "V")}: that part is emptied first, and the charger then overcharges the rest. Feed ${them} from the whole bank through a DC-DC converter.`;
   },
 });
 
