@@ -181,6 +181,15 @@ export const batteryDisconnect: Citation = {
   note: "A battery disconnect switch close to the battery, in the conductor to the supply. Devices that must run unattended are the usual exception. 33 CFR 183 asks for none.",
 };
 
+/** The same, read: a switch for everything on the batteries, and the devices that may be ahead of it. */
+export const batteryMasterSwitch: Citation = {
+  document: "Boat Safety Scheme (standards for non-private boats), 2002",
+  section: "3.5",
+  authority: "standard",
+  confirmed: "read",
+  note: "A switch near the battery that carries the greatest current of the system, also while the engine is started. Bilge and fire pumps, alarms and navigation equipment may be ahead of it, with protection of their own.",
+};
+
 /** Conductors of circuits of 50 V or more. */
 export const conductorsFromFiftyVolts = {
   source: {

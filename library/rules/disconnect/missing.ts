@@ -2,7 +2,7 @@ import { usesOf } from "../../analysis/device-uses.ts";
 import type { Bank } from "../../analysis/network/topology/network-topology.ts";
 import { type AlwaysOn, switchedBehind } from "../../analysis/network/topology/switched.ts";
 import type { Network, NetworkConductor, Part } from "../../model/network.ts";
-import { batteryDisconnect } from "../../standards/protection-rules.ts";
+import { batteryDisconnect, batteryMasterSwitch } from "../../standards/protection-rules.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";
 import {
   atEnd,
@@ -19,7 +19,7 @@ export const disconnectMissing = defineRule<Values>({
   title: "No disconnect between bank and loads",
   severity: "warning",
   why: "If something smokes, anyone must be able to cut the bank off at once, without a tool and without knowing the wiring.",
-  sources: [batteryDisconnect],
+  sources: [batteryDisconnect, batteryMasterSwitch],
   fixable: false,
   acceptable: true,
   ignoresLoads: "entirely",

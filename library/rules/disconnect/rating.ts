@@ -9,7 +9,7 @@ import type { ProtectiveDevice } from "../../model/network.ts";
 import { isStarterMotor } from "../../model/part-roles.ts";
 import { type Contacts, hasContacts } from "../../model/switch-positions.ts";
 import { contactsForSeconds } from "../../standards/machine-practice.ts";
-import { ratingOverContinuousLoad } from "../../standards/protection-rules.ts";
+import { batteryMasterSwitch, ratingOverContinuousLoad } from "../../standards/protection-rules.ts";
 import { type AboveRating, aboveStatedRating, isAbove, statedRating } from "../current-through.ts";
 import { placedDevice, relatedDevice } from "../fixes/placed-device.ts";
 import { ownRequirement } from "../own-requirement.ts";
@@ -26,6 +26,7 @@ export const disconnectRating = defineRule<AboveRating | AtStart | BehindGreater
   why: "Contacts that carry more than their rating heat up, pit and weld: the disconnect, relay or selector switch no longer opens.",
   sources: [
     statedRating,
+    batteryMasterSwitch,
     contactsForSeconds.source,
     ownRequirement("A device before a battery switch lets no more through it for hours than its rating."),
   ],
