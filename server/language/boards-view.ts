@@ -1,5 +1,6 @@
 import type { Placement } from "../../library/analysis/placement/placement.ts";
 import { overlap } from "../../library/analysis/placement/rectangles.ts";
+import { laidLengthM } from "../../library/analysis/placement/run-ways.ts";
 import { metresPerInch } from "../../library/model/length-limits.ts";
 import type { BoardUnit } from "../../library/model/length-unit.ts";
 import type { Body, Lead, Surface } from "../../library/model/placement/layout.ts";
@@ -151,6 +152,7 @@ function conductorsOf(
   const { judgement } = plan;
   if (!judgement.placement) return [];
   const { layout, ways } = judgement.placement;
+  const { build, lengthUnit } = judgement.model;
   const drops = new Map<number, string | undefined>();
   const dropOf = (record: number) => {
     if (!drops.has(record))
@@ -164,7 +166,7 @@ function conductorsOf(
       name: plainWords(nameOf(lead)),
       length:
         way.state === "found"
-          ? lengthInUnit(way.lengthMm / 1_000, judgement.model.lengthUnit)
+          ? lengthInUnit(laidLengthM(way, build.bench.slackPercent), lengthUnit)
           : way.state === "no way"
             ? "no way between its ends"
             : `not known: ${counted(way.bodies.length, "end")} on no surface`,

@@ -396,7 +396,7 @@ export interface BoardPart {
 export interface BoardConductor {
   /** "Fridge, positive". */
   readonly name: string;
-  /** Along its way, "1.2 m"; a sentence if it has none. */
+  /** Along its way, with the slack of the plan: "1.2 m"; a sentence if it has none. */
   readonly length: string;
   /** "0.8 % from the bank, limit 3 %"; absent if not known. */
   readonly drop?: string;

@@ -74,7 +74,7 @@ test("the view shows each surface with its parts, those without a place, and the
     ["minus", "800 mm from the left, 300 mm from the top, upright"],
     ["Fridge", undefined],
   ]);
-  expect(view.conductors[0]).toMatchObject({ length: "0.785 m" });
+  expect(view.conductors[0]).toMatchObject({ length: "0.864 m" });
   expect(view.conductors.at(-1)).toMatchObject({ name: "Fridge, return", length: /on no surface/ });
 });
 
@@ -85,7 +85,7 @@ describe("a part at another place", () => {
     expect(editor.textOf(file)).toBe(boardsPlan);
     const plus = partOf(moved, "plus");
     expect(plus.place).toMatchObject({ left: 650, overlaps: [] });
-    expect(moved.tried!.lengths.some((line) => line.includes("0.785 m → 0.835 m"))).toBe(true);
+    expect(moved.tried!.lengths.some((line) => line.includes("0.864 m → 0.919 m"))).toBe(true);
     const over = await tryAt(view, { part: "plus", left: 750, top: 310 });
     expect(partOf(over, "plus").place!.overlaps).toEqual([partOf(over, "minus").record]);
     const typed = await viewOf(boardsPlan.replace("leftMm: 600, topMm: 300", "leftMm: 650, topMm: 300"));

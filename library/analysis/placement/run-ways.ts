@@ -15,7 +15,7 @@ const leastM = 0.01;
 export function waysOfRuns(layout: Layout, slackPercent: number, unit: LengthUnit): Ways {
   const known = bySlack(layout);
   const key = `${slackPercent} ${unit}`;
-  const ways = known.get(key) ?? findAll(layout, 1 + slackPercent / 100, unit);
+  const ways = known.get(key) ?? findAll(layout, slackPercent, unit);
   known.set(key, ways);
   return ways;
 }
@@ -23,7 +23,12 @@ export function waysOfRuns(layout: Layout, slackPercent: number, unit: LengthUni
 /** By slack and unit. */
 const bySlack = workedOutOnce((_: Layout) => new Map<string, Ways>());
 
-function findAll(layout: Layout, slack: number, unit: LengthUnit): Ways {
+/** The length of a conductor along its way, with the slack of the build, m. */
+export function laidLengthM({ lengthMm }: Pick<Way, "lengthMm">, slackPercent: number): number {
+  return Math.max(leastM, (lengthMm / 1_000) * (1 + slackPercent / 100));
+}
+
+function findAll(layout: Layout, slackPercent: number, unit: LengthUnit): Ways {
   const { ways } = placementOf(layout);
   const found = new Map<number, WayLengths>();
   const byRecord = new Map<number, Lead[]>();
@@ -31,9 +36,7 @@ function findAll(layout: Layout, slack: number, unit: LengthUnit): Ways {
   for (const [record, leads] of byRecord) {
     const own = leads.map(({ index }) => ways[index]!);
     if (!own.every((way): way is Way => way.state === "found")) continue;
-    const [positiveM, negativeM = 0] = own.map(({ lengthMm }) =>
-      Math.max(leastM, (lengthMm / 1_000) * slack),
-    );
+    const [positiveM, negativeM = 0] = own.map((way) => laidLengthM(way, slackPercent));
     const stretches = own.flatMap(({ stretches }) => stretches);
     found.set(record, { positiveM: positiveM!, negativeM, unit, places: placesOn(stretches, layout) });
   }
