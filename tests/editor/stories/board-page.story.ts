@@ -113,7 +113,7 @@ describe("a person who hears the page or uses the keyboard alone", () => {
     expect((await said("move")).at(-1)!.places).toMatchObject([{ left: 605, top: 295, turnedDeg: 0 }]);
     await answer(view);
     await page.locator("#effect", { hasText: "plus: 605 mm from the left, 295 mm from the top" }).waitFor();
-    await page.locator("#effect", { hasText: "0.785 m → 0.795 m" }).waitFor();
+    await page.locator("#effect", { hasText: "0.864 m → 0.875 m" }).waitFor();
     expect(await page.evaluate(() => document.activeElement?.getAttribute("aria-label"))).toMatch(
       /^plus, 605/,
     );
