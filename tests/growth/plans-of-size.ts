@@ -39,9 +39,11 @@ export const plansByWord: Readonly<Record<Word, PlanOfSize>> = {
     "scenario({ name: `scenario ${i}`, on: lamps.filter((_, at) => (i >> at) & 1), bankV: 11.5 + (i % 100) / 100 });",
   ),
   surface: looped(bus, "surface({ size: { widthMm: 1200, heightMm: 800 }, name: `board ${i}` });"),
+  // Each on a board of its own: from each end of a channel, every other channel within reach on its board is a way.
   channel: looped(
-    `${bus}const board = surface({ size: { widthMm: 1200, heightMm: 800 } });\n`,
-    "channel({ on: board, path: [{ leftMm: 0, topMm: i % 800 }, { leftMm: 1200, topMm: i % 800 }] });",
+    bus,
+    `const board = surface({ size: { widthMm: 1200, heightMm: 800 } });
+channel({ on: board, path: [{ leftMm: 0, topMm: i % 800 }, { leftMm: 1200, topMm: i % 800 }] });`,
   ),
   compartment: looped(bus, "compartment({ name: `locker ${i}` });"),
   period: looped(

@@ -109,8 +109,8 @@ function keptIn({ model, circuits, network }: Judgement): unknown {
 }
 
 /** A run without all that it may take from its way. */
-function electricsOf({ lengthsFrom, positiveM, negativeM, places: _, ...run }: Run) {
-  return lengthsFrom === "plan" ? { ...run, lengthsFrom, positiveM, negativeM } : run;
+function electricsOf({ lengthsFrom, lengthUnit, positiveM, negativeM, places: _, ...run }: Run) {
+  return lengthsFrom === "plan" ? { ...run, lengthsFrom, lengthUnit, positiveM, negativeM } : run;
 }
 
 /**

@@ -83,19 +83,23 @@ class GraphBuilder {
   /** By channel: its nodes, with their distances from its beginning. */
   readonly #onChannel: { readonly node: number; readonly alongMm: number; readonly point?: Point }[][];
   readonly #obstacles: readonly (readonly Obstacle[])[];
+  /** By surface: the channels on it, and those with an end on it, in their order. */
+  readonly #channelsOn: readonly (readonly number[])[];
 
   constructor(layout: Layout, isComplete: boolean) {
     this.#layout = layout;
     this.#isComplete = isComplete;
     this.#onChannel = layout.channels.map(() => []);
     this.#obstacles = layout.surfaces.map((_, surface) => obstaclesOn(layout, surface));
+    this.#channelsOn = channelsBySurface(layout);
   }
 
   build(): TrackGraph {
     const { channels, leads } = this.#layout;
     const ends = channels.flatMap((channel, index) => this.#endsOf(channel, index));
-    channels.forEach((_, one) => {
-      for (let other = one + 1; other < channels.length; other++) this.#joinCrossing(one, other);
+    channels.forEach(({ course }, one) => {
+      if (course.kind !== "along") return;
+      for (const other of this.#channelsOn[course.surface]!) if (other > one) this.#joinCrossing(one, other);
     });
     for (const end of ends) this.#connect(end);
     const anchors = new Map<string, LeadNode>();
@@ -231,15 +235,15 @@ class GraphBuilder {
       const least = Math.abs(foot.point.x - point.x) + Math.abs(foot.point.y - point.y);
       feet.push({ foot, least });
     };
-    this.#layout.channels.forEach(({ course }, channel) => {
-      if (channel === own) return;
+    for (const channel of this.#channelsOn[surface]!) {
+      if (channel === own) continue;
+      const { course } = this.#layout.channels[channel]!;
       if (course.kind === "between") {
         if (course.from.surface === surface) add({ channel, alongMm: 0, point: plain(course.from) });
         if (course.to?.surface === surface)
           add({ channel, alongMm: course.lengthMm, point: plain(course.to) });
-        return;
+        continue;
       }
-      if (course.surface !== surface) return;
       let before = 0;
       for (let at = 1; at < course.path.length; at++) {
         const [start, end] = [course.path[at - 1]!, course.path[at]!];
@@ -248,7 +252,7 @@ class GraphBuilder {
           add({ channel, alongMm: before + lengthOfPath([start, foot]), point: foot });
         before += lengthOfPath([start, end]);
       }
-    });
+    }
     return feet.sort((one, other) => one.least - other.least || one.foot.channel - other.foot.channel);
   }
 
@@ -280,6 +284,15 @@ class GraphBuilder {
       }
     });
   }
+}
+
+function channelsBySurface({ surfaces, channels }: Layout): readonly (readonly number[])[] {
+  const bySurface = surfaces.map((): number[] => []);
+  channels.forEach(({ course }, index) => {
+    const on = course.kind === "along" ? [course.surface] : [course.from.surface, course.to?.surface];
+    for (const surface of new Set(on)) if (surface !== undefined) bySurface[surface]!.push(index);
+  });
+  return bySurface;
 }
 
 /** The stated place of the stud or branch; of more conductors than places, they share the last one. */
