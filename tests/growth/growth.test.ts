@@ -68,6 +68,8 @@ describe("the way back to the text grows no faster", () => {
  * the count. A builder has a handful in a row. The bound shows that growth is no worse.
  */
 const quadraticShapes = new Set([
+  // From each end of a channel, every other one within reach on its board is a way.
+  "channels on one board",
   "batteries that short one another",
   "a chain of fused cables",
   "a ladder",

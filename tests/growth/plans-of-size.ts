@@ -39,7 +39,7 @@ export const plansByWord: Readonly<Record<Word, PlanOfSize>> = {
     "scenario({ name: `scenario ${i}`, on: lamps.filter((_, at) => (i >> at) & 1), bankV: 11.5 + (i % 100) / 100 });",
   ),
   surface: looped(bus, "surface({ size: { widthMm: 1200, heightMm: 800 }, name: `board ${i}` });"),
-  // Each on a board of its own: from each end of a channel, every other channel within reach on its board is a way.
+  // Each on a board of its own; many on one board are a shape below.
   channel: looped(
     bus,
     `const board = surface({ size: { widthMm: 1200, heightMm: 800 } });
@@ -213,6 +213,10 @@ cable({ from: up, to: one.stud, lengthM: 0.1, gauge: 2 });
 cable({ from: down, to: other.stud, lengthM: 0.1, gauge: 2 });
 circuit({ ...onBus, from: one.stud, returnTo: other.stud, load: 0.01 });
 [up, down] = [one.stud, other.stud];`,
+  ),
+  "channels on one board": looped(
+    `${bus}const board = surface({ size: { widthMm: 1200, heightMm: 800 } });\n`,
+    "channel({ on: board, path: [{ leftMm: 0, topMm: i % 800 }, { leftMm: 1200, topMm: i % 800 }] });",
   ),
   "a ring of bus bars": (count) =>
     `${imports}${bus}const ring = [plus, ...Array.from({ length: ${count} }, () => busBar({}))];
