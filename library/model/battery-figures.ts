@@ -60,6 +60,10 @@ export function cellVoltageOf(label: BatteryLabel): number {
   return chemistry === "LiFePO4" ? cellsOf(label) * lithiumIronPhosphateCell.restV : nominalV;
 }
 
+export function isLithiumBattery({ chemistry }: Pick<BatteryLabel, "chemistry">): boolean {
+  return chemistry === "LiFePO4";
+}
+
 /** The lowest voltage at which devices draw current from it, V: 1.75 V a lead-acid cell, 3.0 V a cell of LiFePO4. */
 export function lowestVoltageOf(label: BatteryLabel): number {
   const { leadAcidV, lithiumIronPhosphateV } = lowestCellVoltage;

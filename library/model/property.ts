@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { grouped } from "./grouped.ts";
 import { isNonPlain } from "./plain-values.ts";
 import type {
   AmountUnit,
@@ -129,13 +130,6 @@ export function ofPlaces<Value>(property: Property<Value>): Property<Value> {
 
 function serving<Value>(serves: Serves, property: Property<Value>): Property<Value> {
   return { ...property, affectsResults: false, serves };
-}
-
-const threeDecimals = new Intl.NumberFormat("en-US", { maximumFractionDigits: 3 });
-
-/** "1,200" */
-export function grouped(value: number): string {
-  return threeDecimals.format(value);
 }
 
 function wrongAmount(value: unknown, limits: Limits): string {

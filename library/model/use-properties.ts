@@ -1,8 +1,9 @@
 import * as z from "zod";
 import type { ByDirection } from "../plan/solar-array.ts";
 import type { ByMonth, Month, Weekday } from "../plan/use.ts";
+import { grouped } from "./grouped.ts";
 import { power } from "./part-properties.ts";
-import { amount, count, grouped, listOf, ofBalance, oneOf, shortText } from "./property.ts";
+import { amount, count, listOf, ofBalance, oneOf, shortText } from "./property.ts";
 import type { Property, PropertyTable } from "./property-table.ts";
 import { propertyTable, type ValuesOf } from "./property-table.ts";
 

@@ -1,3 +1,4 @@
+import { isLithiumBattery } from "../../model/battery-figures.ts";
 import type { BatteryPart } from "../../model/network.ts";
 import { coldCharging } from "../../standards/charging-practice.ts";
 import {
@@ -44,7 +45,7 @@ export function bankModel(batteries: readonly BatteryPart[], temperatureC: reado
 const hoursOfMonth = 730;
 
 export function isLithium(batteries: readonly BatteryPart[]): boolean {
-  return batteries.every(({ chemistry }) => chemistry === "LiFePO4");
+  return batteries.every(isLithiumBattery);
 }
 
 function fullOf({ capacityAh, usualRestV, stateOfHealthPercent = 100 }: BatteryPart): number {

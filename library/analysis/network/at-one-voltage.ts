@@ -1,3 +1,4 @@
+import { isLithiumBattery } from "../../model/battery-figures.ts";
 import type { BatteryPart, Network, Scenario } from "../../model/network.ts";
 import { isConsumer } from "../../model/part-roles.ts";
 import { networkGraph } from "./topology/network-graph.ts";
@@ -13,11 +14,7 @@ const leastDifferenceV = 1;
 
 /** Whether one of two strings is of lithium and the other of lead-acid: equally charged, they rest at different voltages. */
 export function differInKind(one: BatteryString, other: BatteryString): boolean {
-  return isLithium(one) !== isLithium(other);
-}
-
-function isLithium({ batteries }: BatteryString): boolean {
-  return batteries[0]!.chemistry === "LiFePO4";
+  return isLithiumBattery(one.batteries[0]!) !== isLithiumBattery(other.batteries[0]!);
 }
 
 /** The nominal voltage of a string, V. */

@@ -1,4 +1,4 @@
-import { grouped } from "../property.ts";
+import { grouped } from "../grouped.ts";
 import type { AmountUnit } from "../property-table.ts";
 import type { Refusal } from "../run.ts";
 

@@ -11,6 +11,7 @@ import {
   batteryStrings,
   parallelStrings,
 } from "../../analysis/network/topology/parallel-strings.ts";
+import { isLithiumBattery } from "../../model/battery-figures.ts";
 import type { BatteryPart } from "../../model/network.ts";
 import type { Severity } from "../finding.ts";
 import { ownRequirement } from "../own-requirement.ts";
@@ -106,7 +107,7 @@ function chemistryOf(own: BatteryString, other: BatteryString): Found<Values>[] 
       found(own, other, "chemistry", own.bank === other.bank ? "error" : "warning", {
         what: "lithium",
         ...words,
-        restsHigher: isLithium(mine),
+        restsHigher: isLithiumBattery(mine),
       }),
     ];
   if (own.bank !== other.bank) return [];
@@ -172,10 +173,6 @@ function differ(oneAh: number, otherAh: number): boolean {
 
 /** Capacities within 10 %, and a little for the arithmetic. */
 const alikeWithin = 1.1 * (1 + 1e-9);
-
-function isLithium({ chemistry }: BatteryPart): boolean {
-  return chemistry === "LiFePO4";
-}
 
 function capital(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);

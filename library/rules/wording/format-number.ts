@@ -1,3 +1,5 @@
+import { grouped } from "../../model/grouped.ts";
+
 /** The one place that turns numbers into text. Everything before it is unrounded; everything after it is for people. */
 
 /** Three significant figures, no exponent, thousands separated: `2.6789` → "2.68", `12345` → "12,300", `40` → "40". */
@@ -20,7 +22,7 @@ export function counted(count: number, noun: string): string {
  * decimals, and below 1 to three figures.
  */
 export function formatExact(value: number): string {
-  return Math.abs(value) >= 1 ? threeDecimals.format(value) : formatRounded(value);
+  return Math.abs(value) >= 1 ? grouped(value) : formatRounded(value);
 }
 
 /**
@@ -76,7 +78,6 @@ export type Unit =
   | "ms";
 
 const threeFigures = 3;
-const threeDecimals = new Intl.NumberFormat("en-US", { maximumFractionDigits: 3 });
 /** A double holds 15 decimal figures for certain; beyond them, differences are noise. */
 const mostFigures = 15;
 /** A thousand times the rounding of one operation on doubles, and far below anything a builder can measure. */
