@@ -63,7 +63,11 @@ describe("an unchanged plan", () => {
   });
 
   test("says the same bytes in every format, of every example", async () => {
-    cpSync(examples, project.folder, { recursive: true, filter: (path) => !path.endsWith("endless.ts") });
+    for (const example of sampled("examples with kept results", readdirSync(examples).sort()))
+      cpSync(join(examples, example), join(project.folder, example), {
+        recursive: true,
+        filter: (path) => !path.endsWith("endless.ts"),
+      });
     await project.run(["check"], { kept });
     for (const format of sampled("formats of kept results", formats)) {
       const words = ["check", "--format", format];

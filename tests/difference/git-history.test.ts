@@ -2,6 +2,7 @@ import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
 import { jsonDifferenceSchema } from "../../server/command/difference-json.ts";
+import { sampled } from "../setup/sampled.ts";
 import {
   type Answer,
   boat,
@@ -88,7 +89,7 @@ const saloon = pump("bilge pump", 10);`,
   });
   afterAll(() => repository.remove());
 
-  test.each<[string, string, string[]]>([
+  const revisions: readonly (readonly [string, string, readonly string[]])[] = [
     ["first", "first", ["boat.ts: compared"]],
     ["first", "horn-added", ["boat.ts: compared", "+ circuit horn"]],
     ["horn-added", "thicker", ["boat.ts: compared", "circuit cabin lights: size 14 AWG → 10 AWG"]],
@@ -106,7 +107,9 @@ const saloon = pump("bilge pump", 10);`,
         "circuit saloon lights: size 14 AWG → 10 AWG",
       ],
     ],
-  ])("from %s to %s", async (before, after, expected) => {
+  ];
+
+  test.each(sampled("revisions to compare", revisions))("from %s to %s", async (before, after, expected) => {
     const answer = await repository.loomwright("diff", before, after, "--format", "json");
     expect(answer.err).toBe("");
     expect(lines(read(answer))).toEqual(expected);
@@ -201,7 +204,7 @@ const saloon = pump("bilge pump", 10);`,
     }
   });
 
-  test.each<[string[], string]>([
+  const refused: readonly (readonly [readonly string[], string])[] = [
     [["nowhere"], "'nowhere' is not a folder, and there is no revision 'nowhere' in this repository"],
     [["./nowhere"], "there is no folder './nowhere'"],
     [["first..renamed"], "'first..renamed' names a range; give its two ends as two arguments"],
@@ -210,12 +213,17 @@ const saloon = pump("bilge pump", 10);`,
     [[], "give a revision to compare with"],
     [["first", "renamed", "moved"], "'diff' compares two states"],
     [["HEAD", "--format", "csv"], "--format is text, markdown or json, not 'csv'"],
-  ])("diff %j is answered with a sentence", async (words, sentence) => {
-    const { code, out, err } = await repository.loomwright("diff", ...words);
-    expect({ code, out }).toEqual({ code: 2, out: "" });
-    expect(err).toContain(sentence);
-    expect(err).not.toMatch(/\n +at /);
-  });
+  ];
+
+  test.each(sampled("revisions to compare", refused))(
+    "diff %j is answered with a sentence",
+    async (words, sentence) => {
+      const { code, out, err } = await repository.loomwright("diff", ...words);
+      expect({ code, out }).toEqual({ code: 2, out: "" });
+      expect(err).toContain(sentence);
+      expect(err).not.toMatch(/\n +at /);
+    },
+  );
 
   test("a revision that begins with a dash reaches git as a revision or not at all", async () => {
     const { code, err } = await repository.loomwright("diff", "--", "--output=x");

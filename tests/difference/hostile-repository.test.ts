@@ -13,6 +13,7 @@ import {
 import { delimiter, join } from "node:path";
 import { afterEach, expect, test } from "vitest";
 import { jsonDifferenceSchema } from "../../server/command/difference-json.ts";
+import { sampled } from "../setup/sampled.ts";
 import { boat, type ScriptedRepository, scriptedRepository, sizes } from "./scripted-repository.ts";
 
 /*
@@ -74,7 +75,7 @@ test("the trap works: git itself would run it", () => {
   expect(existsSync(trace)).toBe(true);
 });
 
-test.each<[string, (one: ScriptedRepository, program: string) => void]>([
+const traps: readonly (readonly [string, (one: ScriptedRepository, program: string) => void])[] = [
   ["a file system monitor", (one, program) => one.git("config", "core.fsmonitor", program)],
   [
     "aliases named as what is asked for",
@@ -122,17 +123,22 @@ test.each<[string, (one: ScriptedRepository, program: string) => void]>([
       one.git("config", "include.path", "more");
     },
   ],
-])("%s: nothing runs, nothing is written, and the difference is told", async (_, setUp) => {
-  const one = repository();
-  const { program, trace } = trap(one, "spring");
-  setUp(one, program);
-  rmSync(trace, { force: true });
-  const { code, out, err } = await asksFor(one, "first");
-  expect(err).toBe("");
-  expect(out).toContain(change);
-  expect(code).toBe(0);
-  expect(existsSync(trace)).toBe(false);
-});
+];
+
+test.each(sampled("traps in a repository", traps))(
+  "%s: nothing runs, nothing is written, and the difference is told",
+  async (_, setUp) => {
+    const one = repository();
+    const { program, trace } = trap(one, "spring");
+    setUp(one, program);
+    rmSync(trace, { force: true });
+    const { code, out, err } = await asksFor(one, "first");
+    expect(err).toBe("");
+    expect(out).toContain(change);
+    expect(code).toBe(0);
+    expect(existsSync(trace)).toBe(false);
+  },
+);
 
 test("objects that are missing are not fetched, by whatever the repository calls a remote", async () => {
   const one = repository();

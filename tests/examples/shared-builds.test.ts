@@ -5,6 +5,7 @@ import { delimiter, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeEach, describe, expect, test } from "vitest";
 import { parseDocument } from "yaml";
+import { sampled } from "../setup/sampled.ts";
 
 const example = fileURLToPath(new URL("../../examples/shared-builds", import.meta.url));
 const command = fileURLToPath(new URL("../../server/dist/command.cjs", import.meta.url));
@@ -79,7 +80,7 @@ describe("the workflow of one machine", () => {
 });
 
 describe("the workflow of several machines", () => {
-  test.each([
+  const changes: readonly (readonly [string, () => void, number])[] = [
     ["passes where nothing is wrong", () => {}, 0],
     ["fails where something is", () => thinnerWire(), 1],
     [
@@ -87,12 +88,17 @@ describe("the workflow of several machines", () => {
       () => write("gatehouse/plan.ts", 'import { circuit } from "loomwright";\ncircuit({'),
       2,
     ],
-  ])("%s, and says what one machine says", (_, change, code) => {
-    change();
-    const { codes, last } = runMany();
-    expect(codes.at(-1)).toBe(code);
-    expect(last).toBe(shell("npx loomwright check --format annotations").stdout);
-  });
+  ];
+
+  test.each(sampled("workflows of shared builds", changes))(
+    "%s, and says what one machine says",
+    (_, change, code) => {
+      change();
+      const { codes, last } = runMany();
+      expect(codes.at(-1)).toBe(code);
+      expect(last).toBe(shell("npx loomwright check --format annotations").stdout);
+    },
+  );
 
   test("fails where a share is missing", () => {
     const { codes } = runMany((shard) => shard !== 2);
@@ -122,10 +128,12 @@ describe("the workflow of several machines", () => {
 });
 
 describe("before each commit", () => {
-  test.each([
+  const hooks: readonly (readonly [string, () => ReturnType<typeof shell>])[] = [
     ["the hook manager's recipe", () => shell(hook().entry)],
     ["git's own hook", () => shell("hooks/pre-commit")],
-  ])("%s lets nothing wrong pass", (_, commit) => {
+  ];
+
+  test.each(sampled("workflows of shared builds", hooks))("%s lets nothing wrong pass", (_, commit) => {
     expect(commit().status).toBe(0);
     thinnerWire();
     const { status, stdout } = commit();

@@ -1,5 +1,4 @@
 import { describe, expect, test } from "vitest";
-import { groupedBy } from "../../../library/analysis/grouped-by.ts";
 import type { Judgement } from "../../../library/judge.ts";
 import { sampled } from "../../setup/sampled.ts";
 import { type Case, cases, kindsOfCircuit } from "./cases.ts";
@@ -25,10 +24,7 @@ test.each(Object.entries(kindsOfCircuit))("every property of a circuit has a cas
   expect(propertyPaths.filter((path) => path.startsWith("circuit.") && !known.has(path))).toEqual([]);
 });
 
-/** The cases of this run: of those with one property of one name, such as the price of each part, a share. */
-const ofThisRun = [...groupedBy(cases, ({ property }) => property.replace(/^\w+\./, "")).values()].flatMap(
-  (alike) => sampled("properties of one name", alike),
-);
+const ofThisRun = sampled("changes of a property", cases);
 
 describe("a change of", () => {
   test.each(ofThisRun.map((one) => [labelOf(one), one] as const))("%s", (_, one) => {
