@@ -9,6 +9,7 @@ import type {
   TriedPlace,
 } from "../../../server/language/messages.ts";
 import { type ScriptedEditor, startEditor } from "../../protocol/scripted-editor.ts";
+import { sampled } from "../../setup/sampled.ts";
 import { boardsPlan } from "../harness/boards-plan.ts";
 import { type BoardsPage, openBoardsPage } from "../harness/shipped-page.ts";
 import { startBrowser } from "../harness/workbench.ts";
@@ -87,7 +88,7 @@ async function violationsOn({ page }: BoardsPage): Promise<readonly string[]> {
 }
 
 describe("a person who hears the page or uses the keyboard alone", () => {
-  test.each(["light", "dark", "high-contrast"] as const)(
+  test.each(sampled("appearances of a page", ["light", "dark", "high-contrast"] as const))(
     "axe-core finds nothing wrong in a %s theme",
     async (theme) => {
       const view = await open({ theme: { kind: `vscode-${theme}`, colours: themes[theme] } });

@@ -6,7 +6,7 @@ import { boardsPlan } from "../harness/boards-plan.ts";
 import { diagramIn } from "../harness/diagram-in-workbench.ts";
 import { line, runFromPalette, statusItem, valueOn } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
-import { reloadWindow } from "../harness/workbench.ts";
+import { isReloaded, reloadWindow } from "../harness/workbench.ts";
 
 // The boards beside the text, as a person works with them, in one window and in this order.
 
@@ -121,7 +121,7 @@ test("a click leads to the line, and the cursor in the text selects its part", a
   await view.getByRole("heading", { name: "plus", exact: true }).waitFor();
 });
 
-test("a reload of the window brings the view back", async () => {
+test.runIf(isReloaded("boards"))("a reload of the window brings the view back", async () => {
   await view.getByRole("checkbox", { name: "Conductors" }).check();
   await view.locator(".stage .loomwright-conductor").first().waitFor();
   await reloadWindow(page, /conductors\\*":true/);

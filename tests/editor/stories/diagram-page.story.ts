@@ -4,6 +4,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
 import { attributeIs, elementIs } from "../../../extension/diagram/allowed-svg.ts";
 import type { ShowDiagram } from "../../../extension/diagram/messages.ts";
+import { sampled } from "../../setup/sampled.ts";
 import { type DrawnPlan, drawnPlan } from "../harness/drawn-plan.ts";
 import { hostileNames } from "../harness/hostile-names.ts";
 import { type DiagramPage, openDiagramPage, show } from "../harness/shipped-page.ts";
@@ -65,14 +66,18 @@ const named = (diagram: ShowDiagram, name: string) => {
   return found;
 };
 
+/** The drawings and views that this run looks at. */
+const drawings = sampled("views of the diagram's page", [
+  { plan: "library-bus", view: "one-line" },
+  { plan: "library-bus", view: "wiring" },
+  { plan: "faulty-workshop", view: "wiring" },
+] as const);
+const views = sampled("views of the diagram's page", ["one-line", "wiring"] as const);
+
 describe("what a screen reader is told", () => {
   const axe = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
 
-  test.each([
-    { plan: "library-bus", view: "one-line" },
-    { plan: "library-bus", view: "wiring" },
-    { plan: "faulty-workshop", view: "wiring" },
-  ] as const)("axe-core finds nothing wrong with the $view view of $plan", async ({ plan, view }) => {
+  test.each(drawings)("axe-core finds nothing wrong with the $view view of $plan", async ({ plan, view }) => {
     const panel = await open();
     const diagram = await (plan === "library-bus" ? bus : workshop).diagram({ view });
     await show(panel, diagram);
@@ -125,38 +130,38 @@ describe("what a screen reader is told", () => {
 });
 
 describe("as it opens", () => {
-  test.each([
-    ["library-bus", "one-line"],
-    ["library-bus", "wiring"],
-    ["faulty-workshop", "wiring"],
-  ] as const)("%s, %s: words of at least 9 px, beginning at the bank, and no legend", async (plan, view) => {
-    const panel = await open();
-    const { page } = panel;
-    const diagram = await (plan === "library-bus" ? bus : workshop).diagram({ view });
-    await show(panel, diagram);
-    const words = await page.evaluate(() =>
-      [...document.querySelectorAll<SVGTextElement>("#stage text")].flatMap((text) => {
-        const scale = text.getScreenCTM()?.a ?? 0;
-        const letters = (text.textContent ?? "").trim();
-        return letters.length > 1 ? [{ letters, px: Number(text.getAttribute("font-size")) * scale }] : [];
-      }),
-    );
-    expect(words.length).toBeGreaterThan(20);
-    expect(words.filter(({ px }) => px < 8.999)).toEqual([]);
-    if (process.env.PICTURES) await page.screenshot({ path: `${process.env.PICTURES}/${plan}-${view}.png` });
-    expect(words.map(({ letters }) => letters).join("\n")).not.toContain("Local codes rule");
-    // The workshop's circuits are lone ones, without a battery.
-    if (plan === "faulty-workshop") return;
-    const stage = (await page.locator("#stage").boundingBox())!;
-    const bank = await onScreen(page, diagram.picture!.start!);
-    expect(diagram.picture!.elements.find(({ id }) => id === diagram.picture!.start)!.description).toContain(
-      "attery",
-    );
-    expect(bank.x).toBeGreaterThanOrEqual(stage.x);
-    expect(bank.x + bank.width).toBeLessThanOrEqual(stage.x + stage.width);
-    expect(bank.y).toBeGreaterThanOrEqual(stage.y);
-    expect(bank.y + bank.height).toBeLessThanOrEqual(stage.y + stage.height);
-  });
+  test.each(drawings)(
+    "$plan, $view: words of at least 9 px, beginning at the bank, and no legend",
+    async ({ plan, view }) => {
+      const panel = await open();
+      const { page } = panel;
+      const diagram = await (plan === "library-bus" ? bus : workshop).diagram({ view });
+      await show(panel, diagram);
+      const words = await page.evaluate(() =>
+        [...document.querySelectorAll<SVGTextElement>("#stage text")].flatMap((text) => {
+          const scale = text.getScreenCTM()?.a ?? 0;
+          const letters = (text.textContent ?? "").trim();
+          return letters.length > 1 ? [{ letters, px: Number(text.getAttribute("font-size")) * scale }] : [];
+        }),
+      );
+      expect(words.length).toBeGreaterThan(20);
+      expect(words.filter(({ px }) => px < 8.999)).toEqual([]);
+      if (process.env.PICTURES)
+        await page.screenshot({ path: `${process.env.PICTURES}/${plan}-${view}.png` });
+      expect(words.map(({ letters }) => letters).join("\n")).not.toContain("Local codes rule");
+      // The workshop's circuits are lone ones, without a battery.
+      if (plan === "faulty-workshop") return;
+      const stage = (await page.locator("#stage").boundingBox())!;
+      const bank = await onScreen(page, diagram.picture!.start!);
+      expect(
+        diagram.picture!.elements.find(({ id }) => id === diagram.picture!.start)!.description,
+      ).toContain("attery");
+      expect(bank.x).toBeGreaterThanOrEqual(stage.x);
+      expect(bank.x + bank.width).toBeLessThanOrEqual(stage.x + stage.width);
+      expect(bank.y).toBeGreaterThanOrEqual(stage.y);
+      expect(bank.y + bank.height).toBeLessThanOrEqual(stage.y + stage.height);
+    },
+  );
 
   test("all of it in the window, once that is chosen, stays so over a reload", async () => {
     const panel = await open();
@@ -277,30 +282,27 @@ describe("by keyboard alone", () => {
     expect(await viewBoxOf(panel.page)).toEqual([x, y, width, height]);
   });
 
-  test.each(["one-line", "wiring"] as const)(
-    "in the %s view every element can be reached, and is then in sight",
-    async (view) => {
-      const panel = await open({ reducedMotion: "reduce" });
-      const diagram = await bus.diagram({ view });
-      const elements = diagram.picture!.elements;
-      await show(panel, diagram);
-      await panel.page.locator("#stage").focus();
-      for (let times = 0; times < 8; times++) await panel.page.keyboard.press("+");
-      const stage = await panel.page.locator("#stage").boundingBox();
-      const reached: (string | undefined)[] = [];
-      for (const _ of elements) {
-        await panel.page.keyboard.press("Tab");
-        const id = await focusedId(panel.page);
-        reached.push(id);
-        const box = await onScreen(panel.page, id!);
-        expect(box.x).toBeLessThan(stage!.x + stage!.width);
-        expect(box.x + box.width).toBeGreaterThan(stage!.x);
-        expect(box.y).toBeLessThan(stage!.y + stage!.height);
-        expect(box.y + box.height).toBeGreaterThan(stage!.y);
-      }
-      expect(reached).toEqual(elements.map(({ id }) => id));
-    },
-  );
+  test.each(views)("in the %s view every element can be reached, and is then in sight", async (view) => {
+    const panel = await open({ reducedMotion: "reduce" });
+    const diagram = await bus.diagram({ view });
+    const elements = diagram.picture!.elements;
+    await show(panel, diagram);
+    await panel.page.locator("#stage").focus();
+    for (let times = 0; times < 8; times++) await panel.page.keyboard.press("+");
+    const stage = await panel.page.locator("#stage").boundingBox();
+    const reached: (string | undefined)[] = [];
+    for (const _ of elements) {
+      await panel.page.keyboard.press("Tab");
+      const id = await focusedId(panel.page);
+      reached.push(id);
+      const box = await onScreen(panel.page, id!);
+      expect(box.x).toBeLessThan(stage!.x + stage!.width);
+      expect(box.x + box.width).toBeGreaterThan(stage!.x);
+      expect(box.y).toBeLessThan(stage!.y + stage!.height);
+      expect(box.y + box.height).toBeGreaterThan(stage!.y);
+    }
+    expect(reached).toEqual(elements.map(({ id }) => id));
+  });
 });
 
 describe("by pointer", () => {
@@ -493,7 +495,7 @@ describe("the cursor in the text", () => {
 });
 
 describe("nothing of a plan does anything in the page", () => {
-  test.each(["one-line", "wiring"] as const)("hostile names are text, in the %s view", async (view) => {
+  test.each(views)("hostile names are text, in the %s view", async (view) => {
     const plan = await drawnPlan({ "van.ts": hostilePlan() }, "van.ts");
     try {
       const panel = await open();

@@ -5,7 +5,7 @@ import { beforeAll, expect, test } from "vitest";
 import { diagramIn, elementIn } from "../harness/diagram-in-workbench.ts";
 import { line, runFromPalette, statusItem, valueOn } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
-import { reloadWindow } from "../harness/workbench.ts";
+import { isReloaded, reloadWindow } from "../harness/workbench.ts";
 
 // The diagram beside the text, as a person works with it, in one window and in this order.
 
@@ -203,15 +203,18 @@ test.each([
   expect(colours.ink).not.toBe(colours.ground);
 });
 
-test("it is there again after a reload of the window, and follows the text", async () => {
-  await reloadWindow(page, /loomwright\.diagram/);
-  diagram = diagramIn(page);
-  await elementIn(diagram, "fuse panel").waitFor();
-  // The editor decides how much of a page's kept state is saved by then; the page's own tests cover the kept state.
-  await diagram.locator("#view").selectOption("wiring");
-  await inPicture(/10 AWG/).waitFor();
-  await line(page, '"heater"').waitFor();
-});
+test.runIf(isReloaded("diagram"))(
+  "it is there again after a reload of the window, and follows the text",
+  async () => {
+    await reloadWindow(page, /loomwright\.diagram/);
+    diagram = diagramIn(page);
+    await elementIn(diagram, "fuse panel").waitFor();
+    // The editor decides how much of a page's kept state is saved by then; the page's own tests cover the kept state.
+    await diagram.locator("#view").selectOption("wiring");
+    await inPicture(/10 AWG/).waitFor();
+    await line(page, '"heater"').waitFor();
+  },
+);
 
 test("with the tab of the text closed it stays, and a click opens the text at its line again", async () => {
   await line(page, '"heater"').click();

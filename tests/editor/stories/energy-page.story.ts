@@ -4,6 +4,7 @@ import type { Browser } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
 import type { EnergyParams, EnergyView } from "../../../server/language/messages.ts";
 import { type ScriptedEditor, startEditor } from "../../protocol/scripted-editor.ts";
+import { sampled } from "../../setup/sampled.ts";
 import { energyPlan } from "../harness/energy-plan.ts";
 import { type EnergyPage, openEnergyPage } from "../harness/shipped-page.ts";
 import { startBrowser } from "../harness/workbench.ts";
@@ -56,7 +57,7 @@ const themes = {
 describe("a person who hears the page or uses the keyboard alone", () => {
   const axe = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
 
-  test.each(["light", "dark", "high-contrast"] as const)(
+  test.each(sampled("appearances of a page", ["light", "dark", "high-contrast"] as const))(
     "axe-core finds nothing wrong in a %s theme",
     async (theme) => {
       const view = await open({ theme: { kind: `vscode-${theme}`, colours: themes[theme] } });

@@ -74,7 +74,7 @@ const reports: readonly (readonly [plan: string, edition: Edition])[] = [
 ];
 
 describe.each(sampled("reports in a browser", reports))("%s, for the %s", (plan, edition) => {
-  test.each(["light", "dark"] as const)(
+  test.each(sampled("appearances of a page", ["light", "dark"] as const))(
     "%s: a screen reader and a keyboard reach all of it",
     async (colorScheme) => {
       const page = await open(plan, { edition, colorScheme });
@@ -97,7 +97,7 @@ describe.each(sampled("reports in a browser", reports))("%s, for the %s", (plan,
     },
   );
 
-  test.each([1280, 360])(
+  test.each(sampled("appearances of a page", [1280, 360]))(
     "on a screen %i wide the page itself never has to be moved sideways",
     async (width) => {
       const page = await open(plan, { edition, width });
@@ -112,7 +112,7 @@ describe.each(sampled("reports in a browser", reports))("%s, for the %s", (plan,
     },
   );
 
-  test.each(["A4", "Letter"] as const)(
+  test.each(sampled("appearances of a page", ["A4", "Letter"] as const))(
     "printed on %s, every page has something on it, and nothing runs off the paper",
     async (format) => {
       const page = await open(plan, { edition });
