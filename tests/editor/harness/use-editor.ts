@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from "nod
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import type { Browser, BrowserContext, Page } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll } from "vitest";
 import {
   type EditorServer,
@@ -29,35 +29,24 @@ export interface Editor {
 /** The folder for pictures of failed stories. */
 const pictures = fileURLToPath(new URL("../dist/failed", import.meta.url));
 
-interface Started {
-  readonly server: EditorServer;
-  /** Of all its windows: what one has loaded and compiled, the next one need not. */
-  readonly context: BrowserContext;
-}
-
 /** By their options. */
-const editors = new Map<string, Promise<Started>>();
+const servers = new Map<string, Promise<EditorServer>>();
 let browserOfAll: Promise<Browser> | undefined;
 
-async function start(options: EditorServerOptions): Promise<Started> {
-  const server = await startEditorServer(options);
-  browserOfAll ??= startBrowser();
-  const context = await (await browserOfAll).newContext();
-  context.setDefaultTimeout(60_000);
-  return { server, context };
-}
-
 export function useEditor(options: Omit<EditorServerOptions, "extensions">): Editor {
-  let editor: Started | undefined;
+  let server: EditorServer | undefined;
+  let browser: Browser | undefined;
   let page: Page | undefined;
   const folders: string[] = [];
 
   beforeAll(async () => {
     const key = JSON.stringify(options);
     const started =
-      editors.get(key) ?? start({ extensions: [fromEnvironment("LOOMWRIGHT_VSIX")], ...options });
-    editors.set(key, started);
-    editor = await started;
+      servers.get(key) ?? startEditorServer({ extensions: [fromEnvironment("LOOMWRIGHT_VSIX")], ...options });
+    servers.set(key, started);
+    server = await started;
+    browserOfAll ??= startBrowser();
+    browser = await browserOfAll;
   });
   afterEach(async ({ task }) => {
     if (task.result?.state !== "fail" || !page || page.isClosed()) return;
@@ -65,21 +54,21 @@ export function useEditor(options: Omit<EditorServerOptions, "extensions">): Edi
     await page.screenshot({ path: join(pictures, `${task.name.replace(/\W+/g, "-").slice(0, 80)}.png`) });
   });
   afterAll(async () => {
-    await page?.close();
+    await page?.context().close();
     for (const folder of folders) rmSync(folder, { recursive: true, force: true });
   });
 
   const started = () => {
-    if (!editor) throw new Error("the editor has not been started");
-    return editor;
+    if (!server) throw new Error("the editor has not been started");
+    return server;
   };
   return {
-    server: () => started().server,
+    server: started,
     async open(folder, { file, ...rest } = {}) {
-      const { server, context } = started();
-      await page?.close();
-      const payload = file ? [["openFile", remoteAddress(server, join(folder, file))] as const] : [];
-      page = await openWindow(context, server, { folder, payload, ...rest });
+      if (!browser) throw new Error("the browser has not been started");
+      await page?.context().close();
+      const payload = file ? [["openFile", remoteAddress(started(), join(folder, file))] as const] : [];
+      page = await openWindow(browser, started(), { folder, payload, ...rest });
       return page;
     },
     folder(files) {

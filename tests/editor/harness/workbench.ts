@@ -1,4 +1,4 @@
-import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
+import { type Browser, chromium, type Page } from "playwright-core";
 import { sampled } from "../../setup/sampled.ts";
 import { type EditorServer, fromEnvironment } from "./editor-server.ts";
 
@@ -29,15 +29,17 @@ export interface WindowOptions {
   readonly viewport?: { readonly width: number; readonly height: number };
 }
 
-/** Opens a folder in a new window, with nothing kept of the windows before, and waits until the workbench is drawn. */
+/** Opens a folder in a fresh profile, and waits until the workbench is drawn. */
 export async function openWindow(
-  context: BrowserContext,
+  browser: Browser,
   server: EditorServer,
   options: WindowOptions,
 ): Promise<Page> {
+  const context = await browser.newContext({
+    viewport: options.viewport ?? { width: 1280, height: 800 },
+  });
+  context.setDefaultTimeout(60_000);
   const page = await context.newPage();
-  await page.setViewportSize(options.viewport ?? { width: 1280, height: 800 });
-  await forget(page, server);
   await options.before?.(page);
   const address = new URL(server.origin);
   address.searchParams.set("folder", options.folder);
@@ -45,16 +47,6 @@ export async function openWindow(
   await page.goto(address.href);
   await page.waitForSelector(".monaco-workbench .part.editor");
   return page;
-}
-
-/** Deletes what the windows of this editor have kept in the browser, such as their tabs; their loaded and compiled code stays. */
-async function forget(page: Page, { origin }: EditorServer): Promise<void> {
-  const session = await page.context().newCDPSession(page);
-  await session.send("Storage.clearDataForOrigin", {
-    origin,
-    storageTypes: "cookies,indexeddb,local_storage",
-  });
-  await session.detach();
 }
 
 /** The views beside a text, each with a story in which the window is reloaded. */

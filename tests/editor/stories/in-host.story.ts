@@ -44,7 +44,7 @@ beforeAll(async () => {
     },
   });
   const code = await ended;
-  await page.close();
+  await page.context().close();
   if (results.size === 0)
     throw new Error(`The suite ended with ${code} and told nothing:\n${others.join("\n")}`);
 }, 300_000);

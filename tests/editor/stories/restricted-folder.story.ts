@@ -1,23 +1,31 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { beforeAll, expect, test } from "vitest";
 import { boardsPlan } from "../harness/boards-plan.ts";
 import { diagramIn, elementIn } from "../harness/diagram-in-workbench.ts";
-import { runFromPalette, statusItem } from "../harness/on-screen.ts";
+import { line, runFromPalette, statusItem } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
 
-const editor = useEditor({ trustEverything: false });
-
-test("a plan in a folder that nobody trusts is checked and drawn", async () => {
-  const folder = editor.folder({
-    "stranger.ts": `import { circuit } from "loomwright";
+const stranger = `import { circuit } from "loomwright";
 
 circuit({ name: "heater", load: 15, oneWayFt: 20, gauge: 14, protect: 20, insulationC: 105 });
-`,
-  });
-  const page = await editor.open(folder, { file: "stranger.ts" });
+`;
+
+// In one window and in this order, which is never trusted.
+
+const editor = useEditor({ trustEverything: false });
+let page: Page;
+let folder: string;
+
+beforeAll(async () => {
+  folder = editor.folder({ "stranger.ts": stranger, "cabin.ts": boardsPlan });
+  page = await editor.open(folder, { file: "stranger.ts", viewport: { width: 1900, height: 1000 } });
   await page.getByRole("button", { name: /^No, I don't trust/ }).click();
   await statusItem(page, "Restricted Mode").waitFor();
+});
+
+test("a plan in a folder that nobody trusts is checked and drawn", async () => {
   await page.locator(".squiggly-warning").first().waitFor();
   await statusItem(page, "Loomwright: 1 circuit, 1 warning").waitFor();
   await page.getByRole("button", { name: "Show the Wiring Diagram" }).click();
@@ -31,12 +39,8 @@ circuit({ name: "heater", load: 15, oneWayFt: 20, gauge: 14, protect: 20, insula
 });
 
 test("boards there: they open, change no text by themselves, move no part with a computed place, and one by its literals if asked", async () => {
-  const folder = editor.folder({ "cabin.ts": boardsPlan });
-  const file = join(folder, "cabin.ts");
-  const page = await editor.open(folder, { file: "cabin.ts", viewport: { width: 1900, height: 1000 } });
-  await page.getByRole("button", { name: /^No, I don't trust/ }).click();
-  await statusItem(page, "Restricted Mode").waitFor();
-  await statusItem(page, "Loomwright: 1 circuit").waitFor();
+  await page.locator(".explorer-folders-view .monaco-list-row", { hasText: "cabin.ts" }).dblclick();
+  await line(page, "leftMm: 600 + gap").waitFor();
   await runFromPalette(page, "Loomwright: Show the Boards to Scale");
   const view = diagramIn(page);
   const part = (name: string) => view.getByRole("button", { name: new RegExp(`^${name}, `) });
@@ -53,7 +57,7 @@ test("boards there: they open, change no text by themselves, move no part with a
   await page.mouse.up();
   await view.locator("#said", { hasText: "its distance from the left is computed" }).waitFor();
   expect(await text()).toContain("{ on: board, leftMm: 600 + gap, topMm: 300 }");
-  expect(readFileSync(file, "utf8")).toBe(boardsPlan);
+  expect(readFileSync(join(folder, "cabin.ts"), "utf8")).toBe(boardsPlan);
 
   await part("plus").focus();
   await page.keyboard.press("ArrowRight");
