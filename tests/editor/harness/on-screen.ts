@@ -67,9 +67,13 @@ export async function pick(page: Page, title: string, label: string): Promise<vo
   throw new Error(`"${label}" cannot be picked from "${title}"`);
 }
 
-/** Whether it appears within the time, ms. */
-export function shows(locator: Locator, timeout: number): Promise<boolean> {
-  return locator.waitFor({ timeout }).then(
+/** Whether it appears, or goes, within the time, ms. */
+export function shows(
+  locator: Locator,
+  timeout: number,
+  state: "visible" | "detached" = "visible",
+): Promise<boolean> {
+  return locator.waitFor({ timeout, state }).then(
     () => true,
     () => false,
   );

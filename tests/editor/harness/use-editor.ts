@@ -10,7 +10,15 @@ import {
   fromEnvironment,
   startEditorServer,
 } from "./editor-server.ts";
-import { openWindow, remoteAddress, startBrowser, type WindowOptions } from "./workbench.ts";
+import {
+  clearWindow,
+  defaultViewport,
+  openFile,
+  openWindow,
+  remoteAddress,
+  startBrowser,
+  type WindowOptions,
+} from "./workbench.ts";
 
 /**
  * An editor with the packed extension installed. Files of stories that ask for the same one share it, and its browser: it starts
@@ -22,6 +30,15 @@ export interface Editor {
    * Opens a folder in a fresh window, replacing the one before, and in it a file. A failing story leaves a picture of the window.
    */
   open(folder: string, options?: { readonly file?: string } & Partial<WindowOptions>): Promise<Page>;
+  /**
+   * Shows a file of these, in a folder of their own within the folder of a window that stories share. Of the stories before,
+   * no editor and no notification is left there. For stories that need no folder, setting or trust of a window to themselves.
+   */
+  show(
+    files: Readonly<Record<string, string>>,
+    file: string,
+    options?: Pick<WindowOptions, "viewport">,
+  ): Promise<{ readonly page: Page; readonly folder: string }>;
   /** A new folder outside the work tree with these files, deleted at the end of the file of stories. */
   folder(files: Readonly<Record<string, string>>): string;
 }
@@ -33,10 +50,21 @@ const pictures = fileURLToPath(new URL("../dist/failed", import.meta.url));
 const servers = new Map<string, Promise<EditorServer>>();
 let browserOfAll: Promise<Browser> | undefined;
 
+interface SharedWindow {
+  readonly page: Page;
+  /** Of the folders that it has shown. */
+  readonly root: string;
+  shown: number;
+}
+
+/** Of the editors, while it is open. */
+const sharedWindows = new Map<EditorServer, SharedWindow>();
+
 export function useEditor(options: Omit<EditorServerOptions, "extensions">): Editor {
   let server: EditorServer | undefined;
   let browser: Browser | undefined;
   let page: Page | undefined;
+  let inShared: Page | undefined;
   const folders: string[] = [];
 
   beforeAll(async () => {
@@ -49,9 +77,10 @@ export function useEditor(options: Omit<EditorServerOptions, "extensions">): Edi
     browser = await browserOfAll;
   });
   afterEach(async ({ task }) => {
-    if (task.result?.state !== "fail" || !page || page.isClosed()) return;
+    const shown = page ?? inShared;
+    if (task.result?.state !== "fail" || !shown || shown.isClosed()) return;
     mkdirSync(pictures, { recursive: true });
-    await page.screenshot({ path: join(pictures, `${task.name.replace(/\W+/g, "-").slice(0, 80)}.png`) });
+    await shown.screenshot({ path: join(pictures, `${task.name.replace(/\W+/g, "-").slice(0, 80)}.png`) });
   });
   afterAll(async () => {
     await page?.context().close();
@@ -62,8 +91,41 @@ export function useEditor(options: Omit<EditorServerOptions, "extensions">): Edi
     if (!server) throw new Error("the editor has not been started");
     return server;
   };
+  const write = (folder: string, files: Readonly<Record<string, string>>) => {
+    for (const [name, text] of Object.entries(files)) {
+      mkdirSync(dirname(join(folder, name)), { recursive: true });
+      writeFileSync(join(folder, name), text);
+    }
+    return folder;
+  };
+  const newFolder = () => realpathSync(mkdtempSync(join(tmpdir(), "loomwright-story-")));
+
+  const shared = async (browser: Browser, viewport: WindowOptions["viewport"]) => {
+    const before = sharedWindows.get(started());
+    if (before) {
+      await before.page.setViewportSize(viewport ?? defaultViewport);
+      await clearWindow(before.page);
+      return before;
+    }
+    const root = newFolder();
+    process.once("exit", () => rmSync(root, { recursive: true, force: true }));
+    const opened = await openWindow(browser, started(), { folder: root, ...(viewport ? { viewport } : {}) });
+    const window = { page: opened, root, shown: 0 };
+    sharedWindows.set(started(), window);
+    return window;
+  };
+
   return {
     server: started,
+    async show(files, file, { viewport } = {}) {
+      if (!browser) throw new Error("the browser has not been started");
+      const window = await shared(browser, viewport);
+      window.shown += 1;
+      const folder = write(join(window.root, String(window.shown)), files);
+      inShared = window.page;
+      await openFile(window.page, join(folder, file));
+      return { page: window.page, folder };
+    },
     async open(folder, { file, ...rest } = {}) {
       if (!browser) throw new Error("the browser has not been started");
       await page?.context().close();
@@ -72,13 +134,9 @@ export function useEditor(options: Omit<EditorServerOptions, "extensions">): Edi
       return page;
     },
     folder(files) {
-      const folder = realpathSync(mkdtempSync(join(tmpdir(), "loomwright-story-")));
+      const folder = newFolder();
       folders.push(folder);
-      for (const [name, text] of Object.entries(files)) {
-        mkdirSync(dirname(join(folder, name)), { recursive: true });
-        writeFileSync(join(folder, name), text);
-      }
-      return folder;
+      return write(folder, files);
     },
   };
 }

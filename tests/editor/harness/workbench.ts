@@ -1,6 +1,8 @@
+import { basename } from "node:path";
 import { type Browser, chromium, type Page } from "playwright-core";
 import { sampled } from "../../setup/sampled.ts";
 import { type EditorServer, fromEnvironment } from "./editor-server.ts";
+import { runFromPalette, shows } from "./on-screen.ts";
 
 /** One Chromium for all windows of a test file. */
 export function startBrowser(): Promise<Browser> {
@@ -29,6 +31,8 @@ export interface WindowOptions {
   readonly viewport?: { readonly width: number; readonly height: number };
 }
 
+export const defaultViewport = { width: 1280, height: 800 };
+
 /** Opens a folder in a fresh profile, and waits until the workbench is drawn. */
 export async function openWindow(
   browser: Browser,
@@ -36,7 +40,7 @@ export async function openWindow(
   options: WindowOptions,
 ): Promise<Page> {
   const context = await browser.newContext({
-    viewport: options.viewport ?? { width: 1280, height: 800 },
+    viewport: options.viewport ?? defaultViewport,
   });
   context.setDefaultTimeout(60_000);
   const page = await context.newPage();
@@ -47,6 +51,41 @@ export async function openWindow(
   await page.goto(address.href);
   await page.waitForSelector(".monaco-workbench .part.editor");
   return page;
+}
+
+/** Closes every editor, without saving, and every notification. */
+export async function clearWindow(page: Page): Promise<void> {
+  const tab = page.locator(".part.editor .tab").first();
+  const dropChanges = page.locator(".monaco-dialog-box .monaco-button", { hasText: "Don't Save" });
+  await page.keyboard.press("Escape");
+  for (let tries = 0; (await tab.count()) > 0; tries++) {
+    if (tries === 10) throw new Error("the editors of the story before cannot be closed");
+    // An editor that is still being filled can take the focus from the palette, and the command does nothing.
+    await runFromPalette(page, "View: Close All Editors");
+    if (await shows(dropChanges, 1_000)) await dropChanges.click();
+    await shows(tab, 5_000, "detached");
+  }
+  await runFromPalette(page, "Notifications: Clear All Notifications");
+}
+
+/** Opens a file by its absolute path, as a person does in the list of files, and waits until the cursor is in it. */
+export async function openFile(page: Page, path: string): Promise<void> {
+  const input = page.locator(".quick-input-widget input[type=text]").first();
+  const row = page.locator(".quick-input-list .monaco-list-row", { hasText: basename(path) }).first();
+  const tab = page.locator(".part.editor .tab.active", { hasText: basename(path) });
+  for (let tries = 0; tries < 10; tries++) {
+    await page.keyboard.press("Control+P");
+    const typed = input.fill(path, { timeout: 1_000 }).then(
+      () => true,
+      () => false,
+    );
+    if ((await typed) && (await shows(row, 3_000))) {
+      await page.keyboard.press("Enter");
+      if (await shows(tab, 10_000)) return;
+    }
+    await page.keyboard.press("Escape");
+  }
+  throw new Error(`the editor does not open ${path}`);
 }
 
 /** The views beside a text, each with a story in which the window is reloaded. */

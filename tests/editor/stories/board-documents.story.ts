@@ -13,8 +13,7 @@ let folder: string;
 let page: Page;
 
 beforeAll(async () => {
-  folder = editor.folder({ "cabin.ts": boardsPlan });
-  page = await editor.open(folder, { file: "cabin.ts" });
+  ({ page, folder } = await editor.show({ "cabin.ts": boardsPlan }, "cabin.ts"));
   await statusItem(page, "Loomwright: 1 circuit").waitFor({ timeout: 90_000 });
 });
 

@@ -16,9 +16,11 @@ let file: string;
 let view: FrameLocator;
 
 beforeAll(async () => {
-  const folder = editor.folder({ "cabin.ts": boardsPlan });
-  file = join(folder, "cabin.ts");
-  page = await editor.open(folder, { file: "cabin.ts", viewport: { width: 1900, height: 1000 } });
+  const shown = await editor.show({ "cabin.ts": boardsPlan }, "cabin.ts", {
+    viewport: { width: 1900, height: 1000 },
+  });
+  page = shown.page;
+  file = join(shown.folder, "cabin.ts");
   await statusItem(page, "Loomwright: 1 circuit").waitFor();
   view = diagramIn(page);
 });

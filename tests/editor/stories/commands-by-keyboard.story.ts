@@ -46,8 +46,7 @@ async function isInPalette(page: Page, title: string): Promise<boolean> {
 }
 
 test("every command is in the palette of a plan, and those of the context menu are in that", async () => {
-  const folder = editor.folder({ "shed.ts": shed });
-  const page = await editor.open(folder, { file: "shed.ts" });
+  const { page } = await editor.show({ "shed.ts": shed }, "shed.ts");
   await statusItem(page, "Loomwright: 1 circuit").waitFor();
 
   const missing: string[] = [];

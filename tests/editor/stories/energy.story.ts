@@ -16,9 +16,11 @@ let file: string;
 let view: FrameLocator;
 
 beforeAll(async () => {
-  const folder = editor.folder({ "hut.ts": energyPlan });
-  file = join(folder, "hut.ts");
-  page = await editor.open(folder, { file: "hut.ts", viewport: { width: 1600, height: 1000 } });
+  const shown = await editor.show({ "hut.ts": energyPlan }, "hut.ts", {
+    viewport: { width: 1600, height: 1000 },
+  });
+  page = shown.page;
+  file = join(shown.folder, "hut.ts");
   await statusItem(page, "Loomwright: 2 circuits").waitFor();
   view = diagramIn(page);
 });

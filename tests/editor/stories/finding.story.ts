@@ -1,12 +1,15 @@
+import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { beforeAll, expect, test } from "vitest";
 import { line, openQuickFixes, statusItem, valueOn } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
+import { openFile } from "../harness/workbench.ts";
 
 // The view and clicks of a person, from the first underline to the corrected plan, in one window and in this order.
 
 const editor = useEditor({ trustEverything: true });
 let page: Page;
+let folder: string;
 
 const heater = {
   "heater.ts": `import { circuit } from "loomwright";
@@ -19,7 +22,7 @@ circuit({ name: "heater", load: 15, oneWayFt: 20, gauge: 14, protect: 20, insula
 const files = { ...heater, "accepted.ts": heater["heater.ts"] };
 
 beforeAll(async () => {
-  page = await editor.open(editor.folder(files), { file: "heater.ts" });
+  ({ page, folder } = await editor.show(files, "heater.ts"));
 });
 
 test("the wrong value is underlined", async () => {
@@ -84,7 +87,7 @@ test("the state goes when the file no longer imports the library", async () => {
 });
 
 test("a finding is accepted with a reason, and is no warning any more", async () => {
-  await page.locator(".explorer-folders-view .monaco-list-row", { hasText: "accepted.ts" }).dblclick();
+  await openFile(page, join(folder, "accepted.ts"));
   await statusItem(page, "Loomwright: 1 circuit, 1 warning").waitFor();
   await page.locator(".squiggly-warning").first().waitFor();
   await openQuickFixes(page, valueOn(page, "heater", "14"), /^Accept, with a reason: excessive voltage drop/);

@@ -21,7 +21,7 @@ scenario({ name: "cooking" });
 `;
 
 beforeAll(async () => {
-  page = await editor.open(editor.folder({ "camper.ts": plan }), { file: "camper.ts" });
+  ({ page } = await editor.show({ "camper.ts": plan }, "camper.ts"));
 });
 
 test("the terminal that the bank reaches the cable at is underlined", async () => {

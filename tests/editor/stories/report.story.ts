@@ -61,8 +61,7 @@ const notice = (page: Page, text: string | RegExp) =>
   page.locator(".notification-list-item", { hasText: text });
 
 beforeAll(async () => {
-  folder = editor.folder({ "shed.ts": shed, "notes.html": "my own notes" });
-  page = await editor.open(folder, { file: "shed.ts" });
+  ({ page, folder } = await editor.show({ "shed.ts": shed, "notes.html": "my own notes" }, "shed.ts"));
   await statusItem(page, "Loomwright: 1 circuit").waitFor({ timeout: 90_000 });
 });
 

@@ -36,10 +36,7 @@ gauge: 16, protect: 5,
 });`;
 
 beforeAll(async () => {
-  page = await editor.open(editor.folder({ "hut.ts": plan }), {
-    file: "hut.ts",
-    viewport: { width: 1800, height: 900 },
-  });
+  ({ page } = await editor.show({ "hut.ts": plan }, "hut.ts", { viewport: { width: 1800, height: 900 } }));
   await statusItem(page, "Loomwright: 1 circuit").waitFor();
   await runFromPalette(page, "Loomwright: Show the Wiring Diagram");
   const stage = diagramIn(page).locator("#stage svg");
