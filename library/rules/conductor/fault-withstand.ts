@@ -12,7 +12,6 @@ import { mayBecome } from "../../analysis/terminal-size.ts";
 import type { NetworkConductor } from "../../model/network.ts";
 import { adiabaticCopper, finalTemperatures } from "../../standards/short-circuit-copper.ts";
 import { timeCurrentGates } from "../../standards/time-current-gates.ts";
-import type { ProposedFix } from "../finding.ts";
 import { chosenChanges, chosenInWords } from "../fixes/chosen-device.ts";
 import { type PlacedDevice, placedDevice, placedInWords, relatedDevice } from "../fixes/placed-device.ts";
 import { deviceKind, sizedFixes, sizeInWords } from "../fixes/sized-fix.ts";
@@ -21,7 +20,7 @@ import { timesApart, withUnit } from "../wording/format-number.ts";
 import { atConductor } from "../wording/part-in-words.ts";
 import { sizePath } from "../wording/property-paths.ts";
 import { unconfirmed } from "../wording/source-in-words.ts";
-import { wayOut } from "../wording/way-out.ts";
+import { type FixToUse, toUse, wayOut } from "../wording/way-out.ts";
 
 export const faultWithstand = defineRule<Values>({
   id: "conductor/fault-withstand",
@@ -104,12 +103,12 @@ interface Values {
 }
 
 /** A conductor that may not be a repair is not the only way out that is named. */
-function waysOut(fixes: readonly ProposedFix[], device: "fuse" | "breaker"): string {
+function waysOut(fixes: readonly FixToUse[], device: "fuse" | "breaker"): string {
   const faster = `use a faster ${device}`;
   const [first] = fixes;
   return first?.otherDevices === undefined
     ? wayOut(fixes, `${faster}, or a thicker conductor`)
-    : `${faster}, or ${wayOut(fixes, "").replace("use ", "")}`;
+    : `${faster}, or ${first.noun}`;
 }
 
 /**
@@ -120,7 +119,7 @@ function fixesFor(
   { range, device: { greatestA: shortA }, conductor: { run, record } }: ConductorHeating,
   placed: PlacedDevice,
   carried: boolean,
-): ProposedFix[] {
+): FixToUse[] {
   const { protection, conductor, systemV } = placed;
   const { ratingA, family } = protection;
   const thicker = sizesFrom(run.conductor).find(
@@ -132,7 +131,7 @@ function fixesFor(
         conductor: thicker,
         ratingA: run.protection?.ratingA,
         ratingFarEndA: run.protectionFarEnd?.ratingA,
-      }).map((fix): ProposedFix => {
+      }).map((fix): FixToUse => {
         if (isFar) return { ...fix, kind: "suggestion", otherDevices: 0 };
         return carried ? fix : { ...fix, kind: "suggestion" };
       })
@@ -144,8 +143,8 @@ function fixesFor(
   );
   // A device with opening times of its own is one that the builder has; theirs would stay behind.
   if (!quicker || protection.opening) return sized;
-  const faster: ProposedFix = {
-    title: `Use ${chosenInWords(quicker)}`,
+  const faster: FixToUse = {
+    ...toUse(chosenInWords(quicker)),
     // Changing another conductor's fuse is the builder's decision.
     kind: carried && conductor?.record === record ? "repair" : "suggestion",
     changes: chosenChanges(quicker, placed),

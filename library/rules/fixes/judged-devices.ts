@@ -15,7 +15,7 @@ import { type Found, type JudgedNetwork, type JudgedPlan, type JudgedRun, soleDe
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
 import { farEndRatingPath, loadPath, ratingPath } from "../wording/property-paths.ts";
 import { unconfirmedAmong } from "../wording/source-in-words.ts";
-import { noSizeIsEnough } from "../wording/way-out.ts";
+import { type FixToUse, noSizeIsEnough, toUse } from "../wording/way-out.ts";
 import { chosenInWords, chosenKind, chosenValue, type DeviceToPutIn } from "./chosen-device.ts";
 import {
   deviceInWords,
@@ -140,9 +140,9 @@ export function statedWithUnit(value: number, unit: "A" | "in" | "mm"): string {
 }
 
 /** The repair that changes only the rating of a device. */
-export function ratingFix({ at, device, protection }: RatedDevice, ratingA: number): ProposedFix {
+export function ratingFix({ at, device, protection }: RatedDevice, ratingA: number): FixToUse {
   return {
-    title: `Use ${deviceInWords(protection, ratingA)}${whereIs(device.end)}`,
+    ...toUse(`${deviceInWords(protection, ratingA)}${whereIs(device.end)}`),
     kind: "repair",
     changes: [{ do: "set", ...at, value: ratingA }],
   };

@@ -17,6 +17,7 @@ import type { PropertyAt, ProposedFix, Related } from "../finding.ts";
 import type { JudgedPlan } from "../rule.ts";
 import { atStart, conductorInWords, partInWords } from "../wording/part-in-words.ts";
 import { farEndRatingPath, ratingPath } from "../wording/property-paths.ts";
+import { toUse } from "../wording/way-out.ts";
 import { type Device, type End, ratingFix, statedWithUnit } from "./judged-devices.ts";
 import { deviceKind, sizedFixes, sizingFor } from "./sized-fix.ts";
 
@@ -143,12 +144,12 @@ export function matchingFixes(
     ? sizedFixes(conductor.run, sizing.ofRun(conductor.run))
     : [ratingFix({ ...placed, protection }, ratingA)];
   if (!device) return [];
-  const lesser = / at the far end$/.test(device.title)
-    ? `${device.title} of ${subject}`
-    : `${device.title} for ${subject}`;
-  if (!size) return [{ ...device, title: lesser }];
-  const title = `${size.title} here and ${lesser.replace(/^Use /, "")}`;
-  return [{ title, kind: "repair", changes: [...size.changes, ...device.changes] }];
+  const lesser = / at the far end$/.test(device.noun)
+    ? `${device.noun} of ${subject}`
+    : `${device.noun} for ${subject}`;
+  if (!size) return [{ ...device, ...toUse(lesser) }];
+  const both = toUse(`${size.noun} here and ${lesser}`);
+  return [{ ...both, kind: "repair", changes: [...size.changes, ...device.changes] }];
 }
 
 export function relatedDevice(placed: PlacedDevice, is = ""): Related {

@@ -19,6 +19,7 @@ describe("the repair of a conductor that is too thin", () => {
     expect(repairsOf(sampleCircuit({ conductor: awg(12) }))).toEqual([
       {
         title: "Use 8 AWG",
+        noun: "8 AWG",
         kind: "repair",
         changes: [{ do: "set", record: 0, path: ["gauge"], value: 8 }],
       },
@@ -36,6 +37,7 @@ describe("the repair of a conductor that is too thin", () => {
     expect(repairsOf(circuit)).toEqual([
       {
         title: "Use 6 AWG with a 90 A fuse and a 90 A breaker at the far end",
+        noun: "6 AWG with a 90 A fuse and a 90 A breaker at the far end",
         kind: "repair",
         changes: [
           { do: "set", record: 0, path: ["gauge"], value: 6 },

@@ -15,7 +15,7 @@ import type { JudgedPlan } from "../rule.ts";
 import { formatRounded } from "../wording/format-number.ts";
 import { listInWords } from "../wording/part-in-words.ts";
 import { farEndRatingPath, ratingPath, sizePath } from "../wording/property-paths.ts";
-import { otherLevers } from "../wording/way-out.ts";
+import { type FixToUse, otherLevers, toUse } from "../wording/way-out.ts";
 
 /**
  * The repair of a run, the same for every finding about it: the size that meets all its limits and those of the supply paths on
@@ -41,7 +41,7 @@ export function fixesOfRun(circuit: Run, sizes: RepairSizing): ProposedFix[] {
   return [
     {
       ...own,
-      title: `${own.title}, and ${listInWords(words, 12)}`,
+      ...toUse(`${own.noun}, and ${listInWords(words, 12)}`),
       changes: [...own.changes, ...others.map(({ run, conductor }) => setSize(run, conductor))],
     },
   ];
@@ -58,15 +58,17 @@ export function sizingFor(plan: JudgedPlan, accepted: boolean): RepairSizing {
 }
 
 /** As {@link runFixes}, with a given result of the sizing analysis. */
-export function sizedFixes(circuit: Run, sizing: Sizing | RunSizing | undefined): ProposedFix[] {
+export function sizedFixes(circuit: Run, sizing: Sizing | RunSizing | undefined): FixToUse[] {
   if (!sizing || sizesAbove(sizing.conductor, circuit.conductor) < 0) return [];
   const { words, changes } = sizedChanges(circuit, sizing);
   if (changes.length === 0) return [];
   const isBeyond = "beyondNeed" in sizing && sizing.beyondNeed;
   const beyond = isBeyond ? beyondNeedInWords : "";
-  const title = `Use ${words}${beyond}`;
+  const named = toUse(`${words}${beyond}`);
   return [
-    isBeyond ? { title, kind: "suggestion", otherDevices: 0, changes } : { title, kind: "repair", changes },
+    isBeyond
+      ? { ...named, kind: "suggestion", otherDevices: 0, changes }
+      : { ...named, kind: "repair", changes },
   ];
 }
 

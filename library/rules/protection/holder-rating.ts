@@ -34,8 +34,8 @@ export const holderRating = defineRule<Values>({
     }),
   message({ device, holderRatedA, isMended, wayOut: way }) {
     const [rating, holder] = formatDistinctWithUnit(device.ratingA, holderRatedA, "A");
-    const greater = `use a holder rated ${rating} or more`;
-    return `${theDevice(device)} is in a holder rated ${holder} (holderRatedA): ${isMended ? `${way}, or ${greater.replace("use ", "")}` : greater}.`;
+    const greater = `a holder rated ${rating} or more`;
+    return `${theDevice(device)} is in a holder rated ${holder} (holderRatedA): ${isMended ? `${way}, or` : "use"} ${greater}.`;
   },
 });
 
