@@ -30,6 +30,7 @@ const edits: readonly { readonly record: number; readonly property: string; read
   { record: 10, property: "load", values: [2, 4, 15, -1] },
   { record: 10, property: "load", values: [3, 5] },
   { record: 10, property: "minimumV", values: [undefined, 11.5] },
+  { record: 10, property: "maximumV", values: [undefined, 11.9, 32] },
   { record: 10, property: "dropLimitPercent", values: [undefined, 1] },
   { record: 10, property: "name", values: ["lamp", "pump"] },
   { record: 10, property: "continuous", values: [true, false] },

@@ -10,6 +10,7 @@ import {
   greatestNominalV,
   loadPurpose,
   voltageUpTo50,
+  withstoodVoltage,
 } from "./part-properties.ts";
 import { bodySize, partPlace, wayOfRun } from "./placement/place-properties.ts";
 import { amount, count, oneOf, text, yesOrNo, yesOrNoOr } from "./property.ts";
@@ -65,6 +66,7 @@ const properties = {
   sheathed: yesOrNoOr(duplexCables),
   fromBattery: yesOrNo(),
   minimumV: amount("a voltage", "V", { from: 1, upTo: 50 }),
+  maximumV: withstoodVoltage,
   // One stud does not hold more lugs, and a slip here would make the ampacity of the conductor far too high.
   parallel: count({ from: 1, upTo: 8 }),
   fedFromBothEnds: yesOrNo(),

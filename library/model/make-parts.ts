@@ -98,7 +98,8 @@ export function makeLoadOfCircuit(draft: LoadOfCircuit, circuit: CircuitRun): Lo
 const loadsMade = new WeakMap<CircuitRun, LoadPart>();
 
 function loadOf({ index, positive, negative }: LoadOfCircuit, circuit: CircuitRun): LoadPart {
-  const { loadA, loadW, lowestV, minimumV, maxFuseA, critical, purpose, use, continuous, systemV } = circuit;
+  const { loadA, loadW, lowestV, minimumV, maximumV, maxFuseA, critical, purpose, use, continuous, systemV } =
+    circuit;
   const { dropLimitPercent, dropLimitStated, dropLimitSource } = circuit;
   return {
     kind: "load",
@@ -109,6 +110,7 @@ function loadOf({ index, positive, negative }: LoadOfCircuit, circuit: CircuitRu
     accept: circuit.accept,
     draws: loadW === undefined ? { as: "current", currentA: loadA } : { as: "power", powerW: loadW },
     ...(minimumV !== undefined && { minimumV }),
+    ...(maximumV !== undefined && { maximumV }),
     ...(maxFuseA !== undefined && { maxFuseA }),
     ...(purpose !== undefined && { purpose }),
     ...(use !== undefined && { use }),

@@ -12,6 +12,7 @@ import {
   motor,
   part,
   solarArray,
+  starterMotor,
 } from "../plan/index.ts";
 import { continueNumberingAt } from "../plan/numbering.ts";
 import { complaints, heavy, light, loosely, type Made, modelOf, networkOf } from "./sample-plan.tester.ts";
@@ -307,6 +308,19 @@ describe("what contradicts the rest of the plan", () => {
       ["0: minimumV (12.1) is above the nominal voltage, 12 V"],
     ],
     [
+      "a device that withstands less than it needs",
+      () => [
+        load({ currentA: 2, minimumV: 11, maximumV: 10.9 }),
+        motor({ runningA: 9, startingA: 9, minimumV: 11, maximumV: 10.9 }),
+        starterMotor({ crankingA: 90, minimumV: 11, maximumV: 10.9 }),
+        inverter({ continuousW: 1000, cutOffV: 11, maximumV: 10.9 }),
+        dcDcCharger({ outputA: 9, inputMinV: 11, inputMaxV: 10.9 }),
+      ],
+      ["maximumV", "maximumV", "maximumV", "maximumV", "inputMaxV"].map(
+        (property, i) => `${i}: ${property} (10.9) is below its minimum voltage, 11 V`,
+      ),
+    ],
+    [
       "a panel that gives more than it can",
       () => [solarArray({ openCircuitV: 20, shortCircuitA: 5, maxPowerV: 20.1, maxPowerA: 5.1 })],
       [
@@ -357,6 +371,7 @@ describe("what contradicts the rest of the plan", () => {
       "a panel whose best is its all",
       () => [solarArray({ openCircuitV: 20, shortCircuitA: 5, maxPowerV: 20, maxPowerA: 5 })],
     ],
+    ["a device that withstands less than there is", () => [load({ currentA: 2, maximumV: 5 })]],
     ["a motor that starts as it runs", () => [motor({ runningA: 9, startingA: 9, minimumV: 12 })]],
     [
       "batteries in series",
@@ -397,6 +412,12 @@ describe("what the network shows, and a circuit need not state", () => {
       { minimumV: 10 },
       "a part",
       ["minimumV cannot be given together with to. minimumV of the part where the circuit ends"],
+    ],
+    [{ maximumV: 32 }, "a load of its own", []],
+    [
+      { maximumV: 32 },
+      "a part",
+      ["maximumV cannot be given together with to. maximumV of the part where the circuit ends"],
     ],
     [
       { fedFromBothEnds: true },

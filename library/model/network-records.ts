@@ -120,6 +120,7 @@ function knownFromNetwork({
   to,
   termination,
   minimumV,
+  maximumV,
   purpose,
   use,
   largestGauge,
@@ -147,6 +148,7 @@ function knownFromNetwork({
   return [
     ...ofPart("termination", termination),
     ...ofPart("minimumV", minimumV),
+    ...ofPart("maximumV", maximumV),
     ...ofPart("purpose", purpose),
     ...ofPart("use", use),
     ...ofPart("largestGauge", largestGauge),

@@ -54,6 +54,8 @@ const greatestLabelV = 51.2;
 export const nominalVoltage = voltageUpTo50("a voltage");
 /** A nominal 50 V is charged at about 60 V, and equalised at more. */
 export const workingVoltage = amount("a voltage", "V", { from: 1, upTo: 100 });
+/** Converters for 110 V exist; mains voltage is a slip. */
+export const withstoodVoltage = amount("a voltage", "V", { from: 1, upTo: 200 });
 /** A share such as 0.9 is a slip. */
 export const efficiency = amount("an efficiency", "%", { from: 1, upTo: 100 });
 

@@ -65,6 +65,13 @@ export function minimumVoltageOf(part: Part): number | undefined {
   return worksFrom === undefined ? undefined : figures[worksFrom];
 }
 
+/** The greatest voltage that a device withstands, V, as the plan states it. */
+export function maximumVoltageOf(part: Part): number | undefined {
+  const { worksUpTo } = descriptorOf(part);
+  const figures = part as unknown as Readonly<Record<string, number | undefined>>;
+  return worksUpTo === undefined ? undefined : figures[worksUpTo];
+}
+
 /** A device whose current rises as its voltage falls: it draws a constant power. */
 export type PowerDevice = Extract<Part, { readonly lowestV: number }>;
 

@@ -5,6 +5,7 @@ import { describeValue } from "./describe-value.ts";
 import { displayName } from "./display-name.ts";
 import { grouped } from "./grouped.ts";
 import { largestConductorOf } from "./largest-conductor.ts";
+import { notBelowMinimum } from "./parts/contradiction.ts";
 import type { WayLengths } from "./placement/run-way.ts";
 import { defaultVoltage, dropLimitOf, lengthsOfPair, runOf, shown } from "./read-run.ts";
 import { readValues, unknownProperty } from "./read-values.ts";
@@ -143,6 +144,8 @@ function contradictionIn(
       wrong: `is above the nominal voltage, ${grouped(systemV)} V`,
       allowed: `a voltage from 1 to ${grouped(systemV)} V`,
     };
+  const [belowMinimum] = notBelowMinimum("maximumV", values.maximumV, values.minimumV);
+  if (belowMinimum) return belowMinimum;
   const loadAtV = minimumV ?? systemV;
   if (loadW !== undefined && loadW / loadAtV > greatestLoadA)
     return {
@@ -219,6 +222,7 @@ function circuitOf(values: CircuitValues, build: CircuitDefaults, identity: Maki
     bundledWithStated: values.bundledWith !== undefined,
     ...dropLimitOf(values, build),
     ...(minimumV !== undefined && { minimumV }),
+    ...(values.maximumV !== undefined && values.to === undefined && { maximumV: values.maximumV }),
     ...(values.purpose !== undefined && values.to === undefined && { purpose: values.purpose }),
     ...(values.use !== undefined && values.to === undefined && { use: values.use }),
     ...startAndEnd(values),

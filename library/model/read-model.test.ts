@@ -99,6 +99,7 @@ describe("a circuit in order", () => {
       { load: undefined, loadW: 480, minimumV: 10 },
       { loadA: 48, loadW: 480, loadAtV: 10, minimumV: 10 },
     ],
+    ["the maximum voltage of the device", { maximumV: 32 }, { loadA: 40, maximumV: 32 }],
     [
       "amperes are not touched by a minimum voltage",
       { minimumV: 10 },

@@ -34,6 +34,8 @@ interface OfCircuit {
   readonly lowestV: number;
   /** Minimum voltage at which the device still works, V. */
   readonly minimumV?: number;
+  /** Greatest voltage that the device withstands, V. */
+  readonly maximumV?: number;
   readonly critical: boolean;
   /** Its use, if the plan states it. */
   readonly purpose?: LoadPurpose;

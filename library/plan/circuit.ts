@@ -346,6 +346,15 @@ export interface CircuitOptions extends RunOptions {
    */
   readonly minimumV?: number;
   /**
+   * Greatest voltage that the device withstands, V, from its nameplate: 32 for one made for 10 to 32 V. From 1 to 200, and not below
+   * `minimumV`. If the circuit ends at a part (`to`), that part states it.
+   *
+   * Left out: taken as not known, and not checked.
+   *
+   * Example: `maximumV: 32`
+   */
+  readonly maximumV?: number;
+  /**
    * Whether the conductors lie together in one sheath over their insulation, all the way, as in a multi-conductor cable.
    * Sizes down to 18 AWG or 0.75 mm² are then allowed instead of 16 AWG or 1 mm², and protection up to 40 in from the
    * source instead of 7 in. "flat duplex" or "round duplex" means that the positive and the return are the two conductors of one

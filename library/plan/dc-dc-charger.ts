@@ -72,6 +72,15 @@ export interface DcDcChargerInput extends PartOptions, PermittedFuse {
    */
   readonly inputMinV?: number;
   /**
+   * Greatest voltage that its input withstands, V, from its nameplate: 32 for one made for 10 to 32 V. From 1 to 200, and not below
+   * `inputMinV`.
+   *
+   * Left out: taken as not known, and not checked.
+   *
+   * Example: `inputMaxV: 32`
+   */
+  readonly inputMaxV?: number;
+  /**
    * Whether its two negatives are separate inside. If not, they are connected inside.
    *
    * Left out: taken as false.

@@ -61,6 +61,15 @@ export interface InverterInput extends PartOptions, PermittedFuse {
    */
   readonly cutOffV?: number;
   /**
+   * Greatest voltage that its input withstands, V, from its nameplate: 17 for one made for 10.5 to 17 V. From 1 to 200, and not below
+   * `cutOffV`.
+   *
+   * Left out: taken as not known, and not checked.
+   *
+   * Example: `maximumV: 17`
+   */
+  readonly maximumV?: number;
+  /**
    * Its own consumption with no load on, W. From 0 to 10,000.
    *
    * Left out: taken as 0 W.

@@ -80,6 +80,15 @@ export interface LoadOptions extends PartOptions, PermittedFuse {
    */
   readonly minimumV?: number;
   /**
+   * Greatest voltage that the device withstands, V, from its nameplate: 32 for one made for 10 to 32 V. From 1 to 200, and not below
+   * `minimumV`.
+   *
+   * Left out: taken as not known, and not checked.
+   *
+   * Example: `maximumV: 32`
+   */
+  readonly maximumV?: number;
+  /**
    * Whether people depend on this load: navigation lights, a bilge pump, medical equipment. Less voltage drop is then allowed.
    *
    * Left out: taken as false.

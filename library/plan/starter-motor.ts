@@ -43,4 +43,13 @@ export interface StarterMotorInput extends PartOptions {
    * Example: `minimumV: 8`
    */
   readonly minimumV?: number;
+  /**
+   * Greatest voltage that the device withstands, V, from its nameplate: 32 for one made for 10 to 32 V. From 1 to 200, and not below
+   * `minimumV`.
+   *
+   * Left out: taken as not known, and not checked.
+   *
+   * Example: `maximumV: 32`
+   */
+  readonly maximumV?: number;
 }

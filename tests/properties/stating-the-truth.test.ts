@@ -221,6 +221,26 @@ const kinds: readonly Kind[] = [
           circuit({ name: "pump", from: own.branch, load: 10, oneWayFt: 6, gauge: 8, protect: { ratingA: 15, family: "ISO 8820-3 Type C" } });`,
       }),
   })),
+  ...[
+    { word: "load", made: "load({ currentA: 5, minimumV: 5,", maximum: "maximumV" },
+    { word: "motor", made: "motor({ runningA: 4, startingA: 9, minimumV: 5,", maximum: "maximumV" },
+    { word: "inverter", made: "inverter({ continuousW: 60, cutOffV: 9,", maximum: "maximumV" },
+    {
+      word: "dcDcCharger",
+      made: "dcDcCharger({ outputA: 4, outputV: 13, inputMinV: 9,",
+      maximum: "inputMaxV",
+    },
+  ].map(({ word, made, maximum }) => ({
+    name: `the greatest voltage of a device: ${word}`,
+    properties: [maximum],
+    truths: { [maximum]: ["14.4", "15", "32"] },
+    planWith: (more: string) =>
+      plan({
+        inBranch: `
+          const own = ${made} name: "own", ${more} });
+          circuit({ ...run, name: "wires of own", to: own, protect: { ratingA: 15 } });`,
+      }),
+  })),
   ...["AGM", "gel", "flooded lead-acid", "LiFePO4"].map((chemistry) => ({
     name: `a battery of ${chemistry}`,
     properties: namesIn("battery"),

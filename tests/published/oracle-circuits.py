@@ -72,6 +72,7 @@ MADE_BY_ANY = {rating for ratings in MADE.values() for rating in ratings}
 METRES_PER_FOOT = 0.3048
 # Lowest voltage at which devices work on a lead-acid battery, for each 12 V (common practice, from memory).
 LOWEST_V_OF_12 = 10.5
+CHARGED_V_OF_12 = 14.4
 ALPHA_PER_K = next(c["value"] for c in AWG["constants"] if c["name"] == "copper_temperature_coefficient_20C")
 
 
@@ -172,7 +173,14 @@ def findings(circuit, figures, lengths, stated):
         found.append("conductor/ambient error")
     elif above(design_a, ampacity_a):
         found.append("conductor/ampacity error")
-    if "minimumV" in circuit and circuit["minimumV"] < figures["systemV"] / 2:
+    # By the maximum on the nameplate; banks of 12 V are charged with 14.4 V (common practice, from memory). Else by the minimum.
+    system_v = figures["systemV"]
+    if "maximumV" in circuit:
+        if above(system_v, circuit["maximumV"]):
+            found.append("part/other-voltage error")
+        elif system_v in (12, 24, 36, 48) and above(system_v * CHARGED_V_OF_12 / 12, circuit["maximumV"]):
+            found.append("part/other-voltage warning")
+    elif "minimumV" in circuit and circuit["minimumV"] < system_v / 2:
         found.append("part/other-voltage info")
     if "minimumV" in circuit and above(circuit["minimumV"], figures["systemV"] - figures["dropV"]):
         found.append("conductor/voltage-drop error")
@@ -275,6 +283,10 @@ def drawn(draw):
     for name, (share, values) in optional.items():
         if maybe(share):
             circuit[name] = draw.choice(values)
+    # From numbers of its own, as above.
+    maximum_v = random.Random(json.dumps(circuit)).choice([None, None, None, 12.5, 14.4, 15, 28.7, 32, 60])
+    if maximum_v is not None:
+        circuit["maximumV"] = maximum_v
     if maybe(0.85):
         circuit["protect"] = device()
     if maybe(0.2):

@@ -106,6 +106,7 @@ const readers: Readonly<Record<Read, Reader | null>> = {
   dropLimitStated: null,
   dropLimitSource: null,
   minimumV: ({ minimumV }) => stated("minimumV", "minimum voltage of the device", minimumV, "V"),
+  maximumV: ({ maximumV }) => stated("maximumV", "maximum voltage of the device", maximumV, "V"),
   fedFromBothEnds: ({ fedFromBothEnds, inNetwork }) =>
     inNetwork ? [] : said(fedFromBothEnds, "fedFromBothEnds", "fed from both ends"),
   colour: ({ colour }) => said(colour, "colour", "colour"),

@@ -4,7 +4,7 @@ import { gatesFor } from "../../analysis/opening-time.ts";
 import { conductorWith, type Network, type Part } from "../../model/network.ts";
 import { isDevice } from "../../model/part-roles.ts";
 import { descriptorOf, descriptorOfWord, partWords } from "../../model/parts/index.ts";
-import { minimumOfDevice } from "../../model/parts/silences.ts";
+import { maximumOfDevice, minimumOfDevice } from "../../model/parts/silences.ts";
 import type { Protection, Run } from "../../model/run.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import { formatExact } from "../../rules/wording/format-number.ts";
@@ -127,11 +127,14 @@ function silencesOfParts(parts: readonly Part[], lone: readonly Run[]) {
     name,
     names: [
       ...parts.filter((part) => isSilent(part, name)).map((part) => part.name),
-      ...(name === minimumOfDevice ? lone.filter(({ minimumV }) => minimumV === undefined) : []).map(
-        (run) => run.name,
-      ),
+      ...lone.filter((run) => isSilentRun(run, name)).map((run) => run.name),
     ],
   }));
+}
+
+function isSilentRun({ minimumV, maximumV }: Run, about: string): boolean {
+  if (about === minimumOfDevice) return minimumV === undefined;
+  return about === maximumOfDevice && maximumV === undefined;
 }
 
 function isSilent(part: Part, about: string): boolean {

@@ -1,4 +1,4 @@
-import { dropPercent, loadPurpose, nominalVoltage } from "../part-properties.ts";
+import { dropPercent, loadPurpose, nominalVoltage, withstoodVoltage } from "../part-properties.ts";
 import { yesOrNo } from "../property.ts";
 import { dropLimitOf } from "../read-run.ts";
 import type { DropLimit } from "../run.ts";
@@ -9,9 +9,15 @@ import { notAbove } from "./contradiction.ts";
 import type { ComparedFigure, FigureContext } from "./define-part.ts";
 import { type DefaultContext, type GivenValues, input, optional } from "./part-property.ts";
 import type { Phrase, Quantity } from "./phrase.ts";
-import { minimumOfDevice } from "./silences.ts";
+import { maximumOfDevice, minimumOfDevice } from "./silences.ts";
 
 /* The properties and figures that loads and motors share. */
+
+/** Greatest voltage that a device withstands, V. */
+export const maximumVoltage = optional(withstoodVoltage, {
+  words: "maximum voltage of the device",
+  silentWithout: maximumOfDevice,
+});
 
 /** How a load is judged. */
 export const ofEveryLoad = {
@@ -20,6 +26,7 @@ export const ofEveryLoad = {
     words: "minimum voltage of the device",
     silentWithout: minimumOfDevice,
   }),
+  maximumV: maximumVoltage,
   critical: input(yesOrNo(), { words: "critical" }),
   purpose: optional(loadPurpose, { words: "use" }),
   /** How long it runs; the balance of energy alone reads it. */
@@ -66,6 +73,7 @@ export function loadFigures(
 /** The parts of the descriptor that loads and motors share. */
 export const isJudgedAs = {
   worksFrom: "minimumV" as const,
+  worksUpTo: "maximumV" as const,
   voltagesTooHigh: (
     { minimumV }: { readonly minimumV?: number | undefined },
     nominalV: DefaultContext["nominalV"],

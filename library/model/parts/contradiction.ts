@@ -24,6 +24,15 @@ export function notBelow(property: string, value: number | undefined, bound: Bou
   ];
 }
 
+/** Refuses a maximum voltage of a device below its minimum. */
+export function notBelowMinimum(
+  property: string,
+  maximumV: number | undefined,
+  minimumV: number | undefined,
+): Refusal[] {
+  return notBelow(property, maximumV, { what: "its minimum voltage", value: minimumV ?? 0, unit: "V" });
+}
+
 /** Refuses a value above another one. */
 export function notAbove(property: string, value: number | undefined, bound: Bound): Refusal[] {
   const most = `${grouped(bound.value)} ${bound.unit}`;

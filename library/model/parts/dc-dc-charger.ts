@@ -1,6 +1,6 @@
 import { cutOffVoltage, dcDcChargerEfficiency } from "../../standards/device-practice.ts";
 import { whenItRuns } from "../allowed-values.ts";
-import { current, efficiency, workingVoltage } from "../part-properties.ts";
+import { current, efficiency, withstoodVoltage, workingVoltage } from "../part-properties.ts";
 import { oneOf, yesOrNo } from "../property.ts";
 import {
   boosterDropLimit,
@@ -11,10 +11,11 @@ import {
   outputVoltage,
   supplyDropLimit,
 } from "./charging.ts";
-import { notAbove } from "./contradiction.ts";
+import { notAbove, notBelowMinimum } from "./contradiction.ts";
 import { definePart, type PartOf } from "./define-part.ts";
 import { defaulted, input, optional, required } from "./part-property.ts";
 import { permittedFuse } from "./permitted-fuse.ts";
+import { maximumOfDevice } from "./silences.ts";
 
 export const dcDcCharger = definePart("dcDcCharger", {
   called: { word: "DC-DC charger", saidBy: /charger/i },
@@ -52,6 +53,10 @@ export const dcDcCharger = definePart("dcDcCharger", {
       ({ nominalV }) => cutOffV(nominalV("inputPositive", "inputNegative")),
       { words: "minimum input voltage for its full output", source: cutOffVoltage.source },
     ),
+    inputMaxV: optional(withstoodVoltage, {
+      words: "maximum input voltage",
+      silentWithout: maximumOfDevice,
+    }),
     /** False: both negatives are connected inside. */
     isolated: defaulted(yesOrNo(), false, {
       words: "input and output isolated",
@@ -62,6 +67,7 @@ export const dcDcCharger = definePart("dcDcCharger", {
     runs: input(oneOf(whenItRuns, "is not a time at which it runs")),
   },
   worksFrom: "inputMinV",
+  worksUpTo: "inputMaxV",
   /** The drop limit, and the lowest voltage at which it draws, are for the supply path to its input. */
   figures: ({ inputMinV, runs }, { build, nominalV, lowestV, taken }) => {
     const input = ["inputPositive", "inputNegative"] as const;
@@ -82,6 +88,7 @@ export const dcDcCharger = definePart("dcDcCharger", {
       inputMinV,
       chargedWith("the charging voltage of its input side", nominalV("inputPositive", "inputNegative")),
     ),
+  contradictions: ({ inputMinV, inputMaxV }) => notBelowMinimum("inputMaxV", inputMaxV, inputMinV),
   compared: (part) => [comparedDropLimit(part)],
 });
 

@@ -131,6 +131,8 @@ interface Definition<
   readonly properties: P;
   /** The property with the voltage below which the device does not work, or not fully. */
   readonly worksFrom?: keyof P & string;
+  /** The property with the greatest voltage that the device withstands. */
+  readonly worksUpTo?: keyof P & string;
   /**
    * The terminals at which conductors meet: the current through it is the sum of all currents into them. Otherwise it is the
    * greatest current into one of its terminals.

@@ -4,8 +4,8 @@ import { amount } from "../property.ts";
 import { useInWords } from "../use-in-words.ts";
 import { acDevices, hoursOn } from "../use-properties.ts";
 import { chargedWith, comparedDropLimit, cutOffV, supplyDropLimit } from "./charging.ts";
-import { comparedUse } from "./consumer.ts";
-import { type Bound, notAbove, notBelow } from "./contradiction.ts";
+import { comparedUse, maximumVoltage } from "./consumer.ts";
+import { type Bound, notAbove, notBelow, notBelowMinimum } from "./contradiction.ts";
 import { type ComparedFigure, definePart, type PartOf } from "./define-part.ts";
 import { defaulted, optional, required } from "./part-property.ts";
 import { permittedFuse } from "./permitted-fuse.ts";
@@ -44,6 +44,7 @@ export const inverter = definePart("inverter", {
       words: "voltage at which it switches off",
       source: cutOffVoltage.source,
     }),
+    maximumV: maximumVoltage,
     /** The devices for alternating current behind it. */
     devices: optional(acDevices),
     /** When it is on; the balance of energy alone reads it. */
@@ -51,13 +52,18 @@ export const inverter = definePart("inverter", {
     ...permittedFuse,
   },
   worksFrom: "cutOffV",
+  worksUpTo: "maximumV",
   figures: ({ cutOffV }, { build, lowestV, taken }) => ({
     ...supplyDropLimit(build),
     lowestV: taken.includes("cutOffV") ? lowestV() : cutOffV,
   }),
-  contradictions({ continuousW = 0, surgeW, loadW }) {
+  contradictions({ continuousW = 0, surgeW, loadW, cutOffV, maximumV }) {
     const continuous: Bound = { what: "its continuous power", value: continuousW, unit: "W" };
-    return [...notBelow("surgeW", surgeW, continuous), ...notAbove("loadW", loadW, continuous)];
+    return [
+      ...notBelow("surgeW", surgeW, continuous),
+      ...notAbove("loadW", loadW, continuous),
+      ...notBelowMinimum("maximumV", maximumV, cutOffV),
+    ];
   },
   voltagesTooHigh: ({ cutOffV }, nominalV) =>
     notAbove("cutOffV", cutOffV, chargedWith("the charging voltage of its system", nominalV())),

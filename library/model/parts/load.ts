@@ -1,6 +1,7 @@
 import { loadCurrent, power } from "../part-properties.ts";
 import { amount } from "../property.ts";
 import { isJudgedAs, type LoadFigures, loadFigures, ofEveryLoad } from "./consumer.ts";
+import { notBelowMinimum } from "./contradiction.ts";
 import { definePart, type PartOf } from "./define-part.ts";
 import { input } from "./part-property.ts";
 import { permittedFuse } from "./permitted-fuse.ts";
@@ -31,6 +32,7 @@ export const load = definePart("load", {
           : ({ as: "resistance", ohm: resistanceOhm! } as const);
     return { draws, ...loadFigures(given, context), statedBy: "load" };
   },
+  contradictions: ({ minimumV, maximumV }) => notBelowMinimum("maximumV", maximumV, minimumV),
   ...isJudgedAs,
 });
 

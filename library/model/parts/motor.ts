@@ -1,7 +1,7 @@
 import { current, loadCurrent } from "../part-properties.ts";
 import { amount } from "../property.ts";
 import { isJudgedAs, type LoadFigures, loadFigures, ofEveryLoad } from "./consumer.ts";
-import { notBelow } from "./contradiction.ts";
+import { notBelow, notBelowMinimum } from "./contradiction.ts";
 import { definePart } from "./define-part.ts";
 import { input, neededInput } from "./part-property.ts";
 import { permittedFuse } from "./permitted-fuse.ts";
@@ -30,11 +30,13 @@ export const motor = definePart("motor", {
       statedBy: "motor",
     };
   },
-  contradictions: ({ runningA = 0, startingA }) =>
-    notBelow("startingA", startingA, {
+  contradictions: ({ runningA = 0, startingA, minimumV, maximumV }) => [
+    ...notBelow("startingA", startingA, {
       what: "its running current",
       value: runningA,
       unit: "A",
     }),
+    ...notBelowMinimum("maximumV", maximumV, minimumV),
+  ],
   ...isJudgedAs,
 });

@@ -2,3 +2,4 @@
 
 export const ratingOfBusOrPanel = "Rating of a bus bar or fuse panel";
 export const minimumOfDevice = "Minimum voltage of a device";
+export const maximumOfDevice = "Maximum voltage of a device";

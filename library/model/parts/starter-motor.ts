@@ -1,5 +1,6 @@
 import { current, nominalVoltage } from "../part-properties.ts";
-import { isJudgedAs, type LoadFigures, loadFigures } from "./consumer.ts";
+import { isJudgedAs, type LoadFigures, loadFigures, maximumVoltage } from "./consumer.ts";
+import { notBelowMinimum } from "./contradiction.ts";
 import { definePart } from "./define-part.ts";
 import { neededInput, optional } from "./part-property.ts";
 import { draws, poles } from "./poles.ts";
@@ -18,12 +19,15 @@ export const starterMotor = definePart("starterMotor", {
       words: "minimum voltage of the device",
       silentWithout: minimumOfDevice,
     }),
+    maximumV: maximumVoltage,
   },
-  figures: ({ crankingA, minimumV }, context): LoadFigures => ({
+  contradictions: ({ minimumV, maximumV }) => notBelowMinimum("maximumV", maximumV, minimumV),
+  figures: ({ crankingA, minimumV, maximumV }, context): LoadFigures => ({
     draws: { as: "motor", runningA: 0, startingA: crankingA },
     ...loadFigures(
       {
         minimumV,
+        maximumV,
         critical: undefined,
         purpose: undefined,
         use: undefined,

@@ -14,13 +14,14 @@ export const otherVoltage = defineRule<Values>({
   fixable: false,
   acceptable: true,
   restsOn: "voltages",
-  // Needs the voltage that arrives at each inverter. Its own cut-off voltage shows the voltage that it is made for.
+  // Needs the voltage that arrives at each inverter. Its own cut-off voltage shows the voltage that it is made for. Silent
+  // on one with a stated maximum voltage, which part/other-voltage judges.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) => {
       const ways = new Map(result.supplyPaths.map((way) => [way.part, way]));
       return network.parts.flatMap((part) => {
         const way = ways.get(part.index);
-        if (part.kind !== "inverter" || !way) return [];
+        if (part.kind !== "inverter" || !way || part.maximumV !== undefined) return [];
         const { arrivingV, dropV, dropPercent } = way;
         if (!exceeds(inverterCutOff.leastShare * arrivingV, part.cutOffV)) return [];
         const values: Values = {

@@ -45,6 +45,8 @@ circuit({
   from: off.load,
   returnTo: frame.metal,
   load: 4,
+  minimumV: 10,
+  maximumV: 32,
   positiveM: 5,
   negativeM: 1,
   mm2: 2.5,

@@ -48,6 +48,7 @@ function at(plan: Plan, name: string, word: string, rows: readonly Row[]): Case[
 }
 
 const finding = (rule: RuleId): Effect => ({ finding: rule });
+const overVoltage = finding("part/other-voltage");
 const text: Case["values"] = [undefined, "changed"];
 const yes: Case["values"] = [false, true];
 
@@ -227,6 +228,7 @@ const circuitAlone = at(alone(), "lamp", "circuit", [
   ["dropLimitPercent", finding("conductor/voltage-drop"), [20, 0.1]],
   ["fromBattery", finding("protection/distance"), yes, { "lamp.protect": { ratingA: 30, distanceIn: 50 } }],
   ["minimumV", finding("conductor/voltage-drop"), [1, 11.9]],
+  ["maximumV", overVoltage, [32, 11.9]],
   ["fedFromBothEnds", finding("protection/both-ends"), yes],
   ["returnColour", "documents", text],
   ["termination", "documents", [undefined, "M6"]],
@@ -258,6 +260,7 @@ const circuitWithLoad = at(small, "lamp", "circuit", [
   ["dropLimitPercent", finding("conductor/voltage-drop"), [20, 0.5]],
   ["fromBattery", "refused", yes],
   ["minimumV", finding("scenario/device-below-minimum"), [1, 12]],
+  ["maximumV", overVoltage, [32, 11.9]],
   ["fedFromBothEnds", "refused", [undefined, true]],
   ["returnColour", "documents", text],
   ["termination", "documents", [undefined, "M6"]],
@@ -283,6 +286,7 @@ const circuitToPart = at(small, "heaterFeed", "circuit", [
   ["dropLimitPercent", finding("conductor/voltage-drop"), [20, 0.5]],
   ["fromBattery", "refused", yes],
   ["minimumV", "refused", [undefined, 10]],
+  ["maximumV", "refused", [undefined, 32]],
   ["fedFromBothEnds", "refused", [undefined, true]],
   ["returnColour", "documents", text],
   ["termination", "refused", [undefined, "M6"]],
@@ -420,6 +424,7 @@ function loadCases(plan: Plan, name: string, word: "load" | "motor", shared: Val
   const feed = name === "pump" ? { "pumpFeed.lengthM": 6 } : { "heaterFeed.oneWayM": 6 };
   return at(plan, name, word, [
     ["minimumV", finding("scenario/device-below-minimum"), [1, 12]],
+    ["maximumV", overVoltage, [32, 11.9]],
     ["critical", finding("conductor/voltage-drop"), yes, feed],
     ["purpose", finding("protection/shared-alarm"), [undefined, "alarm"], shared],
     ["continuous", finding("protection/headroom"), yes],
@@ -520,6 +525,7 @@ const parts: readonly Case[] = [
     ["idleW", "figures", [1, 90]],
     ["efficiencyPercent", "figures", [95, 50]],
     ["cutOffV", finding("inverter/surge"), [8, 12.6]],
+    ["maximumV", overVoltage, [32, 11.9]],
   ]),
   ...ofEveryPart("dcDcCharger", "booster", "battery/charging-voltage", { "booster.outputV": 20 }),
   ...at(made, "booster", "dcDcCharger", [
@@ -528,6 +534,7 @@ const parts: readonly Case[] = [
     ["efficiencyPercent", "figures", [95, 50]],
     ["inputMaxA", "figures", [100, 5]],
     ["inputMinV", finding("charger/input-current"), [5, 12.9]],
+    ["inputMaxV", overVoltage, [32, 11.9]],
     ["isolated", "figures", yes],
     ["maxFuseA", permittedFuse, [100, 5]],
     ["runs", "figures", ["with the engine", "always"]],
@@ -611,6 +618,7 @@ const parts: readonly Case[] = [
   ...at(made, "starter", "starterMotor", [
     ["crankingA", "figures", [100, 400]],
     ["minimumV", finding("scenario/device-below-minimum"), [6, 12]],
+    ["maximumV", overVoltage, [32, 11.9]],
   ]),
   ...ofEveryPart("part", "plug", "part/rating", { "plug.ratedA": 5 }),
   ...at(made, "plug", "part", [
