@@ -120,7 +120,7 @@ testRule(partOtherVoltage, [
         on: "maximumV",
         severity: "warning",
         message:
-          "Withstands 14 V (maximumV), and up to 14.4 V reach it while its bank is charged (estimated: the charging voltage is not stated; common practice, no source): use one for 14.4 V or more, or a converter before it.",
+          "Withstands 14 V (maximumV), and up to 14.4 V reach it while its bank is charged (estimated: the charging voltage is not stated; common practice, no source): use one for 14.4 V or more, or feed it through a converter.",
         fixes: "no fix",
       },
     ],
@@ -133,7 +133,7 @@ testRule(partOtherVoltage, [
         on: "maximumV",
         severity: "warning",
         message:
-          "Withstands 28.7 V (maximumV), and up to 28.8 V reach it while its bank is charged (estimated: the charging voltage is not stated; common practice, no source): use one for 28.8 V or more, or a converter before it, or charge with 28.7 V at most.",
+          "Withstands 28.7 V (maximumV), and up to 28.8 V reach it while its bank is charged (estimated: the charging voltage is not stated; common practice, no source): use one for 28.8 V or more, or feed it through a converter, or charge with 28.7 V at most.",
         fixes: "no fix",
       },
     ],
@@ -148,7 +148,7 @@ testRule(partOtherVoltage, [
           on: "maximumV",
           severity: "error" as const,
           message:
-            "Withstands 29.1 V (maximumV), and up to 29.2 V reach it from the shore charger mains: use one for 29.2 V or more, or a converter before it, or charge with 29.1 V at most.",
+            "Withstands 29.1 V (maximumV), and up to 29.2 V reach it from the shore charger mains: use one for 29.2 V or more, or feed it through a converter, or charge with 29.1 V at most.",
           fixes: "no fix" as const,
         },
       ],
@@ -161,7 +161,7 @@ testRule(partOtherVoltage, [
           on: "maximumV",
           severity: "error" as const,
           message:
-            "Withstands 28 V (maximumV), and up to 29.2 V reach it from the shore charger mains: use one for 29.2 V or more, or a converter before it.",
+            "Withstands 28 V (maximumV), and up to 29.2 V reach it from the shore charger mains: use one for 29.2 V or more, or feed it through a converter.",
           fixes: "no fix" as const,
         },
       ],
@@ -252,7 +252,7 @@ testRule(partOtherVoltage, [
       {
         subject: "sine",
         on: "maximumV",
-        message: "Withstands 17 V (maximumV), and its circuit has 24 V",
+        message: "Withstands 17 V (maximumV), and its circuit has 24 V: use one made for 24 V.",
         fixes: "no fix",
       },
     ],

@@ -5,7 +5,7 @@ import {
 } from "../../analysis/highest-voltages.ts";
 import { portsOf } from "../../analysis/network/topology/ports.ts";
 import type { Network } from "../../model/network.ts";
-import { maximumVoltageOf, minimumVoltageOf } from "../../model/part-roles.ts";
+import { isStarterMotor, maximumVoltageOf, minimumVoltageOf } from "../../model/part-roles.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
 import type { CircuitRun } from "../../model/run.ts";
 import { chargingVoltage } from "../../standards/charging-practice.ts";
@@ -41,7 +41,6 @@ export const partOtherVoltage = defineRule<Values>({
     }),
     ...inNetwork(plan, (judged) => {
       const { network } = judged;
-      const highestBetween = highestVoltages(judged);
       return network.parts.flatMap((part): Found<Values>[] => {
         const { worksFrom, worksUpTo } = descriptorOf(part);
         const port = portsOf(part).find(({ does }) => does === "draws");
@@ -49,10 +48,12 @@ export const partOtherVoltage = defineRule<Values>({
         const [minimumV, maximumV] = [minimumVoltageOf(part), maximumVoltageOf(part)];
         const isMinimumStated = minimumV !== undefined && !part.taken?.includes(worksFrom);
         if (maximumV === undefined && (!isMinimumStated || part.kind === "inverter")) return [];
-        const highest = highestBetween(port);
+        const highest = highestVoltages(judged)(port);
         if (!highest) return [];
         if (maximumV !== undefined) {
-          const found = tooHigh(worksUpTo, maximumV, highest, network);
+          // Inverters, engines and converters are bought for the voltage of their bank.
+          const mayConvert = part.kind === "load" && !isStarterMotor(part);
+          const found = tooHigh(worksUpTo, maximumV, highest, { network, mayConvert });
           return found ? [{ ...found, subject: part.name, at: atPart(part, worksUpTo) }] : [];
         }
         const { nominalV } = highest;
@@ -72,13 +73,16 @@ export const partOtherVoltage = defineRule<Values>({
       const { property, minimumV, nominalV, source } = values;
       return `Works from ${formatExact(minimumV)} V on (${property}), less than half of the ${withUnit(nominalV, "V")} here; a device for ${withUnit(nominalV, "V")} rarely does (${source}): see on its nameplate that it is made for ${withUnit(nominalV, "V")}, and state its maximum (${values.states}).`;
     }
-    const { what, property, maximumV, voltageV, from, chargeV } = values;
+    const { what, property, maximumV, voltageV, from, mayConvert, chargeV } = values;
     const [withstood, reached] = formatDistinctWithUnit(maximumV, voltageV, "V");
     const withstands = `Withstands ${withstood} (${property})`;
     if (what === "nominal")
-      return `${withstands}, and its circuit has ${reached}: use one made for ${reached}, or feed it through a converter.`;
-    const less = chargeV === undefined ? "" : `, or charge with ${withUnit(chargeV, "V")} at most`;
-    return `${withstands}, and up to ${reached} reach it ${from}: use one for ${reached} or more, or a converter before it${less}.`;
+      return `${withstands}, and its circuit has ${reached}: use one made for ${reached}${mayConvert ? ", or feed it through a converter" : ""}.`;
+    const others = [
+      ...(mayConvert ? [", or feed it through a converter"] : []),
+      ...(chargeV === undefined ? [] : [`, or charge with ${withUnit(chargeV, "V")} at most`]),
+    ];
+    return `${withstands}, and up to ${reached} reach it ${from}: use one for ${reached} or more${others.join("")}.`;
   },
 });
 
@@ -101,6 +105,8 @@ interface TooHigh {
   readonly voltageV: number;
   /** "from the shore charger mains" */
   readonly from: string;
+  /** A converter for its current is sensible. */
+  readonly mayConvert: boolean;
   /** The highest charging voltage that the device withstands, V; absent if its batteries need more. */
   readonly chargeV?: number;
 }
@@ -120,10 +126,10 @@ function tooHigh(
   property: string,
   maximumV: number,
   { nominalV, stated, usual, batteries }: HighestVoltage,
-  network?: Network,
+  { network, mayConvert = true }: { readonly network?: Network; readonly mayConvert?: boolean } = {},
 ): Pick<Found<Values>, "severity" | "values" | "related"> | undefined {
   if (nominalV !== undefined && exceeds(nominalV, maximumV))
-    return { values: { what: "nominal", property, maximumV, voltageV: nominalV, from: "" } };
+    return { values: { what: "nominal", property, maximumV, voltageV: nominalV, from: "", mayConvert } };
   const isStated = stated !== undefined && exceeds(stated.voltageV, maximumV);
   const reached = isStated ? stated : usual;
   if (!reached || !exceeds(reached.voltageV, maximumV)) return undefined;
@@ -132,7 +138,7 @@ function tooHigh(
   const chargeV = mayChargeLess ? { chargeV: maximumV } : {};
   return {
     ...(!isStated && { severity: "warning" }),
-    values: { what: "reached", property, maximumV, voltageV: reached.voltageV, from, ...chargeV },
+    values: { what: "reached", property, maximumV, voltageV: reached.voltageV, from, mayConvert, ...chargeV },
     related: reached.sources.map((source) => relatedPart(source)),
   };
 }

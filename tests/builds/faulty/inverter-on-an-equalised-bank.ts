@@ -37,4 +37,4 @@ const sine = inverter({
   efficiencyPercent: 90,
 });
 circuit({ ...rails, name: "inverter wires", to: sine, oneWayFt: 3, gauge: 6, protect: classT(60) });
-circuit({ ...rails, name: "lamps", load: 3, maximumV: 16, oneWayFt: 12, gauge: 14, protect: classT(5) });
+circuit({ ...rails, name: "lamps", load: 3, maximumV: 16, oneWayFt: 12, gauge: 14, protect: classT(6) });

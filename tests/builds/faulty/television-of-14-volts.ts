@@ -49,12 +49,12 @@ circuit({
 });
 circuit({
   name: "controller wires",
-  from: bank.positive,
-  returnTo: bank.negative,
-  to: sun,
+  from: sun.positive,
+  returnTo: sun.negative,
+  to: bank,
   oneWayFt: 4,
   gauge: 10,
-  protect: classT(20),
+  protectFarEnd: classT(20),
 });
 const television = load({ name: "television", powerW: 30, minimumV: 11, maximumV: 14 });
 circuit({ name: "television wires", from: panel.branch, to: television, oneWayFt: 9, gauge: 14, protect: 5 });
