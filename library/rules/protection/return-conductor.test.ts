@@ -38,6 +38,43 @@ testRule(returnConductor, [
     ],
   },
   {
+    name: "an inverter whose return ends at the bar of the panel, behind a greater fuse",
+    plan: panel(
+      "gauge: 6",
+      `const sine = load({ name: "sine", currentA: 90 });
+      cable({ name: "sine plus", from: house.positive, to: sine.positive, lengthFt: 3, gauge: 2, protect: 150 });
+      cable({ name: "sine minus", from: sine.negative, to: fuses.negative, lengthFt: 2, gauge: 2 });`,
+    ),
+    finds: [
+      {
+        subject: "back",
+        on: "gauge",
+        message:
+          "6 AWG may carry 120 A here (33 CFR 183.425(b), Table 5), and the current of a fault behind the 150 A fuse in the cable sine plus returns through it: use 4 AWG.",
+        values: { ampacityA: 120, ratingA: 150 },
+        fixes: [{ title: "Use 4 AWG", gives: { gauge: 4 } }],
+      },
+    ],
+  },
+  {
+    name: "a return that goes on from the negative terminal of another load",
+    plan: `${bank}
+      const lamp = load({ name: "lamp", currentA: 5 }), oven = load({ name: "oven", currentA: 40 });
+      cable({ name: "to the lamp", from: house.positive, to: lamp.positive, lengthFt: 5, gauge: 14, protect: 10 });
+      cable({ name: "from the lamp", from: lamp.negative, to: house.negative, lengthFt: 5, gauge: 10 });
+      cable({ name: "to the oven", from: house.positive, to: oven.positive, lengthFt: 5, gauge: 6, protect: 70 });
+      cable({ name: "from the oven", from: oven.negative, to: lamp.negative, lengthFt: 2, gauge: 6 });`,
+    finds: [
+      {
+        subject: "from the lamp",
+        on: "gauge",
+        message: "10 AWG may carry 60 A here",
+        values: { ampacityA: 60, ratingA: 70 },
+        fixes: [{ title: "Use 8 AWG", gives: { gauge: 8 } }],
+      },
+    ],
+  },
+  {
     name: "a return that all loads of the bank share",
     plan: `${bank}
       const plus = busBar({ side: "positive" }), minus = busBar({ side: "negative" });

@@ -40,8 +40,8 @@ export type LimitedReturn = Pick<ThinReturn, "conductor" | "device">;
  *
  * A fault between the poles at a place of the positive side draws for long the rating of the greatest device through which a bank
  * reaches that place; of several devices in line, the least counts. Its current returns with that of the loads behind the place.
- * A return that begins at a load or panel is judged by the place of that; one that begins at a bus, by each place all of whose loads
- * return through it. It must be the only link to the bank's side: where returns share the current, their shares are unknown. Places
+ * A return that begins at a load or panel is judged by the place of that, and by the places of other loads whose returns end at its
+ * negative terminal; one that begins at a bus, by each place all of whose loads return through it. It must be the only link to the bank's side: where returns share the current, their shares are unknown. Places
  * that a bank reaches past no device are left out.
  */
 export const limitedReturns = workedOutOnce(({ network, result }: Judged): readonly LimitedReturn[] => {
@@ -83,12 +83,20 @@ function findLimited(
     const isLink = holdsOneOf(bankOrders, fromOrder, toOrder);
     return isLink ? [] : [{ index, begins: child, fromOrder, toOrder }];
   });
-  const fromBus = behind.filter(({ begins }) => !atPoint.has(begins));
-  const fromPoles = behind.flatMap(({ index, begins }) => {
-    const device = atPoint.get(begins);
+  // Of a return that begins at poles, the places behind them: what lies before them also returns in other ways.
+  const beyond = behind.map((one) =>
+    atPoint.has(one.begins) ? { ...one, fromOrder: one.fromOrder + 1 } : one,
+  );
+  const ofPlaces = new Map(
+    greatestDevices(beyond, faultPlaces(wiring, limits, banks, returns)).map(({ index, device }) => [
+      index,
+      device,
+    ]),
+  );
+  return behind.flatMap(({ index, begins }) => {
+    const device = greater(atPoint.get(begins), ofPlaces.get(index));
     return device ? [{ index, device }] : [];
   });
-  return [...fromPoles, ...greatestDevices(fromBus, faultPlaces(wiring, limits, banks, returns))];
 }
 
 /** A place on the positive side: the device that limits a fault there, and the returns of the loads behind it. */
