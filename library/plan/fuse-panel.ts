@@ -41,7 +41,7 @@ export interface FusePanelInput extends PartOptions, TerminalRating {
    */
   readonly positions: number;
   /**
-   * Maximum current that its feed may carry, A. Above 0, up to 10,000.
+   * Maximum current that its feed may carry, and its negative bus, A. Above 0, up to 10,000.
    *
    * Left out: taken as not known, and not checked.
    *

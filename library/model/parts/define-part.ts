@@ -134,8 +134,8 @@ interface Definition<
   /** The property with the greatest voltage that the device withstands. */
   readonly worksUpTo?: keyof P & string;
   /**
-   * The terminals at which conductors meet: the current through it is the sum of all currents into them. Otherwise it is the
-   * greatest current into one of its terminals.
+   * The terminals at which conductors meet: the current through it is the sum of all currents into them, or into its other terminals, if
+   * that is greater. Otherwise it is the greatest current into one of its terminals.
    */
   readonly collectsAt?: readonly NoInfer<Terminal>[];
   /** Properties that replace each other. */

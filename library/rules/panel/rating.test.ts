@@ -43,7 +43,27 @@ testRule(panelRating, [
         record: "board",
         on: "ratedA",
         message:
-          'Carries 60.1 A in "everything on", its rating is 60 A (ratedA): use a panel with a higher one, or feed some circuits from a bus bar.',
+          'Carries 60.1 A in "everything on", its rating is 60 A (ratedA): use a panel with a higher one, or move some circuits with their returns to a bus bar.',
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "the return of another device at its negative bus",
+    plan: panel(
+      "positions: 6, ratedA: 60",
+      `out("a", 20, 25);
+      const sine = load({ name: "sine", currentA: 40.1 });
+      cable({ from: off.load, to: sine.positive, lengthFt: 2, gauge: 4, protect: { ...classT, ratingA: 60, distanceIn: 4 } });
+      cable({ from: sine.negative, to: board.negative, lengthFt: 2, gauge: 4 });`,
+      60,
+    ),
+    finds: [
+      {
+        subject: "board",
+        on: "ratedA",
+        message:
+          'Carries 60.1 A in "everything on", its rating is 60 A (ratedA): use a panel with a higher one, or move some circuits with their returns to a bus bar.',
         fixes: "no fix",
       },
     ],

@@ -55,7 +55,7 @@ export const panelRating = defineRule<Values>({
       return `${values.used} circuits leave this panel, it has ${values.positions} positions: use a panel with more, or a second one.`;
     if (values.what === "bus") {
       const [carries, rated] = formatDistinctWithUnit(values.currentA, values.ratedA, "A");
-      return `Carries ${carries} ${values.scenario}${values.estimate}, its rating is ${rated} (ratedA): use a panel with a higher one, or feed some circuits from a bus bar.`;
+      return `Carries ${carries} ${values.scenario}${values.estimate}, its rating is ${rated} (ratedA): use a panel with a higher one, or move some circuits with their returns to a bus bar.`;
     }
     if (values.what === "feed") {
       const [rating, rated] = formatDistinctWithUnit(values.ratingA, values.ratedA, "A");

@@ -3,7 +3,7 @@ import { battery, build, busBar, cable, circuit, disconnect, inverter, shoreChar
 // A hut: a flooded bank that its charger equalises at 15.5 V, and an inverter for 10.5 to 15 V that stays connected.
 // Expected: error part/other-voltage at inverter
 // Because: The nameplate of the inverter: its input withstands 15 V, and the charger holds 15.5 V at it for hours.
-build({ name: "hut with an equalised bank", insulationC: 105, installedIn: "building" });
+build({ name: "hut with an equalised bank", voltage: 12, insulationC: 105, installedIn: "building" });
 const classT = (ratingA: number) =>
   ({ ratingA, family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125, distanceIn: 5 }) as const;
 const bank = battery({

@@ -14,7 +14,7 @@ import {
 // Expected: error part/other-voltage at television
 // Because: The nameplate of the television: it withstands 14 V, and the solar controller holds 14.6 V at its terminals whenever the
 //   bank is nearly full.
-build({ name: "van with a television", insulationC: 105, installedIn: "vehicle" });
+build({ name: "van with a television", voltage: 12, insulationC: 105, installedIn: "vehicle" });
 const classT = (ratingA: number) =>
   ({ ratingA, family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125, distanceIn: 5 }) as const;
 const bank = battery({

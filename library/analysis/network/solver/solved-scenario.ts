@@ -213,8 +213,14 @@ function addPassedOn(network: Network, conductorA: readonly number[], partA: num
   for (const part of network.parts.filter(passesCurrentOn)) {
     const terminals: Readonly<Record<string, number>> = part.terminals;
     const { collectsAt } = descriptorOf(part);
+    const brought = (names: readonly string[]) =>
+      names.reduce((sum, terminal) => sum + broughtA[terminals[terminal]!]!, 0);
+    // A panel's negative bus may carry more than its feed, if returns of other devices end there.
     partA[part.index] = collectsAt
-      ? collectsAt.reduce((sum, terminal) => sum + broughtA[terminals[terminal]!]!, 0)
+      ? Math.max(
+          brought(collectsAt),
+          brought(Object.keys(terminals).filter((name) => !collectsAt.includes(name))),
+        )
       : greatestOf(Object.values(terminals).map((terminal) => arrivingA[terminal]!));
   }
 }
