@@ -3,8 +3,8 @@ import type { Layout } from "./placement/layout.ts";
 import type { PlanRecord } from "./record.ts";
 import type { LengthProperty } from "./run.ts";
 
-/** Inches if the plan writes the size of every surface in them. */
-export function boardUnitOf({ surfaces }: Pick<Layout, "surfaces">): BoardUnit {
+/** Inches if the plan writes the size of every surface in them; mm without a surface. */
+export function boardUnitOf({ surfaces }: Pick<Layout, "surfaces"> = { surfaces: [] }): BoardUnit {
   return surfaces.length > 0 && surfaces.every(({ writtenIn }) => writtenIn === "in") ? "in" : "mm";
 }
 
@@ -30,7 +30,7 @@ export function lengthUnitOf(records: readonly PlanRecord[], layout: Layout | un
   );
   const inFeet = units.filter((unit) => unit === "ft").length;
   if (units.length > 0) return 2 * inFeet >= units.length ? "ft" : "m";
-  return layout && boardUnitOf(layout) === "in" ? "ft" : "m";
+  return boardUnitOf(layout) === "in" ? "ft" : "m";
 }
 
 function statedUnitOf(input: unknown): LengthUnit | undefined {

@@ -102,7 +102,10 @@ export const jsonDifferenceSchema = z.strictObject({
             own: z.boolean(),
           }),
         ),
-        /** Parts at another place; null: on another surface, or at the end of a channel. `lengths`: runs whose length follows. */
+        /**
+         * Parts at another place, and channels with another course. null: on another surface, at the end of a channel, or of another
+         * shape. `lengths`: runs whose length follows.
+         */
         moves: z.array(
           z.strictObject({ ...about, distanceMm: z.number().nullable(), lengths: z.int().min(0) }),
         ),

@@ -1,6 +1,6 @@
 import { formatDistinct, formatExact } from "../../rules/wording/format-number.ts";
 import { listInWords } from "../../rules/wording/part-in-words.ts";
-import type { Property, PropertyValue } from "./property.ts";
+import type { Compared, Property, PropertyValue } from "./property.ts";
 import type { Subject } from "./subject.ts";
 
 /** One property that differs, in the builder's units: "length one way", "24 ft", "34 ft". */
@@ -59,11 +59,8 @@ function textsOf(
       sides.same.afterOf.get(one.end.part) === other.end.part && one.end.terminal === other.end.terminal;
     return isSame ? undefined : [one.text, other.text];
   }
-  if (one.as === "text" && other.as === "text") {
-    if (one.compare === undefined || other.compare === undefined)
-      return one.text === other.text ? undefined : [one.text, other.text];
-    return differ(one.compare, other.compare) ? [one.text, other.text] : undefined;
-  }
+  if (one.as === "text" && other.as === "text")
+    return differ(one.compare ?? one.text, other.compare ?? other.text) ? [one.text, other.text] : undefined;
   return [textOf(one), textOf(other)];
 }
 
@@ -94,6 +91,10 @@ function partTexts(
 }
 
 /** Equal lengths given in other units, and equal sums that a plan calculates, can differ in their last digits. */
-function differ(one: number, other: number): boolean {
-  return Math.abs(one - other) > 1e-9 * Math.max(Math.abs(one), Math.abs(other));
+export function differ(one: Compared, other: Compared): boolean {
+  if (typeof one === "number" && typeof other === "number")
+    return Math.abs(one - other) > 1e-9 * Math.max(Math.abs(one), Math.abs(other));
+  if (typeof one === "object" && typeof other === "object")
+    return one.length !== other.length || one.some((each, at) => differ(each, other[at]!));
+  return one !== other;
 }

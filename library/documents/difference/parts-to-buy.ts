@@ -1,6 +1,7 @@
 import type { Judgement } from "../../judge.ts";
 import { metresPerFoot } from "../../model/length-limits.ts";
-import type { LengthUnit } from "../../model/length-unit.ts";
+import type { BoardUnit, LengthUnit } from "../../model/length-unit.ts";
+import { boardUnitOf } from "../../model/unit-of-plan.ts";
 import { cutList, spoolList } from "../schedules/cut-list.ts";
 import { devicesOf } from "../schedules/devices.ts";
 import { partsList } from "../schedules/parts-list.ts";
@@ -30,7 +31,9 @@ export function purchaseChanges(
   renamed: ReadonlyMap<string, string>,
 ): PurchaseChange[] {
   const { lengthUnit = "m" } = wiresOf(after)[0] ?? wiresOf(before)[0] ?? {};
-  const [old, now] = [purchases(before, renamed, lengthUnit), purchases(after, new Map(), lengthUnit)];
+  const boardUnit = boardUnitOf(after.placement?.layout);
+  const units = { lengthUnit, boardUnit };
+  const [old, now] = [purchases(before, renamed, units), purchases(after, new Map(), units)];
   return [...new Set([...now.keys(), ...old.keys()])]
     .map((what): PurchaseChange & Pick<Purchase, "place"> => {
       const [one, other] = [old.get(what), now.get(what)];
@@ -55,7 +58,7 @@ const leastAmount = 1e-6;
 function purchases(
   plan: Judgement,
   renamed: ReadonlyMap<string, string>,
-  lengthUnit: LengthUnit,
+  { lengthUnit, boardUnit }: { readonly lengthUnit: LengthUnit; readonly boardUnit: BoardUnit },
 ): ReadonlyMap<string, Purchase> {
   const { bench } = plan.model.build;
   const { wires } = numberWires(wiresOf(plan), readWireNumbers(undefined));
@@ -74,7 +77,7 @@ function purchases(
   for (const row of rowsOf(spoolList(wires, bench)))
     if (!/\d [fm]t?, by the/.test(row.text("spool")))
       add(`spool, ${row.texts("size", "colour", "insulation", "spool")}`, 1, "pieces", 1);
-  for (const row of rowsOf(partsList(plan, devicesOf(plan, wires), wires))) {
+  for (const row of rowsOf(partsList(plan, devicesOf(plan, wires), wires, boardUnit))) {
     const group = row.text("group");
     if (group === "devices") continue;
     const item = renamed.get(row.text("item")) ?? row.text("item");

@@ -1,7 +1,7 @@
 import type { Body, Channel, Compartment, Layout, Rectangle, Surface } from "../../model/placement/layout.ts";
 import { boardUnitOf } from "../../model/unit-of-plan.ts";
 import { exactLength, exactShortLength, longUnitOf } from "../../rules/wording/lengths.ts";
-import { type Property, quantity, said, stated } from "./property.ts";
+import { type Compared, type Property, quantity, said, stated, type Worded } from "./property.ts";
 
 /*
  * Surfaces, channels, compartments and the places of parts in comparable form. Lengths are compared in mm, as the layout has them, and
@@ -13,8 +13,8 @@ export function surfaceProperties(surface: Surface, layout: Layout): Property[] 
   const { mm, area, areas, short } = wordsOn(layout);
   const { width, height, orientation, keepFree, outOfReach, fixtures, bareMetal, openAbove } = surface;
   return [
-    short("width", "width", width),
-    short("height", "height", height),
+    ...short("width", "width", width),
+    ...short("height", "height", height),
     ...said(orientation, "orientation", "orientation"),
     ...said(compartments[surface.compartment ?? -1]?.name, "compartment", "compartment"),
     ...surroundings(surface),
@@ -22,9 +22,10 @@ export function surfaceProperties(surface: Surface, layout: Layout): Property[] 
     ...said(areas(outOfReach), "outOfReach", "out of reach"),
     ...said(
       listed(
-        fixtures.map(
-          (one) =>
-            `${one.fixture} ${area(one)}${one.distanceMm === undefined ? "" : `, ${mm(one.distanceMm)}`}`,
+        fixtures.map((one) =>
+          one.distanceMm === undefined
+            ? worded`${one.fixture} ${area(one)}`
+            : worded`${one.fixture} ${area(one)}, ${mm(one.distanceMm)}`,
         ),
       ),
       "fixtures",
@@ -46,26 +47,33 @@ export function channelProperties(channel: Channel, layout: Layout): Property[] 
     ...(course.kind === "along"
       ? [
           ...said(surfaces[course.surface]!.name, "on", "on"),
-          ...said(course.path.map(({ x, y }) => at(x, y)).join(", "), "path", "path"),
+          ...said(
+            listed(
+              course.path.map(({ x, y }) => at(x, y)),
+              ", ",
+            ),
+            "path",
+            "path",
+          ),
         ]
       : [
           ...said(
-            `${surfaces[course.from.surface]!.name}, ${at(course.from.x, course.from.y)}`,
+            worded`${surfaces[course.from.surface]!.name}, ${at(course.from.x, course.from.y)}`,
             "from",
             "from",
           ),
           ...said(
-            course.to && `${surfaces[course.to.surface]!.name}, ${at(course.to.x, course.to.y)}`,
+            course.to && worded`${surfaces[course.to.surface]!.name}, ${at(course.to.x, course.to.y)}`,
             "to",
             "to",
           ),
-          long("length", "length", course.lengthMm),
+          ...long("length", "length", course.lengthMm),
         ]),
     ...said(
       inside &&
         (inside.shape === "round"
-          ? `diameter ${mm(inside.diameter)}`
-          : `${mm(inside.width)} × ${mm(inside.height)}`),
+          ? worded`diameter ${mm(inside.diameter)}`
+          : worded`${mm(inside.width)} × ${mm(inside.height)}`),
       "inside",
       "inside",
     ),
@@ -83,7 +91,7 @@ export function compartmentProperties(compartment: Compartment): Property[] {
   return [
     ...surroundings(compartment),
     ...said(
-      listed((walls ?? []).map(({ material, areaM2 }) => `${material} ${areaM2} m²`)),
+      listed((walls ?? []).map(({ material, areaM2 }) => worded`${material} ${areaM2} m²`)),
       "walls",
       "walls",
     ),
@@ -97,28 +105,28 @@ export function compartmentProperties(compartment: Compartment): Property[] {
 export function placeProperties(body: Body | undefined, layout: Layout): Property[] {
   if (!body) return [];
   const { surfaces, channels } = layout;
-  const { at, long, short, shortIfStated } = wordsOn(layout);
+  const { at, long, short } = wordsOn(layout);
   const { size, place, air, terminals } = body;
   return [
     ...(place?.kind === "on surface"
       ? [
           ...said(surfaces[place.surface]!.name, "at.on", "surface"),
-          short("at.left", "from the left edge", place.outline.x),
-          short("at.top", "from the top edge", place.outline.y),
+          ...short("at.left", "from the left edge", place.outline.x),
+          ...short("at.top", "from the top edge", place.outline.y),
           ...(place.turnedDeg === 0 ? [] : [quantity("at.turned", "turned by", place.turnedDeg, "°")]),
         ]
       : []),
     ...(place?.kind === "at end"
       ? [
           ...said(channels[place.channel]!.name, "at.endOf", "at the end of"),
-          long("at.beyond", "beyond that end", place.beyondMm),
+          ...long("at.beyond", "beyond that end", place.beyondMm),
         ]
       : []),
-    ...shortIfStated("size.width", "width", size?.width),
-    ...shortIfStated("size.height", "height", size?.height),
-    ...shortIfStated("size.depth", "depth", size?.depth),
+    ...short("size.width", "width", size?.width),
+    ...short("size.height", "height", size?.height),
+    ...short("size.depth", "depth", size?.depth),
     ...(["left", "right", "top", "bottom"] as const).flatMap((side) =>
-      shortIfStated(`air.${side}`, `air, ${side}`, air[side]),
+      short(`air.${side}`, `air, ${side}`, air[side]),
     ),
     ...said(body.mountingPositions?.join(", "), "mountingPositions", "permitted positions"),
     ...stated("heatW", "heat given off", body.heatW, "W"),
@@ -128,7 +136,10 @@ export function placeProperties(body: Body | undefined, layout: Layout): Propert
     ...Object.entries(terminals).flatMap(([name, spots]) =>
       said(
         listed(
-          spots.map(({ x, y, leaves }) => `${at(...fromCorner(x, y, place))}${leaves ? ` ${leaves}` : ""}`),
+          spots.map(({ x, y, leaves }) => {
+            const spot = at(...fromCorner(x, y, place));
+            return leaves ? worded`${spot} ${leaves}` : spot;
+          }),
         ),
         `terminalsAt.${name}`,
         `place of ${name}`,
@@ -149,25 +160,41 @@ function fromCorner(x: number, y: number, place: Body["place"]): readonly [numbe
   return place?.kind === "on surface" ? [x - place.outline.x, y - place.outline.y] : [x, y];
 }
 
-function listed(all: readonly string[]): string | undefined {
-  return all.length === 0 ? undefined : all.join("; ");
+function listed(all: readonly Worded[], between = "; "): Worded | undefined {
+  if (all.length === 0) return undefined;
+  return { text: all.map(({ text }) => text).join(between), compare: all.map(comparedBy) };
 }
 
-/** Words and properties in the unit of the boards. */
+/** A text made of others, with the values in it. */
+function worded(texts: readonly string[], ...between: readonly (Worded | string | number)[]): Worded {
+  const each = between.map((one) => (typeof one === "object" ? one : { text: `${one}`, compare: one }));
+  return {
+    text: texts.map((text, at) => `${text}${each[at]?.text ?? ""}`).join(""),
+    compare: [...texts, ...each.map(comparedBy)],
+  };
+}
+
+function comparedBy({ text, compare = text }: Worded): Compared {
+  return compare;
+}
+
+/** Words and properties in the unit of the boards, each with its value in mm. */
 function wordsOn(layout: Layout) {
   const unit = boardUnitOf(layout);
-  const mm = (lengthMm: number) => exactShortLength(lengthMm, unit);
-  const at = (x: number, y: number) => `${mm(x)} / ${mm(y)}`;
-  const area = ({ x, y, width, height }: Rectangle) => `${at(x, y)} (${mm(width)} × ${mm(height)})`;
+  const worth = (text: string, lengthMm: number): Worded => ({ text, compare: nearestSame(lengthMm) });
+  const mm = (lengthMm: number) => worth(exactShortLength(lengthMm, unit), lengthMm);
+  const at = (x: number, y: number) => worded`${mm(x)} / ${mm(y)}`;
+  const area = ({ x, y, width, height }: Rectangle) => worded`${at(x, y)} (${mm(width)} × ${mm(height)})`;
   const areas = (all: readonly (Rectangle & { readonly name?: string })[]) =>
-    listed(all.map((one) => `${one.name ? `${one.name} ` : ""}${area(one)}`));
-  const property = (id: string, words: string, text: string, compare: number): Property => ({
-    ...{ id, words, value: { as: "text", text, compare } },
-  });
-  const short = (id: string, words: string, lengthMm: number) => property(id, words, mm(lengthMm), lengthMm);
-  const shortIfStated = (id: string, words: string, lengthMm: number | undefined) =>
-    lengthMm === undefined ? [] : [short(id, words, lengthMm)];
+    listed(all.map((one) => (one.name ? worded`${one.name} ${area(one)}` : area(one))));
+  const short = (id: string, words: string, lengthMm: number | undefined) =>
+    said(lengthMm === undefined ? undefined : mm(lengthMm), id, words);
   const long = (id: string, words: string, lengthMm: number) =>
-    property(id, words, exactLength(lengthMm / 1_000, longUnitOf[unit]), lengthMm);
-  return { mm, at, area, areas, short, shortIfStated, long };
+    said(worth(exactLength(lengthMm / 1_000, longUnitOf[unit]), lengthMm), id, words);
+  return { mm, at, area, areas, short, long };
+}
+
+/** Of a length that is a difference of two in inches, the last binary digits are rounded: to a millionth of a millimetre. */
+function nearestSame(lengthMm: number): number {
+  return Math.round(lengthMm * 1e6) / 1e6;
 }

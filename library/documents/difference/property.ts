@@ -13,12 +13,19 @@ export interface Property {
 export type PropertyValue =
   /** Two numbers are two values if they differ by more than the computer's rounding. */
   | { readonly as: "quantity"; readonly amount: number; readonly unit: Unit | AmountUnit }
-  /** `compare`: the value that counts if several texts mean the same: metres for feet. */
-  | { readonly as: "text"; readonly text: string; readonly compare?: number }
+  | ({ readonly as: "text" } & Worded)
   /** A terminal: the same if it is of the same part, even under another name. */
   | { readonly as: "end"; readonly text: string; readonly end: End }
   /** Parts by index; only those that both plans have count. */
   | { readonly as: "parts"; readonly parts: readonly number[] };
+
+/** A text, and the value that counts if several texts mean the same: metres for feet. Left out: the text itself counts. */
+export interface Worded {
+  readonly text: string;
+  readonly compare?: Compared;
+}
+
+export type Compared = number | string | readonly Compared[];
 
 export interface End {
   readonly part: number;
@@ -52,8 +59,9 @@ export function count(id: string, words: string, amount: number): Property {
 }
 
 /** A word from the builder, or yes or no. */
-export function said(value: string | boolean | undefined, id: string, words: string): Property[] {
+export function said(value: string | boolean | Worded | undefined, id: string, words: string): Property[] {
   if (value === undefined) return [];
+  if (typeof value === "object") return [{ id, words, value: { as: "text", ...value } }];
   return [text(id, words, typeof value === "string" ? value : value ? "yes" : "no")];
 }
 

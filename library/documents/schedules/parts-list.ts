@@ -1,6 +1,7 @@
 import { crossSectionMm2 } from "../../analysis/copper-area.ts";
 import { supportsNeeded } from "../../analysis/placement/supports-needed.ts";
 import type { Judgement } from "../../judge.ts";
+import type { BoardUnit } from "../../model/length-unit.ts";
 import { isDevice } from "../../model/part-roles.ts";
 import { descriptorOf } from "../../model/parts/index.ts";
 import type { Protection } from "../../model/run.ts";
@@ -21,15 +22,24 @@ import { fittingToBuy, isUsual, usualFittingsNote } from "./fittings.ts";
 import { amount, priceTitle, sumInWords } from "./prices.ts";
 import type { NumberedWire } from "./wire-numbers.ts";
 
-/** Purchases besides wire: parts, fuses with their spares, fittings; and the devices that the circuits feed. */
-export function partsList(plan: Judgement, devices: Devices, wires: readonly NumberedWire[]): Table {
+/**
+ * Purchases besides wire: parts, fuses with their spares, fittings; and the devices that the circuits feed.
+ *
+ * @param unit In which distances along conductors are written. Left out: that of the boards.
+ */
+export function partsList(
+  plan: Judgement,
+  devices: Devices,
+  wires: readonly NumberedWire[],
+  unit = boardUnitOf(plan.placement?.layout),
+): Table {
   const { currency, spareFuses } = plan.model.build.bench;
   const rows = merged([
     ...partItems(plan),
     ...deviceItems(plan, devices, spareFuses),
     ...holderItems(devices),
     ...fittingItems(wires),
-    ...supportItems(plan),
+    ...supportItems(plan, unit),
     ...loadItems(plan),
   ]);
   const prices = rows.map(({ price, quantity }) => price && price * quantity);
@@ -265,10 +275,9 @@ function fittingItems(wires: readonly NumberedWire[]): Item[] {
 }
 
 /** Clips and ties for bundles and for stretches in the open, by the greatest distance that they may have. */
-function supportItems({ placement }: Judgement): Item[] {
+function supportItems({ placement }: Judgement, unit: BoardUnit): Item[] {
   if (!placement) return [];
   const { channels, leads } = placement.layout;
-  const every = (lengthMm: number) => shortLengthInUnit(lengthMm, boardUnitOf(placement.layout));
   return supportsNeeded(placement).map(({ channel, lead, everyMm, statedMm, toDisconnect, needed }): Item => {
     const { source } = toDisconnect ? supports.toDisconnect : supports;
     const isCloser = statedMm !== undefined && statedMm < everyMm;
@@ -276,7 +285,7 @@ function supportItems({ placement }: Judgement): Item[] {
       ...{ group: "fittings", item: "support", quantity: needed, spares: 0 },
       details: isCloser
         ? `for conductors, every ${formatExact(statedMm)} mm as stated`
-        : `for conductors, at least every ${every(everyMm)} (${sourceInWords(source)})`,
+        : `for conductors, at least every ${shortLengthInUnit(everyMm, unit)} (${sourceInWords(source)})`,
       usedAs: [(channels[channel ?? -1] ?? leads[lead]!).name],
     };
   });
