@@ -1,7 +1,9 @@
 import type { CancellationToken } from "vscode-languageserver";
+import { bestOf, type NewFindings, newWith } from "../library/documents/suggested-places.ts";
+import type { CheckedPlan } from "./evaluate/checked-plan.ts";
 import { placingOf } from "./language/board-places.ts";
 import { boardsView } from "./language/boards-view.ts";
-import type { ArrangementAnswer, ArrangementParams } from "./language/messages.ts";
+import type { ArrangementAnswer, ArrangementParams, TriedPlace } from "./language/messages.ts";
 import type { PlanInView } from "./language/plan-in-view.ts";
 import { type FoundPlaces, factsOfPlaces, findPlaces } from "./language/suggested-arrangement.ts";
 import { isOfVersions } from "./language/versions-in-view.ts";
@@ -11,7 +13,10 @@ const notMade = "No arrangement is suggested";
 const none = (why: string): ArrangementAnswer => ({ state: "none", message: `${notMade}: ${why}.` });
 const changed = none("the text changed meanwhile");
 
-/** Suggests places and judges the plan with them, as its text would be. A cancelled request, or an edit, ends the search. */
+/**
+ * Suggests places, of which the whole plan was judged as its text would be: no error and no warning is new with them. A cancelled
+ * request, or an edit, ends the search.
+ */
 export async function suggestArrangement(
   trials: Trials,
   view: PlanInView,
@@ -25,14 +30,22 @@ export async function suggestArrangement(
   if (found.state === "none") return found;
   const { plan } = view;
   const { layout } = plan.judgement.placement!;
-  const asked = { view, versions, notMade, changeIn: () => placingOf(plan, layout, found.places) };
-  const tried = await trials.triedEdits(asked, token);
-  if (tried.state === "dropped") return { state: "none", message: tried.message };
+  const tried: (NewFindings & { readonly places: readonly TriedPlace[]; readonly after: CheckedPlan })[] = [];
+  for (const [index, places] of found.arrangements.entries()) {
+    report(`Checking the plan with places: ${index + 1} of ${found.arrangements.length}.`);
+    const asked = { view, versions, notMade, changeIn: () => placingOf(plan, layout, places) };
+    const made = await trials.triedEdits(asked, token);
+    if (made.state === "dropped") return { state: "none", message: made.message };
+    tried.push({ places, after: made.plan, ...newWith(plan.judgement, made.plan.judgement) });
+  }
+  const best = bestOf(tried);
+  if (!best) return { state: "none", message: found.none(tried) };
+  const { places, after } = best;
   return {
     state: "suggested",
-    places: found.places,
-    facts: factsOfPlaces(plan, tried.plan, found),
-    boards: boardsView(view, { conductors, tried: tried.plan }),
+    places,
+    facts: factsOfPlaces(plan, after, { places, leftOut: found.leftOut }),
+    boards: boardsView(view, { conductors, tried: after }),
   };
 }
 

@@ -1,12 +1,15 @@
 import { copperKg, copperMm2M, crossSectionMm2 } from "../analysis/copper-area.ts";
-import { type ArrangedBody, arrange, turnsOn } from "../analysis/placement/arrangement.ts";
+import { arrange } from "../analysis/placement/arrangement.ts";
+import { type ArrangedBody, type ArrangementTask, turnsOn } from "../analysis/placement/arrangement-board.ts";
 import { waysOfRuns } from "../analysis/placement/run-ways.ts";
 import type { Judgement } from "../judge.ts";
-import type { LengthUnit } from "../model/length-unit.ts";
+import type { BoardUnit, LengthUnit } from "../model/length-unit.ts";
 import type { Body, Layout } from "../model/placement/layout.ts";
 import { isObject } from "../model/plain-values.ts";
 import type { PlanRecord } from "../model/record.ts";
+import { boardOf } from "../rules/board.ts";
 import type { Finding } from "../rules/finding.ts";
+import { ruleById } from "../rules/registry.ts";
 import { counted, withUnit } from "../rules/wording/format-number.ts";
 import { listInWords } from "../rules/wording/part-in-words.ts";
 import { bodyInWords } from "../rules/wording/placement-in-words.ts";
@@ -17,9 +20,11 @@ export interface SuggestedPlaces {
   readonly surface: string;
   /** Index of the record of the surface. */
   readonly record: number;
+  /** In which the plan writes that surface: the places are whole millimetres, or eighths of an inch. */
+  readonly unit: BoardUnit;
   /** In the order of the plan. */
   readonly places: readonly SuggestedPlace[];
-  /** Why there are none: no part to place, or no arrangement found. */
+  /** Why there are none: no part to place, no arrangement found, or none without a new finding. */
   readonly why?: string;
   /** True: no part is without a place, or none that could get one. */
   readonly nothingToPlace: boolean;
@@ -33,7 +38,7 @@ export interface SuggestedPlaces {
   readonly runs: readonly ComparedRun[];
   /** Of the runs whose length is known today and with these places; undefined if there is none. */
   readonly total?: ComparedTotal | undefined;
-  /** Findings of the plan with these places that it does not have today, hints aside. */
+  /** Information about the plan with these places that it does not have today. No error and no warning is new. */
   readonly added: readonly Finding[];
 }
 
@@ -64,10 +69,11 @@ interface ComparedTotal {
 }
 
 /**
- * Suggests places on a surface and judges the plan with them. It changes records, not text.
+ * Suggests places on a surface, of which the whole plan was judged: no error and no warning is new with them. It changes records, not
+ * text.
  *
  * @param surface Index of the surface in the layout.
- * @param judge The engine, over the changed records; it runs once.
+ * @param judge The engine, over the changed records; it runs once for each arrangement that was found.
  */
 export function suggestedPlaces(
   records: readonly PlanRecord[],
@@ -77,7 +83,7 @@ export function suggestedPlaces(
 ): SuggestedPlaces {
   const { layout: stated, lengthUnit } = judgement.model;
   const layout = stated!;
-  const { name, record } = layout.surfaces[surface]!;
+  const { name, record, writtenIn: unit } = layout.surfaces[surface]!;
   const { movable, leftOut } = partsToPlace(layout, surface, records);
   const withoutRoom = partsWithoutRoom(layout, surface);
   const nothingToPlace = movable.length === 0;
@@ -85,6 +91,7 @@ export function suggestedPlaces(
     ...{
       surface: name,
       record,
+      unit,
       lengthUnit,
       places: [],
       why,
@@ -99,36 +106,66 @@ export function suggestedPlaces(
     return none(
       leftOut.length > 0 ? "no part without a place can be placed" : "every part of the plan has a place",
     );
-  const found = arrange(arrangementTask(judgement, surface, movable));
-  if (!found) return none(whyNone(layout, surface, movable));
-  const after = judge(withPlaces(records, layout, surface, found));
+  const tried = arrange(arrangementTask(judgement, surface, movable)).map(({ places }) => {
+    const after = judge(withPlaces(records, layout, surface, places));
+    return { places, after, ...newWith(judgement, after) };
+  });
+  const best = bestOf(tried);
+  if (!best) return none(whyNone(layout, surface, movable, tried));
+  const { places, after, notes } = best;
   return {
-    ...{ surface: name, record, lengthUnit, nothingToPlace, leftOut, withoutRoom },
-    places: found.map(({ body, outline, turnedDeg }) => {
+    ...{ surface: name, record, unit, lengthUnit, nothingToPlace, leftOut, withoutRoom },
+    places: places.map(({ body, outline, turnedDeg }) => {
       const { record, name } = layout.bodies[body]!;
       return { record, name, leftMm: outline.x, topMm: outline.y, turnedDeg };
     }),
-    ...lengthsCompared(judgement, after, new Set(found.map(({ body }) => body))),
-    added: addedFindings(judgement.findings, after.findings).filter(({ severity }) => severity !== "hint"),
+    ...lengthsCompared(judgement, after, new Set(places.map(({ body }) => body))),
+    added: notes,
   };
+}
+
+/** What the plan has with places, and not today: errors and warnings that are not accepted, and information. */
+export interface NewFindings {
+  readonly worse: readonly Finding[];
+  readonly notes: readonly Finding[];
+}
+
+export function newWith(before: Judged, after: Judged): NewFindings {
+  const added = addedFindings(before.findings, after.findings).filter(
+    ({ accepted }) => accepted === undefined,
+  );
+  const isNote = ({ severity }: Finding) => severity === "info";
+  return {
+    worse: added.filter((one) => one.severity !== "hint" && !isNote(one)),
+    notes: added.filter(isNote),
+  };
+}
+
+type Judged = Pick<Judgement, "findings">;
+
+/** Of arrangements, the best one first, the one without a new error or warning that brings the least information; undefined if none is. */
+export function bestOf<Tried extends NewFindings>(tried: readonly Tried[]): Tried | undefined {
+  return tried
+    .filter(({ worse }) => worse.length === 0)
+    .toSorted((one, other) => one.notes.length - other.notes.length)[0];
 }
 
 /** The search for places of some parts of {@link partsToPlace}. */
 export function arrangementTask(
-  { model, circuits }: Judgement,
+  judgement: Judgement,
   surface: number,
   bodies: readonly Body[],
-): Parameters<typeof arrange>[0] {
-  const layout = model.layout!;
+): ArrangementTask {
+  const { facts } = boardOf(judgement)!;
   const sections = new Map(
-    circuits.map(({ circuit: { record, conductor } }) => [
+    judgement.circuits.map(({ circuit: { record, conductor } }) => [
       record,
       crossSectionMm2(conductor) * conductor.parallel,
     ]),
   );
   return {
-    ...{ layout, surface, bodies: bodies.map(({ index }) => index) },
-    copperMm2: layout.leads.map(({ record }) => sections.get(record) ?? 0),
+    ...{ facts, surface, bodies: bodies.map(({ index }) => index) },
+    copperMm2: facts.layout.leads.map(({ record }) => sections.get(record) ?? 0),
   };
 }
 
@@ -145,7 +182,6 @@ export function partsToPlace(
   surface: number,
   records: readonly PlanRecord[],
 ): { readonly movable: readonly Body[]; readonly leftOut: SuggestedPlaces["leftOut"] } {
-  const { orientation } = layout.surfaces[surface]!;
   const movable: Body[] = [];
   const leftOut: { readonly part: string; readonly because: LeftOut }[] = [];
   for (const body of layout.bodies) {
@@ -154,7 +190,7 @@ export function partsToPlace(
       ? "mounted on another part"
       : !body.size
         ? "no size"
-        : turnsOn(body, orientation).length === 0
+        : turnsOn(body, layout.surfaces[surface]!).length === 0
           ? "cannot be mounted so"
           : undefined;
     if (because) leftOut.push({ part: bodyInWords(body), because });
@@ -168,8 +204,19 @@ function isMounted({ word, input }: PlanRecord): boolean {
   return word !== "circuit" && isObject(input) && isObject(input.on) && input.on.kind === "terminal";
 }
 
-/** Why no arrangement was found, as half a sentence. */
-export function whyNone(layout: Layout, surface: number, movable: readonly Body[]): string {
+/** Why no arrangement is suggested, as half a sentence. `tried`: those that were found, the best one first. */
+export function whyNone(
+  layout: Layout,
+  surface: number,
+  movable: readonly Body[],
+  tried: readonly NewFindings[],
+): string {
+  const [best] = tried;
+  if (best) {
+    const named = best.worse.map(({ rule, subject }) => `"${ruleById(rule)!.title}" (${subject})`);
+    const all = tried.length === 1 ? "the one that was found" : `each of the ${tried.length} that were found`;
+    return `no arrangement was found that brings no new finding: ${all} brings at least one, the best of them ${listInWords([...new Set(named)], 3)}`;
+  }
   const { width, height } = layout.surfaces[surface]!;
   const large = movable.filter(
     ({ size }) =>

@@ -51,7 +51,7 @@ export const arrangeJsonSchema = z.strictObject({
           suggestedCopperKg: z.number(),
         })
         .nullable(),
-      /** Findings that the plan would then have and has not today. */
+      /** Information about the plan with these places that it has not today. No error and no warning is new. */
       newFindings: z.array(
         z.strictObject({
           rule: z.string(),

@@ -75,6 +75,23 @@ describe("loomwright arrange", () => {
     expect(again.why).toBe("no part without a place can be placed");
   });
 
+  test("is in eighths of an inch on a surface in inches", async () => {
+    const inches = board.replace("widthMm: 1_500, heightMm: 600", "widthIn: 60, heightIn: 24");
+    project.write("inches.ts", inches);
+    const { out } = await loomwright("inches.ts");
+    expect(out).toMatch(/Part +Surface +Left, in +Top, in/);
+    const { parts } = await json("inches.ts");
+    let placed = inches;
+    for (const { name, at, leftMm, topMm } of parts) {
+      const [left, top] = /leftIn: ([\d._]+), topIn: ([\d._]+)/.exec(at)!.slice(1).map(Number);
+      expect([8 * left!, 8 * top!].every(Number.isInteger)).toBe(true);
+      expect([leftMm, topMm]).toEqual([expect.closeTo(25.4 * left!, 6), expect.closeTo(25.4 * top!, 6)]);
+      placed = placed.replace(`name: "${name}",`, `name: "${name}", ${at},`);
+    }
+    project.write("inches-placed.ts", placed);
+    expect((await json("inches-placed.ts")).why).toBe("no part without a place can be placed");
+  });
+
   test("says why it found none, and exits with 2", async () => {
     const { code, out } = await loomwright("crowded.ts");
     expect(code).toBe(2);

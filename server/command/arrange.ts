@@ -8,6 +8,8 @@ import type { Table } from "../../library/documents/table.ts";
 import { numbers, quantity, tableOf, words } from "../../library/documents/table-of.ts";
 import { judge } from "../../library/judge.ts";
 import { displayName } from "../../library/model/display-name.ts";
+import { metresPerInch } from "../../library/model/length-limits.ts";
+import type { BoardUnit } from "../../library/model/length-unit.ts";
 import { ruleById } from "../../library/rules/registry.ts";
 import { formatExact } from "../../library/rules/wording/format-number.ts";
 import { metresPer } from "../../library/rules/wording/lengths.ts";
@@ -75,21 +77,33 @@ function suggest(
   const suggested = suggestedPlaces(plan.records, plan.judgement, wanted, (records) =>
     judge(records, [], plan.judgement),
   );
-  shown.push({ file, suggested, at: suggested.places.map((place) => atOf(place, suggested.record, plan)) });
+  shown.push({ file, suggested, at: suggested.places.map((place) => atOf(place, suggested, plan)) });
   return suggested.why === undefined || suggested.nothingToPlace ? 0 : 2;
 }
 
 /** `at: { on: wall, leftMm: 1_200, topMm: 300 }`, with … for a surface that has no name where the part is. */
-function atOf({ record, leftMm, topMm, turnedDeg }: Place, surface: number, plan: LocatedPlan): string {
+function atOf(
+  { record, leftMm, topMm, turnedDeg }: Place,
+  { record: surface, unit }: SuggestedPlaces,
+  plan: LocatedPlan,
+): string {
   const { uri, start } = plan.callOf(record);
   const on = plan.namesAt(uri, start).get(surface) ?? "…";
   const turned = turnedDeg === 0 ? "" : `, turnedDeg: ${turnedDeg}`;
-  return `at: { on: ${on}, leftMm: ${written(leftMm)}, topMm: ${written(topMm)}${turned} }`;
+  const [left, top] = [leftMm, topMm].map((mm) => written(inUnit(mm, unit)));
+  const suffix = unit === "mm" ? "Mm" : "In";
+  return `at: { on: ${on}, left${suffix}: ${left}, top${suffix}: ${top}${turned} }`;
 }
 
-/** A whole number as a plan writes it: 1_200. */
+/** Exact, as places are whole millimetres or eighths of an inch. */
+function inUnit(mm: number, unit: BoardUnit): number {
+  return unit === "mm" ? mm : Math.round((8 * mm) / (metresPerInch * 1_000)) / 8;
+}
+
+/** As a plan writes it: 1_200. */
 function written(value: number): string {
-  return `${value}`.replace(/\B(?=(\d{3})+$)/g, "_");
+  const [whole = "", ...behind] = `${value}`.split(".");
+  return [whole.replace(/\B(?=(\d{3})+$)/g, "_"), ...behind].join(".");
 }
 
 function onScreen(plans: readonly Suggested[], { terminal }: Host): string {
@@ -116,7 +130,12 @@ function onScreen(plans: readonly Suggested[], { terminal }: Host): string {
 type Place = SuggestedPlaces["places"][number];
 type ComparedRun = SuggestedPlaces["runs"][number];
 
-function placesTable({ surface, places }: SuggestedPlaces): Table {
+function placesTable({ surface, places, unit }: SuggestedPlaces): Table {
+  const distance = (id: string, side: string, mmOf: (place: Place) => number) =>
+    numbers<Place>(id, `${side}, ${unit}`, (place) => {
+      const value = inUnit(mmOf(place), unit);
+      return { value, text: formatExact(value) };
+    });
   return tableOf(
     {
       id: "places",
@@ -126,8 +145,8 @@ function placesTable({ surface, places }: SuggestedPlaces): Table {
     [
       words<Place>("part", "Part", ({ name }) => name),
       words<Place>("surface", "Surface", () => surface),
-      numbers<Place>("leftMm", "Left, mm", ({ leftMm }) => ({ value: leftMm, text: formatExact(leftMm) })),
-      numbers<Place>("topMm", "Top, mm", ({ topMm }) => ({ value: topMm, text: formatExact(topMm) })),
+      distance("left", "Left", ({ leftMm }) => leftMm),
+      distance("top", "Top", ({ topMm }) => topMm),
       numbers<Place>("turnedDeg", "Turned", ({ turnedDeg }) => ({ value: turnedDeg, text: `${turnedDeg}°` })),
     ],
     places,

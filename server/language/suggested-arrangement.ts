@@ -2,6 +2,7 @@ import { arrangeInSteps } from "../../library/analysis/placement/arrangement.ts"
 import {
   arrangementTask,
   lengthsCompared,
+  type NewFindings,
   partsToPlace,
   partsWithoutRoom,
   whyNone,
@@ -25,9 +26,15 @@ import { countsInWords, countsOf } from "./counts.ts";
 import type { TriedPlace } from "./messages.ts";
 import { plainWords } from "./plain-words.ts";
 
-/** Places for the parts that a view can put on a surface, in one file; a sentence if there are none. */
+/** Arrangements of the parts that a view can put on a surface, in one file, the best one first; a sentence if there are none. */
 export type FoundPlaces =
-  | { readonly state: "found"; readonly places: readonly TriedPlace[]; readonly leftOut: readonly string[] }
+  | {
+      readonly state: "found";
+      readonly arrangements: readonly (readonly TriedPlace[])[];
+      readonly leftOut: readonly string[];
+      /** The sentence if none of them can be suggested. `tried`: what each brings. */
+      none(tried: readonly NewFindings[]): string;
+    }
   | { readonly state: "none"; readonly message: string };
 
 /**
@@ -60,19 +67,24 @@ export function* findPlaces(plan: CheckedPlan, on: number): Generator<string, Fo
       ].join(" "),
     );
   const unit = statedUnit(plan, on, "size") ?? "mm";
-  const search = arrangeInSteps({ ...arrangementTask(plan.judgement, surface, writable.bodies), unit });
+  const search = arrangeInSteps(arrangementTask(plan.judgement, surface, writable.bodies));
   let step = search.next();
   for (; !step.done; step = search.next())
     yield `Looking for places: search ${step.value.start} of ${step.value.starts}.`;
   const found = step.value;
-  if (!found) return none(`No places on ${name}: ${whyNone(layout, surface, writable.bodies)}.`);
+  const noPlaces = (tried: readonly NewFindings[]) =>
+    `No places on ${name}: ${whyNone(layout, surface, writable.bodies, tried)}.`;
+  if (found.length === 0) return none(noPlaces([]));
   const inUnit = (mm: number) => (unit === "mm" ? mm : mm / (metresPerInch * 1_000));
   return {
     state: "found",
-    places: found.map(({ body, outline: { x, y }, turnedDeg }) => ({
-      ...{ record: layout.bodies[body]!.record, on, left: inUnit(x), top: inUnit(y), turnedDeg },
-    })),
+    arrangements: found.map(({ places }) =>
+      places.map(({ body, outline: { x, y }, turnedDeg }) => ({
+        ...{ record: layout.bodies[body]!.record, on, left: inUnit(x), top: inUnit(y), turnedDeg },
+      })),
+    ),
     leftOut: remarks,
+    none: (tried) => plainWords(noPlaces(tried)),
   };
 }
 
@@ -112,7 +124,7 @@ function partsOfOneFile(
 export function factsOfPlaces(
   before: CheckedPlan,
   after: CheckedPlan,
-  { places, leftOut }: Extract<FoundPlaces, { state: "found" }>,
+  { places, leftOut }: { readonly places: readonly TriedPlace[]; readonly leftOut: readonly string[] },
 ): readonly string[] {
   const { layout } = after.judgement.placement!;
   const records = new Set(places.map(({ record }) => record));

@@ -125,6 +125,13 @@ describe("a suggested arrangement", () => {
     expect(Number(then) - Number(today)).toBe(newFindings.length - goneFindings.length);
   });
 
+  test("is none if each brings an error or a warning that is new, and says which", async () => {
+    const short = plan.replaceAll("lengthM: 1.5", "lengthM: 0.1");
+    expect(await reason(short)).toMatch(
+      /^No places on Main board: no arrangement was found that brings no new finding: each of the \d that were found brings at least one, the best of them "Stated length does not fit the way" \(cabin\.ts line 26\)\.$/,
+    );
+  });
+
   test("has the conductor of runs that had no length", async () => {
     const { facts } = await suggested(
       plan.replace(' lengthM: 1.5, gauge: "1/0", protect', ' gauge: "1/0", protect'),
@@ -135,7 +142,11 @@ describe("a suggested arrangement", () => {
   });
 
   test("says so if it takes no less copper than today's lengths", async () => {
-    const short = plan.replaceAll("lengthM: 1.5", "lengthM: 0.1").replace("oneWayM: 4", "oneWayM: 0.1");
+    // As long as the ways, without the slack that the suggestion counts.
+    const short = plan
+      .replace("insulationC: 105", "insulationC: 105, slackPercent: 100")
+      .replaceAll("lengthM: 1.5", "lengthM: 0.4")
+      .replace("oneWayM: 4", "oneWayM: 0.5");
     const { facts } = await suggested(short);
     expect(facts).toContain(
       "That is no less copper than today: the suggestion only gives the parts a place.",

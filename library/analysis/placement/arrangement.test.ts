@@ -1,9 +1,16 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { arrangementTask } from "../../documents/suggested-places.ts";
+import { judge } from "../../judge.ts";
+import type { PartWord } from "../../model/parts/index.ts";
 import type { Layout, Rectangle } from "../../model/placement/layout.ts";
 import { readModel } from "../../model/read-model.ts";
+import type { MountingPosition } from "../../plan/place.ts";
 import { runExample } from "../../rules/page.tester.ts";
-import { type ArrangedBody, arrange, turnsOn } from "./arrangement.ts";
+import { arrange } from "./arrangement.ts";
+import { type ArrangedBody, turnsOn } from "./arrangement-board.ts";
+import { bodyFaults } from "./body-faults.ts";
+import { placedAt, withBody } from "./moved-body.ts";
 
 interface Piece {
   readonly width: number;
@@ -24,11 +31,12 @@ ${pieces.map(part).join("\n")}`;
   return readModel(runExample(plan).records).layout!;
 }
 
-const arrangeAll = (layout: Layout) =>
+const arrangementsOf = (layout: Layout) =>
   arrange({
-    ...{ layout, surface: 0, copperMm2: layout.leads.map(() => 20) },
+    ...{ facts: { layout }, surface: 0, copperMm2: layout.leads.map(() => 20) },
     bodies: layout.bodies.flatMap(({ place, index }) => (place ? [] : [index])),
   });
+const arrangeAll = (layout: Layout) => arrangementsOf(layout)[0]?.places;
 
 const piece = fc.record({
   width: fc.integer({ min: 20, max: 220 }),
@@ -130,10 +138,63 @@ cable({ from: one.stud, to: other.stud, lengthM: 1, gauge: 4 });`;
     expect(arrangeAll(layoutOf(pieces))).toBeUndefined();
   });
 
+  test("keeps the room ahead of lugs, and other distances that the check asks for", () => {
+    const plan = `
+const board = surface({ size: { widthMm: 900, heightMm: 600 }, bilgeWaterMm: 90, keepFree: [{ leftMm: 600, topMm: 250, widthMm: 200, heightMm: 60 }] });
+const house = battery({ chemistry: "LiFePO4", capacityAh: 200, size: { widthMm: 200, heightMm: 150 }, keepCool: true,
+  at: { on: board, leftMm: 50, topMm: 50 }, terminalsAt: { positive: { leftMm: 180, topMm: 20, leaves: "right" }, negative: { leftMm: 180, topMm: 130, leaves: "right" } } });
+const kettle = inverter({ size: { widthMm: 200, heightMm: 120 }, continuousW: 1000, efficiencyPercent: 90 });
+const main = disconnect({ ratedA: 300, size: { widthMm: 120, heightMm: 80 },
+  terminalsAt: { line: { leftMm: 10, topMm: 40, leaves: "left" }, load: { leftMm: 110, topMm: 40, leaves: "right" } } });
+const plus = busBar({ side: "positive", size: { widthMm: 150, heightMm: 40 }, terminalsCovered: false, terminalsAt: { stud: { leftMm: 20, topMm: 20, leaves: "up" } } });
+const minus = busBar({ side: "negative", size: { widthMm: 150, heightMm: 40 }, terminalsCovered: false, terminalsAt: { stud: { leftMm: 20, topMm: 20, leaves: "down" } } });
+cable({ from: house.positive, to: main.line, gauge: "2/0", lengthM: 1, protect: 250 });
+cable({ from: main.load, to: plus.stud, gauge: "2/0", lengthM: 1 });
+cable({ from: house.negative, to: minus.stud, gauge: "2/0", lengthM: 1 });
+circuit({ name: "kettle", from: plus.stud, returnTo: minus.stud, to: kettle, gauge: "1/0", oneWayM: 1, protect: 150 });`;
+    const judged = judge(runExample(plan).records, []);
+    const task = arrangementTask(
+      judged,
+      0,
+      judged.model.layout!.bodies.filter(({ place, size }) => !place && size),
+    );
+    expect([judged.model.invalid, task.bodies.length]).toEqual([[], 4]);
+    const found = arrange(task);
+    expect(found.length).toBeGreaterThan(0);
+    expect(found.map(({ newFaults }) => newFaults)).toEqual(found.map(() => 0));
+    const kinds = (demands: boolean) => {
+      const at = found[0]!.places.map(({ body, outline: { x, y }, turnedDeg }) => ({
+        body,
+        x,
+        y,
+        turnedDeg,
+      }));
+      // Every part in a row, without a gap: the faults that the search avoids are real ones.
+      let left = 0;
+      let { layout } = task.facts;
+      for (const { body, x, y, turnedDeg } of at) {
+        const place = demands ? { x, y, turnedDeg } : { x: left, y: 520, turnedDeg: 0 as const };
+        layout = withBody(layout, placedAt(layout, layout.bodies[body]!, { surface: 0, ...place }));
+        left += layout.bodies[body]!.size!.width;
+      }
+      return new Set(bodyFaults({ ...task.facts, layout }).map(({ kind }) => kind));
+    };
+    expect(kinds(true)).toEqual(new Set());
+    expect(kinds(false)).toEqual(new Set(["heat", "bus bars", "bilge water", "lug room", "outside"]));
+  });
+
   test("turns a part only as it may be mounted", () => {
-    expect(turnsOn({}, "vertical")).toEqual([0]);
-    expect(turnsOn({ mountingPositions: ["left side up", "upside down"] }, "vertical")).toEqual([90, 180]);
-    expect(turnsOn({ mountingPositions: ["upright"] }, "floor")).toEqual([]);
-    expect(turnsOn({ mountingPositions: ["face down"] }, "ceiling")).toEqual([0, 90]);
+    const on = (
+      orientation: "vertical" | "floor" | "ceiling",
+      positions?: readonly MountingPosition[],
+      word: PartWord = "busBar",
+    ) => turnsOn({ word, ...(positions && { mountingPositions: positions }) }, { orientation });
+    expect(on("vertical")).toEqual([0]);
+    expect(on("vertical", ["left side up", "upside down"])).toEqual([90, 180]);
+    expect(on("floor", ["upright"])).toEqual([]);
+    // A battery stands on a floor.
+    expect(on("floor", ["upright"], "battery")).toEqual([0, 90]);
+    expect(on("floor", ["on its back"], "battery")).toEqual([]);
+    expect(on("ceiling", ["face down"])).toEqual([0, 90]);
   });
 });

@@ -62,8 +62,29 @@ function airAlong(
   return [{ kind: "air", body: asking.body.index, other: near.body.index, side, isMm, needsMm }];
 }
 
+/** The least distance that a body keeps from another one, mm, besides air; and whether it may hang above that one on a wall. */
+export function demandsBetween(facts: BoardFacts, body: Body, other: Body): DemandsBetween {
+  const staysCool = isWarmedBy(facts, body, other);
+  return {
+    leastMm: Math.max(
+      staysCool || isWarmedBy(facts, other, body) ? besideHeat.leastMm : 0,
+      areBarsWithinReach(facts, body, other) ? spanner.lengthMm : 0,
+    ),
+    notAbove: staysCool || canSpillOn(facts, body, other),
+  };
+}
+
+export interface DemandsBetween {
+  readonly leastMm: number;
+  readonly notAbove: boolean;
+}
+
+function isWarmedBy(facts: BoardFacts, cool: Body, warm: Body): boolean {
+  return cool.keepCool && givesHeat(facts, warm);
+}
+
 function heatReaching(facts: BoardFacts, cool: MountedBody, warm: MountedBody): readonly BodyFault[] {
-  if (!cool.body.keepCool || !givesHeat(facts, warm.body)) return [];
+  if (!isWarmedBy(facts, cool.body, warm.body)) return [];
   const isMm = distanceBetween(cool.outline, warm.outline);
   const isBelow =
     cool.surface.orientation === "vertical" &&
@@ -77,13 +98,18 @@ function heatReaching(facts: BoardFacts, cool: MountedBody, warm: MountedBody): 
 }
 
 function barsTooClose(facts: BoardFacts, one: MountedBody, other: MountedBody): readonly BodyFault[] {
-  const sides = [polarityOfBar(facts, one.body), polarityOfBar(facts, other.body)];
-  if (!sides.includes("positive") || !sides.includes("negative")) return [];
-  if (one.body.terminalsCovered || other.body.terminalsCovered) return [];
+  if (!areBarsWithinReach(facts, one.body, other.body)) return [];
   const isMm = distanceBetween(one.outline, other.outline);
   if (!isLess(isMm, spanner.lengthMm)) return [];
   const isBare = one.body.terminalsCovered === false && other.body.terminalsCovered === false;
   return [{ kind: "bus bars", body: other.body.index, other: one.body.index, isMm, isBare }];
+}
+
+/** Of a spanner that touches both: a positive and a negative bar, neither of which is stated to be covered. */
+function areBarsWithinReach(facts: BoardFacts, one: Body, other: Body): boolean {
+  if (one.terminalsCovered || other.terminalsCovered) return false;
+  const sides = [polarityOfBar(facts, one), polarityOfBar(facts, other)];
+  return sides.includes("positive") && sides.includes("negative");
 }
 
 function polarityOfBar(facts: BoardFacts, body: Body): string | undefined {
@@ -94,13 +120,14 @@ function polarityOfBar(facts: BoardFacts, body: Body): string | undefined {
 /** Acid runs down a wall; batteries of the same kind take it best. */
 function spillOnto(facts: BoardFacts, battery: MountedBody, under: MountedBody): readonly BodyFault[] {
   if (battery.surface.orientation !== "vertical") return [];
-  if (!canSpill(facts, battery.body) || partOf(facts, under.body)?.kind === "battery") return [];
+  if (!canSpillOn(facts, battery.body, under.body)) return [];
   if (!spansMeet(across(battery.outline), across(under.outline))) return [];
   if (down(under.outline).from <= down(battery.outline).from) return [];
   return [{ kind: "spill", body: battery.body.index, other: under.body.index }];
 }
 
-function canSpill(facts: BoardFacts, body: Body): boolean {
-  const part = partOf(facts, body);
-  return part?.kind === "battery" && part.chemistry === "flooded lead-acid";
+function canSpillOn(facts: BoardFacts, battery: Body, under: Body): boolean {
+  const part = partOf(facts, battery);
+  if (part?.kind !== "battery" || part.chemistry !== "flooded lead-acid") return false;
+  return partOf(facts, under)?.kind !== "battery";
 }

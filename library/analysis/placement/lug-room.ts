@@ -10,29 +10,43 @@ import { across, down, isLess, passesThrough } from "./rectangles.ts";
 export function lugRoom(facts: BoardFacts, mounted: readonly MountedBody[]): LugRoom {
   const faults: BodyFault[] = [];
   const notJudged: LeadEnd[] = [];
-  for (const lead of facts.layout.leads) {
-    const conductor = conductorOf(facts, lead)?.run.conductor;
-    for (const end of [lead.from, lead.to]) {
-      const on = mounted.find(({ body }) => body.index === end.body);
-      if (!conductor || !on) continue;
-      const needed = roomNeeded(conductor, lead.outsideMm);
-      if (needed === "none") continue;
-      const spot = spotOf(facts.layout, end);
-      if (needed === undefined || !spot?.leaves) {
-        notJudged.push(end);
-        continue;
-      }
-      if (spot.leaves === "front" || isStraight(facts.layout, lead, end, spot)) continue;
-      const ahead = freeAhead(spot, on, mounted);
-      if (!isLess(ahead.isMm, needed.mm)) continue;
-      faults.push({
-        kind: "lug room",
-        ...{ body: end.body, lead: lead.index, terminal: end.terminal, ...ahead, needsMm: needed.mm },
-        byDiameter: needed.byDiameter,
-      });
+  for (const { lead, end, spot, needed } of bendingEnds(facts)) {
+    const on = mounted.find(({ body }) => body.index === end.body);
+    if (!on) continue;
+    if (!needed || !spot?.leaves) {
+      notJudged.push(end);
+      continue;
     }
+    if (spot.leaves === "front" || isStraight(facts.layout, lead, end, spot)) continue;
+    const ahead = freeAhead(spot, on, mounted);
+    if (!isLess(ahead.isMm, needed.mm)) continue;
+    faults.push({
+      kind: "lug room",
+      ...{ body: end.body, lead: lead.index, terminal: end.terminal, ...ahead, needsMm: needed.mm },
+      byDiameter: needed.byDiameter,
+    });
   }
   return { faults, notJudged };
+}
+
+/** An end of a conductor that needs room to bend, whether or not its part has a place. */
+interface BendingEnd {
+  readonly lead: Lead;
+  readonly end: LeadEnd;
+  /** Absent if the plan does not state it. */
+  readonly spot?: TerminalSpot | undefined;
+  /** Absent if it is not known. */
+  readonly needed?: { readonly mm: number; readonly byDiameter: boolean } | undefined;
+}
+
+export function bendingEnds(facts: BoardFacts): readonly BendingEnd[] {
+  const { layout } = facts;
+  return layout.leads.flatMap((lead) => {
+    const conductor = conductorOf(facts, lead)?.run.conductor;
+    const needed = conductor && roomNeeded(conductor, lead.outsideMm);
+    if (!conductor || needed === "none") return [];
+    return [lead.from, lead.to].map((end) => ({ lead, end, spot: spotOf(layout, end), needed }));
+  });
 }
 
 export interface LugRoom {

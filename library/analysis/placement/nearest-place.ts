@@ -1,9 +1,9 @@
 import type { Body, BodyOnSurface, Layout, QuarterTurn, Rectangle } from "../../model/placement/layout.ts";
-import { positionOf, turnedAir, turnedLeaving, turnedPoint } from "../../model/placement/turned.ts";
 import { besideHeat, fromPetrol, fuelAboveBattery, spanner } from "../../standards/placement-distances.ts";
 import { type BoardFacts, mountedBodies, withOutline } from "./bodies.ts";
 import { type BodyFault, keyOfFault } from "./body-fault.ts";
 import { bodyFaults } from "./body-faults.ts";
+import { movedBy, turnedTo, withBody } from "./moved-body.ts";
 import { across, down, type Span } from "./rectangles.ts";
 
 /** A place of a body that mends a fault, and has no other fault that was not there. */
@@ -131,67 +131,4 @@ function onGrid(mm: number, unit: "mm" | "in", rounded: (steps: number) => numbe
 
 function distinct(numbers: readonly number[]): readonly number[] {
   return [...new Set(numbers)];
-}
-
-/** The layout with a body in another place; devices that have their place from it move along. */
-function withBody(layout: Layout, moved: Body): Layout {
-  const before = layout.bodies[moved.index]!;
-  const bodies = layout.bodies.map((body) => {
-    if (body.index === moved.index) return moved;
-    const follows =
-      body.mountedOn === moved.index && body.place?.kind === "on surface" && !body.place.statedIn;
-    if (!follows || before.place?.kind !== "on surface" || moved.place?.kind !== "on surface") return body;
-    const [was, is] = [before.place.outline, moved.place.outline];
-    return movedBy(body, is.x - was.x, is.y - was.y);
-  });
-  return { ...layout, bodies };
-}
-
-function movedBy(body: Body, right: number, downwards: number): Body {
-  if (body.place?.kind !== "on surface") return body;
-  const { outline } = body.place;
-  const shifted = <At extends { readonly x: number; readonly y: number }>(at: At): At => ({
-    ...at,
-    x: at.x + right,
-    y: at.y + downwards,
-  });
-  return {
-    ...body,
-    place: { ...body.place, outline: shifted(outline) },
-    terminals: Object.fromEntries(
-      Object.entries(body.terminals).map(([name, spots]) => [name, spots.map(shifted)]),
-    ),
-  };
-}
-
-/** The same part at the same left and top edge, turned to another quarter. */
-function turnedTo(layout: Layout, body: Body, turnedDeg: QuarterTurn): Body {
-  if (body.place?.kind !== "on surface") return body;
-  const { outline, surface } = body.place;
-  const by = ((turnedDeg - body.place.turnedDeg + 360) % 360) as QuarterTurn;
-  const isOnSide = by === 90 || by === 270;
-  return {
-    ...body,
-    place: {
-      ...body.place,
-      turnedDeg,
-      position: positionOf(layout.surfaces[surface]!, turnedDeg, body.word),
-      outline: {
-        ...outline,
-        width: isOnSide ? outline.height : outline.width,
-        height: isOnSide ? outline.width : outline.height,
-      },
-    },
-    air: turnedAir(body.air, by),
-    terminals: Object.fromEntries(
-      Object.entries(body.terminals).map(([name, spots]) => [
-        name,
-        spots.map((spot) => {
-          const own = turnedPoint({ x: spot.x - outline.x, y: spot.y - outline.y }, outline, by);
-          const leaves = spot.leaves && turnedLeaving(spot.leaves, by);
-          return { x: outline.x + own.x, y: outline.y + own.y, ...(leaves && { leaves }) };
-        }),
-      ]),
-    ),
-  };
 }

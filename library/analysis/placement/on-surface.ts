@@ -62,11 +62,15 @@ function notPermitted({ body, place }: MountedBody): readonly BodyFault[] {
 /** Pumps, lamps and other consumers may be made for water: the plan does not state it. */
 function inBilgeWater(facts: BoardFacts, { body, outline, surface }: MountedBody): readonly BodyFault[] {
   const { bilgeWaterMm = 0, orientation, height } = surface;
-  const part = partOf(facts, body);
-  if (!part || isConsumer(part) || orientation === "ceiling") return [];
+  if (!staysDry(facts, body) || orientation === "ceiling") return [];
   const aboveBottomMm = orientation === "floor" ? 0 : height - down(outline).to;
   if (!isLess(aboveBottomMm, bilgeWaterMm)) return [];
   return [{ kind: "bilge water", body: body.index, byMm: bilgeWaterMm - aboveBottomMm }];
+}
+
+export function staysDry(facts: BoardFacts, body: Body): boolean {
+  const part = partOf(facts, body);
+  return part !== undefined && !isConsumer(part);
 }
 
 function nearFixtures(facts: BoardFacts, { body, outline, surface }: MountedBody): readonly BodyFault[] {
@@ -80,7 +84,7 @@ function nearFixtures(facts: BoardFacts, { body, outline, surface }: MountedBody
 }
 
 /** As stated; else 2 ft from petrol vapour. The other published distances are those of conductors. */
-function distanceFrom(facts: BoardFacts, body: Body, { fixture, distanceMm }: Fixture): number {
+export function distanceFrom(facts: BoardFacts, body: Body, { fixture, distanceMm }: Fixture): number {
   if (distanceMm !== undefined) return distanceMm;
   return fixture === "petrol engine" && partOf(facts, body) ? fromPetrol.leastFt * mmPerFoot : 0;
 }

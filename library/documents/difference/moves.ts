@@ -1,15 +1,9 @@
+import { movedWith, withBody, withoutPlace } from "../../analysis/placement/moved-body.ts";
 import type { Placement } from "../../analysis/placement/placement.ts";
 import { lengthOfPath } from "../../analysis/placement/rectangles.ts";
 import { waysOf } from "../../analysis/placement/ways.ts";
 import type { BoardUnit } from "../../model/length-unit.ts";
-import type {
-  Body,
-  BodyOnSurface,
-  BodyPlace,
-  Channel,
-  Layout,
-  PlaceOnSurface,
-} from "../../model/placement/layout.ts";
+import type { Body, BodyPlace, Channel, Layout, PlaceOnSurface } from "../../model/placement/layout.ts";
 import { boardUnitOf } from "../../model/unit-of-plan.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import { counted } from "../../rules/wording/format-number.ts";
@@ -116,43 +110,11 @@ function movedPart(earlier: EarlierPlaces, old: Body | undefined, now: Body | un
   if (!old?.place || !now?.place) return undefined;
   const from = earlier.place(old.place);
   if (isSamePlace(from, now.place)) return undefined;
-  const { layout } = earlier;
-  const bodies = layout.bodies.map((body) => {
-    if (body === now) return withPlace(now, from, old.terminals);
-    // A device without a place of its own is where the part is that it is mounted on.
-    const { place, mountedOn } = body;
-    if (mountedOn !== now.index || place?.kind !== "on surface" || place.statedIn) return body;
-    return withPlace(body, from && placeBeside(place, now.place!, from), body.terminals);
-  });
-  return { distanceMm: distanceBetween(from, now.place), stayed: { ...layout, bodies } };
-}
-
-/** Its terminals go with it along surfaces; otherwise they are those given. */
-function withPlace(body: Body, place: BodyPlace | undefined, terminals: Body["terminals"]): Body {
-  const { place: there, ...rest } = body;
-  if (!place) return rest;
-  if (there?.kind !== "on surface" || place.kind !== "on surface") return { ...rest, place, terminals };
-  const by = { x: place.outline.x - there.outline.x, y: place.outline.y - there.outline.y };
-  const { width, height } = there.outline;
-  return {
-    ...rest,
-    place: { ...there, surface: place.surface, outline: { ...place.outline, width, height } },
-    terminals: Object.fromEntries(
-      Object.entries(body.terminals).map(([name, spots]) => [
-        name,
-        spots.map((spot) => ({ ...spot, x: spot.x + by.x, y: spot.y + by.y })),
-      ]),
-    ),
-  };
-}
-
-/** The place of what is mounted on a part, if that part is at another place; undefined off the surfaces. */
-function placeBeside(place: BodyOnSurface, part: BodyPlace, other: BodyPlace): BodyPlace | undefined {
-  if (part.kind !== "on surface" || other.kind !== "on surface") return undefined;
-  const { outline } = place;
-  const x = outline.x + other.outline.x - part.outline.x;
-  const y = outline.y + other.outline.y - part.outline.y;
-  return { ...place, surface: other.surface, outline: { ...outline, x, y } };
+  const stayed =
+    from?.kind === "on surface" && now.place.kind === "on surface"
+      ? movedWith(now, now.place, from)
+      : { ...withoutPlace(now), ...(from && { place: from }), terminals: old.terminals };
+  return { distanceMm: distanceBetween(from, now.place), stayed: withBody(earlier.layout, stayed) };
 }
 
 function isSamePlace(one: BodyPlace | undefined, other: BodyPlace): boolean {

@@ -126,7 +126,7 @@ function changedSubject({ before, after, changes }: ChangedPair): ChangedSubject
 }
 
 /** Named only by its line, as "camper.ts line 12": that moves with every edit above it. */
-function namedByPlace(name: string): boolean {
+export function namedByPlace(name: string): boolean {
   return /\.[cm]?[jt]sx? line \d+(?: no\. \d+)?$/.test(name);
 }
 

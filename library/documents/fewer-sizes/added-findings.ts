@@ -1,5 +1,6 @@
 import type { Finding, Severity } from "../../rules/finding.ts";
 import { messageOf } from "../../rules/message-of.ts";
+import { namedByPlace } from "../difference/plan-difference.ts";
 
 /**
  * Findings that are new, or weigh more than before. The same rule at the same value about the same subject is the same finding.
@@ -30,7 +31,9 @@ export function foundWithOtherFigures(before: readonly Finding[], after: readonl
 const weight: Readonly<Record<Severity, number>> = { hint: 0, info: 1, warning: 2, error: 3 };
 
 /** Accepted and open make two findings: one that was accepted before may not come back open. */
-function keyOf({ rule, at, subject, accepted }: Finding): string {
+function keyOf({ rule, at, ofRecord, subject, accepted }: Finding): string {
   const place = "record" in at ? [at.record, ...at.path] : ["problem", at.problem];
-  return JSON.stringify([rule, subject, accepted ?? null, place]);
+  // A text with more lines above it has other names for what it names by its line.
+  const about = namedByPlace(subject) ? "" : subject;
+  return JSON.stringify([rule, about, ofRecord ?? null, accepted ?? null, place]);
 }

@@ -4,7 +4,11 @@ import type { Body, Point, QuarterTurn, Side, Surface } from "./layout.ts";
 /* Parts turned clockwise by quarters, as one looks at their surface. */
 
 /** Turned clockwise by a quarter, its left side is up. A battery stands on a floor, and is seen from above; other parts lie there. */
-export function positionOf({ orientation }: Surface, turnedDeg: QuarterTurn, word: string): MountingPosition {
+export function positionOf(
+  { orientation }: Pick<Surface, "orientation">,
+  turnedDeg: QuarterTurn,
+  word: string,
+): MountingPosition {
   if (orientation === "floor") return word === "battery" ? "upright" : "on its back";
   if (orientation === "ceiling") return "face down";
   return { 0: "upright", 90: "left side up", 180: "upside down", 270: "right side up" }[
