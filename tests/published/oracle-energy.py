@@ -46,6 +46,9 @@ POOR_YEAR = 0.85
 NEARLY_WH = 1e-6
 RESERVE = {"LiFePO4": 0.2, "lead-acid": 0.5}
 USUAL_CHARGE_PER_H = {"LiFePO4": 0.5, "AGM": 0.4, "gel": 0.2, "flooded lead-acid": 0.25}
+SOURCES = {"solarArray", "solarController", "alternator", "shoreCharger", "dcDcCharger"}
+# Of the voltage that it holds, from no current to its rated one.
+ALTERNATOR_FALL = 0.001
 COLD_MULTIPLIER = [(-6.7, 1.59), (-1.1, 1.4), (4.4, 1.3), (10.0, 1.19), (15.6, 1.11), (21.2, 1.04), (26.7, 1.0)]
 
 
@@ -278,26 +281,36 @@ class Plan:
     def __init__(self, records):
         self.records = records
         self.of = lambda word: [(i, r["input"]) for i, r in enumerate(records) if r["word"] == word]
-        (self.battery_at, battery), = self.of("battery")
+        batteries = [given for _, given in self.of("battery") if not of_engine(given)]
+        battery = batteries[0]
         (_, self.period), = self.of("period")
         lead = battery["chemistry"] != "LiFePO4"
         self.family = "lead-acid" if lead else "LiFePO4"
         self.cells = NETWORKS.Cells("flooded lead-acid" if lead else "LiFePO4", battery["nominalV"])
-        self.rest_v = self.cells.rest(None)
-        self.ohm = battery["internalMilliohm"] / 1000
-        self.rated_wh = battery["capacityAh"] * self.rest_v * battery.get("stateOfHealthPercent", 100) / 100
-        self.reserve = battery["reservePercent"] / 100 if "reservePercent" in battery else RESERVE[self.family]
-        self.floor = battery.get("minimumChargePercent", 0) / 100
-        self.charge_w = battery.get("maxChargeA", USUAL_CHARGE_PER_H[battery["chemistry"]] * battery["capacityAh"]) * self.rest_v
-        self.lowest_c = battery.get("lowestC", -math.inf)
-        self.cut_off_c = battery.get("chargeCutOffC", None if lead else 0)
-        self.standby_w = battery.get("standbyW", 0)
+        self.in_series = round(records[0]["input"]["voltage"] / 12 / self.cells.twelves)
+        rest_v = self.cells.rest(None)
+        # [15, 17] Batteries of one kind, each with its own figures: their sums, and levels by what each holds.
+        full_wh = [b["capacityAh"] * rest_v * b.get("stateOfHealthPercent", 100) / 100 for b in batteries]
+        self.rated_wh = sum(full_wh)
+
+        def of_full(share):
+            return sum(full * share(b) for full, b in zip(full_wh, batteries)) / self.rated_wh
+
+        self.reserve = of_full(lambda b: b["reservePercent"] / 100 if "reservePercent" in b else RESERVE[self.family])
+        self.floor = of_full(lambda b: b.get("minimumChargePercent", 0) / 100)
+        usual_per_h = USUAL_CHARGE_PER_H[battery["chemistry"]]
+        self.charge_w = sum(b.get("maxChargeA", usual_per_h * b["capacityAh"]) * rest_v for b in batteries)
+        self.lowest_c = min(b.get("lowestC", -math.inf) for b in batteries)
+        self.cut_off_c = None if lead and "chargeCutOffC" not in battery else max(b.get("chargeCutOffC", 0) for b in batteries)
+        self.standby_w = sum(b.get("standbyW", 0) for b in batteries)
+        self.source_network = NETWORKS.Network(self.wiring(without={"solarArray"}))
+        self.charged_by = {}
         self.loads = self.read_loads()
 
     def read_loads(self):
         """[9, 10] The parts that draw, and what draws in each: its power and current at the poles of the bank, alone."""
         not_used = {part["id"] for part in self.period.get("notUsed", [])}
-        network = NETWORKS.Network(self.wiring())
+        network = NETWORKS.Network(self.wiring(without=SOURCES))
         everything = network.loads
         alone = [self.at_bank(network, [load]) for load in everything]
         products = sum(amps for _, amps in alone) ** 2 - sum(amps**2 for _, amps in alone)
@@ -323,14 +336,16 @@ class Plan:
             parts.append((own_ohm, [(use, w + own_ohm * (w / volts) ** 2, w / volts, standby) for use, w, standby in drawing]))
         return parts
 
-    def wiring(self):
-        """The records of the loads' network for the other oracle, which wants a scenario and knows two chemistries."""
+    def wiring(self, without):
+        """The records of a network for the other oracle, which wants a scenario and knows two chemistries.
+
+        `without`: the words of the parts that are left out, with what is connected to them.
+        """
         kept = {"build", "battery", "busBar", "load", "motor", "inverter", "cable", "circuit"}
         records = []
         for record in self.records:
             given = dict(record["input"])
-            feeds_source = isinstance(given.get("to"), dict) and given["to"].get("kind") in ("solarController", "battery")
-            if record["word"] not in kept or feeds_source or given.get("name", "").startswith("source"):
+            if record["word"] not in kept or of_engine(given) or any(self.records[part]["word"] in without for part in parts_of(given)):
                 records.append({"word": "left out", "input": {}})
                 continue
             if record["word"] == "battery":
@@ -341,13 +356,50 @@ class Plan:
         return [*records, {"word": "scenario", "input": {"name": "all"}}]
 
     def at_bank(self, network, loads):
+        """[9] Power that all batteries give, and its current at the voltage of the bank."""
         if not loads:
             return 0, 0
         network.loads = loads
         volts, _ = NETWORKS.operating_point(network)
-        battery = network.batteries[0]
-        given_a = NETWORKS.gives(battery, volts)
-        return given_a * (volts[battery["plus"]] - volts[battery["minus"]]), given_a
+        given_w, bank_v = bank_in(network, volts, self.in_series)
+        return given_w, given_w / bank_v
+
+    def charged(self, part, amperes):
+        """A source gives a current: power into all batteries, voltage of the bank, and voltage at the source."""
+        known = self.charged_by.get((part, amperes))
+        if known:
+            return known
+        network = self.source_network
+        names = ("outputPositive", "outputNegative") if self.records[part]["word"] == "dcDcCharger" else ("positive", "negative")
+        plus, minus = (network.node(part, name) for name in names)
+        network.loads = [{"plus": plus, "minus": minus, "currentA": -amperes}]
+        volts, _ = NETWORKS.operating_point(network)
+        given_w, bank_v = bank_in(network, volts, self.in_series)
+        found = self.charged_by[part, amperes] = -given_w, bank_v, volts[plus] - volts[minus]
+        return found
+
+    def engine_w(self):
+        """[14] An alternator at the bank at its continuous share; or a DC-DC charger that one feeds, as far as that share goes."""
+        alternators, chargers = self.of("alternator"), self.of("dcDcCharger")
+        if not alternators:
+            return 0
+        (at, given), = alternators
+        allowed = given.get("continuousPercent", 80) / 100
+        if not chargers:
+            return self.charger_w(at, given["ratedA"]) * allowed
+        (charger_at, charger), = chargers
+        into_w, _, out_v = self.charged(charger_at, charger["outputA"])
+        taken_w = charger["outputA"] * out_v / (charger.get("efficiencyPercent", 90) / 100)
+        cables = [g for _, g in self.of("cable") if of_engine(g)]
+        held_v, amperes = 14.4, 0
+        for ample in (1, 10):
+            for _ in range(200):
+                fall_ohm = ALTERNATOR_FALL * held_v / (ample * given["ratedA"])
+                ohm = fall_ohm + sum(self.warm_ohm(cable, amperes, 1, cable["lengthM"]) for cable in cables)
+                amperes = taken_w / (held_v - amperes * ohm)
+            if amperes <= given["ratedA"]:
+                break
+        return into_w * min(1, given["ratedA"] * allowed / amperes)
 
     def use_w(self, *at):
         """[8 to 10] At the poles of the bank, with the losses of the hour in shared wires."""
@@ -368,45 +420,48 @@ class Plan:
         """Each array with its controller."""
         for at, array in self.of("solarArray"):
             link = next(r["input"] for _, r in enumerate(self.records) if r["word"] == "circuit" and r["input"]["from"]["part"] == at)
-            controller_at = link["to"]["id"]
-            out = next(r["input"] for r in self.records if r["word"] == "circuit" and r["input"]["from"]["part"] == controller_at)
-            controller = self.records[controller_at]["input"]
-            yield array, controller, self.full_sun(array, controller, link, out)
+            controller = self.records[link["to"]["id"]]["input"]
+            yield array, controller, self.full_sun(array, controller, link, link["to"]["id"])
 
     def loop_ohm(self, circuit, amperes):
         """There and back, at the temperature that this current makes."""
+        metres = circuit.get("oneWayM", circuit.get("oneWayFt", 0) * NETWORKS.CIRCUITS.METRES_PER_FOOT)
+        return self.warm_ohm(circuit, amperes, 2, 2 * metres)
+
+    def warm_ohm(self, conductor, amperes, together, metres):
         build = self.records[0]["input"]
-        ampacity_a, column_c, ohm_per_m = NETWORKS.ampacity_and_column(circuit, build, 2)
+        ampacity_a, column_c, ohm_per_m = NETWORKS.ampacity_and_column(conductor, build, together)
         ambient_c = build.get("ambientC", 30)
         warm_c = min(column_c, ambient_c + (column_c - ambient_c) * (amperes / ampacity_a) ** 2)
-        metres = circuit.get("oneWayM", circuit.get("oneWayFt", 0) * NETWORKS.CIRCUITS.METRES_PER_FOOT)
-        return 2 * metres * ohm_per_m * (1 + NETWORKS.CIRCUITS.ALPHA_PER_K * (warm_c - 20))
+        return metres * ohm_per_m * (1 + NETWORKS.CIRCUITS.ALPHA_PER_K * (warm_c - 20))
 
-    def full_sun(self, array, controller, link, out):
+    def full_sun(self, array, controller, link, controller_at):
         """[12, 13] In full sun: the voltage of the bank, the share that the wires then lose for each watt, and their drop."""
         modules_a = array["maxPowerA"] * array.get("parallel", 1)
         corner_v, open_v = (array[name] * array.get("series", 1) for name in ("maxPowerV", "openCircuitV"))
         if not controller.get("tracking", True):
             # They work beside their short circuit; the current falls to 99 % of it at the corner.
-            bright_a = array["shortCircuitA"] * array.get("parallel", 1) * (1 - 0.01 * self.rest_v / corner_v)
-            drop_v = bright_a * (self.loop_ohm(link, bright_a) + self.loop_ohm(out, bright_a))
-            return self.rest_v + min(bright_a, controller["outputA"]) * self.ohm, 0, drop_v
+            _, rest_v, _ = self.charged(controller_at, 0)
+            bright_a = array["shortCircuitA"] * array.get("parallel", 1) * (1 - 0.01 * rest_v / corner_v)
+            _, bright_v, out_v = self.charged(controller_at, bright_a)
+            drop_v = out_v - bright_v + bright_a * self.loop_ohm(link, bright_a)
+            return self.charged(controller_at, min(bright_a, controller["outputA"]))[1], 0, drop_v
         efficiency = controller.get("efficiencyPercent", 95) / 100
-        in_a = out_a = 0
+        in_a = 0
         for _ in range(100):  # Until the wires have the temperature of their currents.
-            in_ohm, out_ohm = self.loop_ohm(link, in_a), self.loop_ohm(out, out_a)
+            in_ohm = self.loop_ohm(link, in_a)
             in_a = modules_a
-            out_a = self.current_at((corner_v - in_a * in_ohm) * in_a * efficiency, out_ohm)
+            out_a = self.current_at((corner_v - in_a * in_ohm) * in_a * efficiency, controller_at)
             if out_a > controller["outputA"]:
                 # Held by the controller: the modules move up their line towards the open circuit.
                 out_a = controller["outputA"]
-                in_w = out_a * (self.rest_v + out_a * (self.ohm + out_ohm)) / efficiency
+                in_w = out_a * self.charged(controller_at, out_a)[2] / efficiency
                 # in_w = I (U - I R), with U = open_v - I / siemens.
                 falling = (open_v - corner_v) / modules_a + in_ohm
                 in_a = (open_v - math.sqrt(open_v**2 - 4 * falling * in_w)) / (2 * falling)
-        bank_v = self.rest_v + out_a * self.ohm
-        offered_w = out_a * (bank_v + out_a * out_ohm) + in_a**2 * in_ohm * efficiency
-        return bank_v, (1 - out_a * bank_v / offered_w) / offered_w, 0
+        into_w, bank_v, out_v = self.charged(controller_at, out_a)
+        offered_w = out_a * out_v + in_a**2 * in_ohm * efficiency
+        return bank_v, (1 - into_w / offered_w) / offered_w, 0
 
     def sun_w(self, array, controller, full_sun, light_wh, air_c):
         """[11 to 13] Power of an array at the poles of the bank in an hour of this light on its plane."""
@@ -423,22 +478,45 @@ class Plan:
         power_w = min(power_w, controller["outputA"] * bank_v)
         return power_w * (1 - lost_per_w * power_w)
 
-    def current_at(self, power_w, out_ohm):
+    def current_at(self, power_w, part):
         """The current at which wires and bank together take this power."""
-        ohm = out_ohm + self.ohm
-        return 2 * power_w / (self.rest_v + math.sqrt(self.rest_v**2 + 4 * ohm * power_w))
+        amperes = 0
+        for _ in range(100):
+            before, amperes = amperes, power_w / self.charged(part, amperes)[2]
+            if abs(amperes - before) < 1e-13 * amperes:
+                break
+        return amperes
 
-    def charger_w(self, amperes):
-        """[14] At full power, the voltage of the bank included."""
-        return amperes * (self.rest_v + amperes * self.ohm)
+    def charger_w(self, part, amperes):
+        """[14] At full power, into all batteries."""
+        return self.charged(part, amperes)[0]
 
     def generator_w(self, at, given, month):
         """[14] Its average of the month, at most its full power, less the loss of the way to the bank."""
-        way = next(r["input"] for r in self.records if r["word"] == "circuit" and r["input"]["from"]["part"] == at)
-        bank_w = self.charger_w(given["outputA"])
-        full_w = bank_w + given["outputA"] ** 2 * self.loop_ohm(way, given["outputA"])
+        into_w, _, out_v = self.charged(at, given["outputA"])
+        full_w = given["outputA"] * out_v
         held_w = min(given["averageWByMonth"][month], full_w)
-        return held_w * (1 - (1 - bank_w / full_w) * held_w / full_w)
+        return held_w * (1 - (1 - into_w / full_w) * held_w / full_w)
+
+
+def of_engine(given):
+    """On the alternator's side of a DC-DC charger."""
+    return given.get("name", "").startswith("engine side")
+
+
+def parts_of(given):
+    """The parts that a conductor is connected to."""
+    ends = [given[name] for name in ("from", "to", "returnTo") if isinstance(given.get(name), dict)]
+    return [end["part"] if "part" in end else end["id"] for end in ends]
+
+
+def bank_in(network, volts, in_series):
+    """Power that all batteries give, and the voltage of the first string: they are listed from string to string."""
+    def across(battery):
+        return volts[battery["plus"]] - volts[battery["minus"]]
+
+    given_w = sum((b["v"] - across(b)) / b["inUse"] * across(b) for b in network.batteries)
+    return given_w, sum(across(b) for b in network.batteries[:in_series])
 
 
 # The balance (15 to 20).
@@ -511,8 +589,8 @@ def answers(records):
         (math.radians(a.get("tiltDeg", 0)), math.radians(a.get("facingDeg", 180 if latitude >= 0 else 0)), a.get("horizonDegByDirection"))
         for a, *_ in arrays
     ]
-    engine_w = sum(plan.charger_w(g["ratedA"]) * g.get("continuousPercent", 80) / 100 for _, g in plan.of("alternator"))
-    shore_w = sum(plan.charger_w(g["outputA"]) for _, g in plan.of("shoreCharger") if "averageWByMonth" not in g)
+    engine_w = plan.engine_w()
+    shore_w = sum(plan.charger_w(at, g["outputA"]) for at, g in plan.of("shoreCharger") if "averageWByMonth" not in g)
     averages = [(at, g) for at, g in plan.of("shoreCharger") if "averageWByMonth" in g]
     generator_w = [sum(plan.generator_w(at, g, month) for at, g in averages) for month in range(12)]
 
@@ -608,6 +686,15 @@ class Drawing(NETWORKS.Drawing):
             oneWayM=round(self.draw.uniform(0.2, 4), 2), to={"kind": self.records[to]["word"], "id": to},
         )
 
+    def source_way(self, source, size, positive, negative):
+        """To the poles of the bank: a pair of wires to those of one battery, else two cables."""
+        plus, minus = ("outputPositive", "outputNegative") if self.records[source]["word"] == "dcDcCharger" else ("positive", "negative")
+        if positive["part"] == negative["part"]:
+            return self.source_circuit(source, plus, minus, size, positive["part"])
+        metres = round(self.draw.uniform(0.2, 4), 2)
+        self.add("cable", **{"from": self.at(source, plus), "to": positive}, **size, lengthM=metres)
+        self.add("cable", **{"from": negative, "to": self.at(source, minus)}, **size, lengthM=metres)
+
     def hours(self):
         draw, use = self.draw, {}
         kind = draw.choice(["hours", "hours", "window", "window with hours", "all day"])
@@ -643,8 +730,7 @@ def drawn(seed):
     plan.add("build", voltage=system_v, insulationC=draw.choice([75, 90, 105]))
     chemistry = draw.choice(["LiFePO4", "LiFePO4", "AGM", "gel", "flooded lead-acid"])
     label = draw.choice([1, 12.8 / 12]) if chemistry == "LiFePO4" else 1
-    battery = plan.add(
-        "battery",
+    one = dict(
         chemistry=chemistry,
         capacityAh=draw.choice([60, 100, 200, 300]),
         nominalV=round(system_v * label, 1),
@@ -656,7 +742,7 @@ def drawn(seed):
         **({"chargeCutOffC": draw.choice([-10, 5])} if plan.maybe(0.2) else {}),
         **({"lowestC": draw.choice([-5, 8])} if plan.maybe(0.2) else {}),
     )
-    positive, negative = plan.at(battery, "positive"), plan.at(battery, "negative")
+    batteries, positive, negative = bank_of(plan, seed, one, system_v * label)
     bus = plan.add("busBar", side="positive")
     plan.add("cable", **{"from": positive, "to": plan.at(bus, "stud"), "lengthM": round(draw.uniform(0.3, 3), 2), "gauge": draw.choice([6, 4, 2])})
     start = plan.at(bus, "stud")
@@ -704,8 +790,9 @@ def drawn(seed):
             **({} if tracking else {"tracking": False}), **({"efficiencyPercent": 97} if tracking and plan.maybe(0.3) else {}),
         )
         plan.source_circuit(array, "positive", "negative", draw.choice([{"gauge": 8}, {"mm2": 6}]), controller)
-        plan.source_circuit(controller, "positive", "negative", draw.choice([{"gauge": 2}, {"mm2": 25}]), battery)
+        plan.source_way(controller, draw.choice([{"gauge": 2}, {"mm2": 25}]), positive, negative)
 
+    engine = random.Random(f"engine {seed}")
     period = {"name": "drawn", "latitudeDeg": draw.choice([round(draw.uniform(-89, 89), 2), round(draw.uniform(-65, 65), 2), 0.0, 78.2, -54.8, -77.85]),
               "longitudeDeg": draw.choice([round(draw.uniform(-180, 180), 2), 179.6, -179.9])}
     for word, occasion, given in (
@@ -714,7 +801,9 @@ def drawn(seed):
     ):
         if plan.maybe(0.4):
             part = plan.add(word, **given)
-            plan.source_circuit(part, "positive", "negative", {"gauge": 2}, battery)
+            if word == "alternator" and system_v == 12 and engine.random() < 0.5:
+                part = behind_starter(plan, part, engine)
+            plan.source_way(part, {"gauge": 2}, positive, negative)
             period[occasion] = plan.hours()
             if plan.maybe(0.4):
                 period[occasion]["everyDays"] = draw.choice([2, 3, 5])
@@ -738,28 +827,84 @@ def drawn(seed):
     if plan.maybe(0.1) and abs(period["latitudeDeg"]) < 45:
         latitude = math.radians(period["latitudeDeg"])
         period["irradiation"] = [round(draw.uniform(0.25, 0.7) * mean_outside_wh(latitude, m) / 1000, 2) for m in range(12)]
-    with_more(plan, battery)
+    with_more(plan, batteries, positive, negative)
     plan.add("period", **period)
     return plan.records
 
 
-def with_more(plan, battery):
+def bank_of(plan, seed, one, bank_v):
+    """One battery, or several in series, in parallel, or both, from chances of their own. The poles that the rest is connected to."""
+    draw = random.Random(f"bank {seed}")
+    in_series = draw.choice([1, 2, 4][: {12: 1, 24: 2, 48: 3}[plan.records[0]["input"]["voltage"]]]) if draw.random() < 0.4 else 1
+    in_parallel = draw.choice([2, 2, 3]) if draw.random() < 0.4 else 1
+    one["nominalV"] = round(bank_v / in_series, 1)
+
+    def wire(start, end):
+        plan.add("cable", **{"from": start, "to": end, "lengthM": round(draw.uniform(0.2, 1.5), 2), "gauge": draw.choice([4, 2, "1/0"])})
+
+    strings = []
+    for _ in range(in_parallel):
+        string = []
+        for _ in range(in_series):
+            own = dict(one)
+            if in_parallel > 1:
+                own["internalMilliohm"] = draw.choice([0.5, 2, 5])
+            if in_parallel > 1 and draw.random() < 0.3:
+                own["capacityAh"] += 20
+            if len(strings) > 0 and draw.random() < 0.3:
+                own["stateOfHealthPercent"] = 90
+            string.append(plan.add("battery", **own))
+        for lower, upper in zip(string, string[1:]):
+            wire(plan.at(lower, "positive"), plan.at(upper, "negative"))
+        strings.append(string)
+    batteries = [battery for string in strings for battery in string]
+    if in_parallel == 1:
+        return batteries, plan.at(batteries[-1], "positive"), plan.at(batteries[0], "negative")
+    poles = [plan.at(plan.add("busBar", side=side), "stud") for side in ("positive", "negative")]
+    for string in strings:
+        wire(plan.at(string[-1], "positive"), poles[0])
+        wire(poles[1], plan.at(string[0], "negative"))
+    return batteries, *poles
+
+
+def behind_starter(plan, alternator, draw):
+    """The alternator charges a starter battery, and a DC-DC charger there the bank."""
+    starter = plan.add("battery", name="engine side, starter", chemistry="AGM", capacityAh=80, nominalV=12, internalMilliohm=4)
+    charger = plan.add(
+        "dcDcCharger", outputA=draw.choice([18, 25, 30]), **({"efficiencyPercent": 94} if draw.random() < 0.5 else {}),
+    )
+    for index, (start, end) in enumerate(
+        [
+            (plan.at(alternator, "positive"), plan.at(starter, "positive")),
+            (plan.at(starter, "negative"), plan.at(alternator, "negative")),
+            (plan.at(starter, "positive"), plan.at(charger, "inputPositive")),
+            (plan.at(charger, "inputNegative"), plan.at(starter, "negative")),
+        ]
+    ):
+        plan.add(
+            "cable", name=f"engine side {index}", **{"from": start, "to": end},
+            lengthM=round(draw.uniform(0.3, 4), 2), gauge=draw.choice([6, 4, 2]),
+        )
+    return charger
+
+
+def with_more(plan, batteries, positive, negative):
     """Hills, standby and generators, from chances of their own: the rest of the plan is the same with and without them."""
     draw = plan.draw = random.Random(f"more {plan.records}")
     for record in list(plan.records):
         if record["word"] == "solarArray" and plan.maybe(0.3):
             record["input"]["horizonDegByDirection"] = [draw.choice([0, 0, 5, 12, 30]) for _ in range(8)]
     if plan.maybe(0.25):
-        plan.records[battery]["input"]["standbyW"] = draw.choice([0.3, 1, 4])
+        plan.records[batteries[0]]["input"]["standbyW"] = draw.choice([0.3, 1, 4])
     if plan.maybe(0.25):
         charger = plan.add("shoreCharger", outputA=draw.choice([5, 15]), averageWByMonth=[draw.choice([0, 8, 30, 400]) for _ in range(12)])
-        plan.source_circuit(charger, "positive", "negative", draw.choice([{"gauge": 6}, {"mm2": 16}]), battery)
+        plan.source_way(charger, draw.choice([{"gauge": 6}, {"mm2": 16}]), positive, negative)
 
 
 def rounded(value):
-    """Ten digits: enough for a comparison to 1e-6, and half the file."""
+    """Eight digits: enough for a comparison to 1e-6, and half the file."""
     if isinstance(value, float):
-        return float(f"{value:.10g}")
+        return float(f"{value:.8g}")
     if isinstance(value, dict):
         return {name: rounded(part) for name, part in value.items()}
     return [rounded(part) for part in value] if isinstance(value, list) else value

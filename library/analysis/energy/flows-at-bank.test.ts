@@ -335,3 +335,34 @@ test("hours past midnight, and a clock that is ahead of the sun, move the load a
   expect(use(20, 0)).toBeCloseTo(day, 6);
   expect(use(20, 1.5)).toBeCloseTo(day, 6);
 });
+
+describe("a DC-DC charger that asks more of the alternator than it gives", () => {
+  const engineOf = (outputA: number) => {
+    const { banks, judgement } = energyOf(`
+  const house = battery({ name: "house", chemistry: "LiFePO4", capacityAh: 400, internalMilliohm: 1 });
+  const start = battery({ name: "start", chemistry: "AGM", capacityAh: 90, internalMilliohm: 5 });
+  const engine = alternator({ ratedA: 40 });
+  const boost = dcDcCharger({ name: "boost", outputA: ${outputA} });
+  circuit({ name: "lamp", from: house.positive, returnTo: house.negative, oneWayM: 1, gauge: 14, protect: 15, load: 5, use: { hoursPerDay: 4 } });
+  circuit({ name: "engine", from: engine.positive, returnTo: engine.negative, to: start, oneWayM: 1, gauge: 2 });
+  circuit({ name: "input", from: start.positive, returnTo: start.negative, to: boost, oneWayM: 1, gauge: 2 });
+  cable({ from: boost.outputPositive, to: house.positive, lengthM: 1, gauge: 2 });
+  cable({ from: house.negative, to: boost.outputNegative, lengthM: 1, gauge: 2 });
+  period({ name: "trip", latitudeDeg: 45, longitudeDeg: 5, driving: { hoursPerDay: 2 }, fromDay: "1 Jun", untilDay: "30 Jun" });`);
+    const [source] = banks[0]!.sources.filter(({ kind }) => kind === "engine");
+    return { wh: source?.dailyWh[5] ?? 0, rules: judgement.findings.map(({ rule }) => rule) };
+  };
+
+  test("gives what the alternator may give for hours, at any demand", () => {
+    const [within, beyond, far] = [20, 40, 80].map((outputA) => engineOf(outputA));
+    // 2 h a day of 20 A into a bank at 12.8 V.
+    expect(within!.wh).toBeCloseTo(2 * 20 * 12.8, -1);
+    // 80 % of 40 A at 14.4 V, less a tenth in the charger.
+    for (const { wh, rules } of [beyond!, far!]) {
+      expect(wh).toBeGreaterThan(0.9 * 2 * 32 * 14.4 * 0.9);
+      expect(wh).toBeLessThan(2 * 32 * 14.4 * 0.9);
+      expect(rules).not.toContain("energy/no-charger");
+      expect(rules).toContain("alternator/overload");
+    }
+  });
+});

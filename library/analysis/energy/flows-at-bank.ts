@@ -139,7 +139,9 @@ export function flowsAtBanks(network: Network, topology: NetworkTopology): Flows
   const ways = { apart: waysIn(network, apart), joined: waysIn(network, allJoined) };
   const solve: Solve = (on, { sunShare = 0, engine = false } = {}) => {
     const state = stateOf(network, on, sunShare, engine ? allJoined : apart);
-    return solver(state, ways[engine ? "joined" : "apart"]().portionWith(state.on));
+    const portion = ways[engine ? "joined" : "apart"]().portionWith(state.on);
+    const result = solver(state, portion);
+    return result || !engine ? result : solver(state, { ...portion, parts: portion.parts.map(ample) });
   };
   const drawn = network.parts.filter(isConsumer).filter((part) => !isStarterMotor(part));
   known.transfers ??= transfersOf(network, banks, () => solve(onBank(() => false)));
@@ -200,6 +202,16 @@ export function flowsAtBanks(network: Network, topology: NetworkTopology): Flows
     idleArrays: known.idleArrays,
   };
 }
+
+/**
+ * An alternator that is asked for more than it can give has no operating point. One of many times its rating shows how much is asked of
+ * it, and so the share that it can give.
+ */
+function ample(part: Part): Part {
+  return part.kind === "alternator" ? { ...part, ratedA: ampleTimes * part.ratedA } : part;
+}
+
+const ampleTimes = 10;
 
 /** Worked out with the first question: most edits ask none. */
 function waysIn(network: Network, positions: SwitchesApart): () => WaysOfCurrent {
