@@ -12,8 +12,8 @@ export interface Bound {
 
 /** Refuses a value below another one. */
 export function notBelow(property: string, value: number | undefined, bound: Bound): Refusal[] {
-  const least = `${grouped(bound.value)} ${bound.unit}`;
   if (value === undefined || value >= bound.value) return [];
+  const least = `${grouped(bound.value)} ${bound.unit}`;
   return [
     {
       path: [property],
@@ -35,8 +35,8 @@ export function notBelowMinimum(
 
 /** Refuses a value above another one. */
 export function notAbove(property: string, value: number | undefined, bound: Bound): Refusal[] {
-  const most = `${grouped(bound.value)} ${bound.unit}`;
   if (value === undefined || value <= bound.value) return [];
+  const most = `${grouped(bound.value)} ${bound.unit}`;
   return [
     {
       path: [property],
