@@ -169,7 +169,7 @@ describe("a network", () => {
   test("a refused value: nothing of the network is told, and the finding says which value it is", async () => {
     write("plan.ts", network.replace("capacityAh: 100", "capacityAh: -100"));
     const { code, out } = await loomwright("check");
-    expect(out).toContain("  network: not judged, because one of its values is invalid, see above");
+    expect(out).toContain("  network: not judged, because of an invalid value, see above");
     expect(out).not.toContain("scenarios solved");
     expect(code).toBe(1);
   });

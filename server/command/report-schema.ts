@@ -289,6 +289,8 @@ export const planSchema = z.strictObject({
         .nullable(),
     }),
   ),
+  /** The names of the circuits of the plan that are not among them, as their currents are not known. */
+  circuitsNotJudged: z.array(z.string()),
   /** The drop nearest to its own limit, or furthest over it; null if there is none. */
   worstDrop: z
     .strictObject({

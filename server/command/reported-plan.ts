@@ -8,6 +8,7 @@ import {
   type NamedDrop,
   worstDrop,
 } from "../../library/documents/worst-drop.ts";
+import type { PlanModel } from "../../library/model/plan-model.ts";
 import { askedAnswer, mayHaveFixes } from "../../library/rules/asked-answer.ts";
 import type { At } from "../../library/rules/finding.ts";
 import { type JudgedRun, withKnownCurrent } from "../../library/rules/rule.ts";
@@ -47,6 +48,9 @@ export async function reportPlan(
 ): Promise<Reported> {
   const places = placesIn(group.workspace, folder);
   if (outcome.state === "incomplete") return incompleteReport(outcome, places);
+  const circuits = withKnownCurrent(outcome.judgement.circuits).filter(
+    ({ circuit }) => circuit.word === "circuit",
+  );
   const findings: ReportedFinding[] = [];
   let mayBeTried = findingsWithFixesTried(outcome);
   for (const placed of outcome.findings) {
@@ -61,9 +65,11 @@ export async function reportPlan(
     file: places.fileOf(outcome.root),
     evaluated: outcome.judgement.problems.length === 0,
     notJudged: notJudged(outcome),
-    circuits: withKnownCurrent(outcome.judgement.circuits)
-      .filter(({ circuit }) => circuit.word === "circuit")
-      .map((judged) => reportCircuit(outcome, judged, places)),
+    circuits: circuits.map((judged) => reportCircuit(outcome, judged, places)),
+    circuitsNotJudged: circuitsBeside(
+      outcome.judgement.model,
+      new Set(circuits.map(({ circuit }) => circuit.record)),
+    ),
     worstDrop: reportDrop(worstDrop(dropsOf(outcome.judgement))),
     dropsNotJudged: dropsWithoutVerdict(outcome.judgement),
     placement: outcome.judgement.placement ? reportPlacement(outcome.judgement.placement) : null,
@@ -102,6 +108,7 @@ function incompleteReport({ root, unfinished }: IncompletePlan, places: Places):
     evaluated: false,
     notJudged: { reason: "half-typed", message: finding.message },
     circuits: [],
+    circuitsNotJudged: [],
     worstDrop: null,
     dropsNotJudged: 0,
     placement: null,
@@ -109,6 +116,14 @@ function incompleteReport({ root, unfinished }: IncompletePlan, places: Places):
     findings: [finding],
     lineText: places.lineText,
   };
+}
+
+/** The names of the circuits of a plan that are not among these, in the order of the plan. */
+function circuitsBeside({ circuits, unjudged }: PlanModel, judged: ReadonlySet<number>): string[] {
+  return [...circuits, ...unjudged]
+    .filter(({ record }) => !judged.has(record))
+    .toSorted((one, other) => one.record - other.record)
+    .map(({ name }) => name);
 }
 
 function hasFixes({ finding }: PlacedFinding): boolean {

@@ -84,10 +84,11 @@ function findingBlock(plan: Reported, finding: ReportedFinding, paint: Paint): s
 function planLine(plan: Reported, paint: Paint): string {
   const name = paint("strong", printable(plan.file));
   if (!plan.evaluated) return `${name}: not checked to the end, see above`;
-  const { worstDrop } = plan;
+  const { worstDrop, circuitsNotJudged } = plan;
+  const circuits = plan.circuits.length + circuitsNotJudged.length;
   const network = plan.network?.judged ? plan.network : null;
   const contents = [
-    network && plan.circuits.length === 0 ? "" : counted(plan.circuits.length, "circuit"),
+    network && circuits === 0 ? "" : counted(circuits, "circuit"),
     network ? counted(network.contents.parts, "part") : "",
     network ? counted(network.contents.cables, "cable") : "",
   ];
@@ -97,6 +98,9 @@ function planLine(plan: Reported, paint: Paint): string {
     // The same figure in the same words as above the plan in the editor.
     worstDrop && worstDropInWords(worstDrop, printable(worstDrop.name)),
     withoutVerdictInWords(plan.dropsNotJudged),
+    circuitsNotJudged.length > 0
+      ? `${counted(circuitsNotJudged.length, "circuit")} without a known current`
+      : "",
   ];
   return [`${name}: ${parts.filter(Boolean).join(" · ")}`, ...networkLines(plan)].join("\n");
 }
@@ -112,7 +116,10 @@ function isEmpty({ circuits, network, findings }: Reported): boolean {
  */
 function networkLines({ network }: Reported): string[] {
   if (!network) return [];
-  if (!network.judged) return ["  network: not judged, because one of its values is invalid, see above"];
+  if (!network.judged)
+    return [
+      "  network: not judged, because of an invalid value, see above; sizes and fuses are, as far as they need no current from it",
+    ];
   const { withoutCircuits } = network;
   const { scenarios, unsolved, hardest, lowest } = network.summary;
   const solved = scenarios - unsolved.length;

@@ -218,7 +218,7 @@ export function definePart<
     properties,
     word,
     kind: definition.kind ?? (word as string as Kind),
-    table: propertyTable({ ...ofEveryPart, ...properties }, { word, unknown, needed, choices }),
+    table: propertyTable({ ...properties, ...ofEveryPart }, { word, unknown, needed, choices }),
   };
 }
 
