@@ -391,6 +391,30 @@ testRule(protectionInterrupting, [
     finds: "nothing",
   },
   {
+    name: "behind another device at a charger, which has no branches",
+    plan: `
+      build({ insulationC: 105 });
+      const bank = battery({ name: "bank", chemistry: "AGM", capacityAh: 100, shortCircuitA: 3000 });
+      const own = dcDcCharger({ name: "booster", outputA: 20 });
+      const other = battery({ name: "start", chemistry: "AGM", capacityAh: 60, shortCircuitA: 1200 });
+      cable({ name: "in", from: other.positive, to: own.inputPositive, lengthM: 3, mm2: 16,
+        protect: { ratingA: 50, family: "UL 248-15 Class T", distanceIn: 6, interruptingA: 20000 } });
+      cable({ from: own.inputNegative, to: other.negative, lengthM: 3, mm2: 16 });
+      cable({ name: "out", from: own.outputPositive, to: bank.positive, lengthM: 0.3, mm2: 16,
+        protect: { ratingA: 40, interruptingA: 100 },
+        protectFarEnd: { ratingA: 60, family: "UL 248-15 Class T", distanceIn: 6, interruptingA: 20000 } });
+      cable({ from: bank.negative, to: own.outputNegative, lengthM: 0.3, mm2: 16 });`,
+    finds: [
+      {
+        subject: "booster",
+        severity: "info",
+        on: "",
+        message: "A short right behind the fuse at the DC-DC charger booster draws up to",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
     // 14.6 V over 4 mΩ and 3 ft of 4 AWG each way: 2,650 A. IEC 60364-4-43, 434.5.1: only the makers know whether the Class T fuse protects these.
     name: "the branches of a panel, with a family or without: one information, and no family that does not fit",
     plan: panel(),

@@ -13,6 +13,7 @@ import { type Family, isMadeRating, madeRatings } from "../../analysis/made-rati
 import type { DeviceFault, FaultResult } from "../../analysis/network-result.ts";
 import { fuseFamilies } from "../../model/allowed-values.ts";
 import type { FusePanelPart, Part } from "../../model/network.ts";
+import { isDistribution } from "../../model/part-roles.ts";
 import type { Protection } from "../../model/run.ts";
 import { workedOutOnce } from "../../model/worked-out-once.ts";
 import { breakingCapacity } from "../../standards/protection-rules.ts";
@@ -161,6 +162,7 @@ function atPlace(judged: JudgedNetwork, place: Part, found: readonly Branch[]): 
     severity: "info",
     values: {
       place: partInWords(place),
+      hasBranches: isDistribution(place),
       branches: found.length,
       shortA: greatest.fault.greatestA,
       estimated: greatest.fault.estimated,
@@ -174,10 +176,14 @@ function atPlace(judged: JudgedNetwork, place: Part, found: readonly Branch[]): 
 
 const mostRelated = 3;
 
-function placeMessage({ place, branches, shortA, estimated }: PlaceValues): string {
+function placeMessage({ place, hasBranches, branches, shortA, estimated }: PlaceValues): string {
   const guessed = estimated ? " (estimated: no internal resistance is stated)" : "";
-  const fuses = branches === 1 ? "its branch fuse" : `${branches} of its branch fuses`;
-  return `A short in a branch of ${place} draws up to ${withUnit(shortA, "A")}${guessed}, which may exceed the interrupting rating of ${fuses}: ask the makers which device upstream protects them, and state it (testedBehind, or letThroughA2s and withstandA2s).`;
+  const draws = `draws up to ${withUnit(shortA, "A")}${guessed}, which may exceed`;
+  const [their, them] = branches === 1 ? ["its", "it"] : ["their", "them"];
+  const short = hasBranches
+    ? `A short in a branch of ${place} ${draws} the interrupting rating of ${branches === 1 ? "its branch fuse" : `${branches} of its branch fuses`}`
+    : `A short right behind the ${branches === 1 ? "fuse" : "fuses"} at ${place} ${draws} ${their} interrupting rating`;
+  return `${short}: ask the makers which device upstream protects ${them}, and state it (testedBehind, or letThroughA2s and withstandA2s).`;
 }
 
 type Values = DeviceValues | PlaceValues | VoltageValues;
@@ -247,6 +253,8 @@ function voltageMessage({
 interface PlaceValues {
   /** The panel or bus bar, or a device of its own. */
   readonly place: string;
+  /** A panel or bus bar has branches; a device of its own, or a charger, does not. */
+  readonly hasBranches: boolean;
   /** Number of its devices. */
   readonly branches: number;
   readonly shortA: number;
