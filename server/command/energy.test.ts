@@ -229,7 +229,7 @@ circuit({ ...on, name: "heater", loadW: 4_000, oneWayM: 40, gauge: 18, use: { ho
       ["hut", "--period", "Summer"],
       "hut/plan.ts: there is no period 'Summer'; there are 'All year', 'Winter'.",
     ],
-    [["lone.ts"], "lone.ts: the plan has no valid period: period() states where and when you live with it."],
+    [["lone.ts"], "lone.ts: the plan has no period: period() states where and when you live with it."],
     [["hut", "--format", "xml"], "--format"],
     [["hut", "--table", "sun"], "--table"],
     [["hut", "--format", "json", "--table", "use"], "JSON holds everything"],
@@ -250,6 +250,20 @@ circuit({ ...on, name: "heater", loadW: 4_000, oneWayM: 40, gauge: 18, use: { ho
       "loomwright: where.ts: the place of 'All year' is not clear; loomwright check reports it.\n",
     ]);
     expect((await project.run(["check", "where.ts"])).out).toContain('7 places are called "San Fernando"');
+  });
+
+  test("a plan whose only period has an invalid value is not one without a period", async () => {
+    project.write(
+      "only.ts",
+      hut
+        .replace('period({ name: "All year"', 'period({ startPercent: 200, name: "All year"')
+        .replace(/period\(\{ name: "Winter".*\n/, ""),
+    );
+    const { code, err } = await loomwright("only.ts");
+    expect([code, err]).toEqual([
+      2,
+      "loomwright: only.ts: a value of the period 'All year' is invalid; loomwright check names it.\n",
+    ]);
   });
 
   test("a period and a circuit with an invalid value are named, and the others are shown", async () => {

@@ -89,8 +89,17 @@ function readPlan(
     return 2;
   };
   const { model, energy: all } = plan.judgement;
-  if (model.periods.length === 0)
-    return refuse("the plan has no valid period: period() states where and when you live with it");
+  const invalid = invalidPeriods(plan).filter((name) => asked === undefined || name === asked);
+  const refuseInvalid = () => {
+    for (const name of invalid)
+      refuse(`a value of the period '${name}' is invalid; loomwright check names it`);
+  };
+  if (model.periods.length === 0) {
+    refuseInvalid();
+    return invalid.length > 0
+      ? 2
+      : refuse("the plan has no period: period() states where and when you live with it");
+  }
   if (all.length === 0) return refuse("the plan has no network that could be read: a period needs its bank");
   const names = model.periods.map(({ name }) => `'${name}'`).join(", ");
   const wanted = all.filter(({ period }) => asked === undefined || period.name === asked);
@@ -105,8 +114,7 @@ function readPlan(
     );
   const figures = known.filter(({ banks, refusedParts }) => banks.length > 0 || refusedParts.length === 0);
   if (figures.length > 0) shown.push({ file, periods: figures });
-  const invalid = invalidPeriods(plan).filter((name) => asked === undefined || name === asked);
-  for (const name of invalid) refuse(`a value of the period '${name}' is invalid; loomwright check names it`);
+  refuseInvalid();
   return known.length < wanted.length ||
     refused.length > 0 ||
     invalid.length > 0 ||
