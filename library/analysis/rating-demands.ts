@@ -74,7 +74,7 @@ export function ratingLimits(judged: Judged): RatingLimits {
 }
 
 /** By record of its run or part, A: the most that its holder or panel position and a machine or device at its end permit. */
-export function placeLimits({ network }: Pick<Judged, "network">): ReadonlyMap<number, number> {
+export const placeLimits = workedOutOnce(({ network }: Judged): ReadonlyMap<number, number> => {
   const mostA = new LeastByRecord();
   for (const part of network.parts) {
     if (part.kind !== "fusePanel" || part.branchRatedA === undefined) continue;
@@ -93,7 +93,7 @@ export function placeLimits({ network }: Pick<Judged, "network">): ReadonlyMap<n
     if (holderA !== undefined) mostA.add(part.record, holderA);
   }
   return mostA.values;
-}
+});
 
 /**
  * With the limits that follow from the repair of other conductors.

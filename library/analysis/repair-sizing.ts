@@ -87,6 +87,8 @@ export interface RunSizing extends Sizing {
   readonly range: ProtectionRange;
   /** It is more than {@link mostAboveNeed} made sizes above its own need: nothing thinner meets a limit. */
   readonly beyondNeed: boolean;
+  /** The most that the place of its device permits, A, if a rating here is greater: the device belongs elsewhere. */
+  readonly placeA?: number | undefined;
 }
 
 /** The sizing of a run, and the other runs that become thicker with it. Never empty. */
@@ -266,6 +268,7 @@ interface OwnNeeds {
 function ownNeedsOf({ circuits, network }: SizedPlan, { acceptedToo }: Acceptance): OwnNeeds {
   const judgedRuns = new Map(circuits.map(({ circuit }) => [circuit.record, circuit]));
   const carried = lazily(() => (network ? currentsBesideLoads(network) : new Map<number, number>()));
+  const places = lazily(() => (network ? placeLimits(network) : noLimits.mostA));
   const judgedRun = (run: Run): Run => {
     const circuit = withCalmedLoad(judgedRuns.get(run.record) ?? run, network);
     const judged = network && circuit.inNetwork ? asInNetwork(circuit) : circuit;
@@ -276,6 +279,7 @@ function ownNeedsOf({ circuits, network }: SizedPlan, { acceptedToo }: Acceptanc
     carriesA: withoutDust(carried().get(run.record) ?? 0),
     statedDevicesOnly: network !== undefined && run.inNetwork,
     mostRatingA: mostA.get(run.record) ?? Number.POSITIVE_INFINITY,
+    placeA: places().get(run.record),
     leastRatingA: leastA.get(run.record) ?? 0,
     behindRatingA: behindA.get(run.record) ?? 0,
   });
@@ -324,8 +328,7 @@ function ownNeedsOf({ circuits, network }: SizedPlan, { acceptedToo }: Acceptanc
       return known.get(key);
     },
     byPlaceAlone(run, joint) {
-      const mostA = network ? placeLimits(network) : noLimits.mostA;
-      return sizedFor(run, needsWithin(run, { ...demands(), mostA }), joint);
+      return sizedFor(run, needsWithin(run, { ...demands(), mostA: places() }), joint);
     },
     neededFor: neededWithin(demands),
   };
@@ -469,7 +472,15 @@ function sizedAfresh(run: Run, needs: FurtherNeeds, joint: JointSize | undefined
   const isFar = !enough || sizesAbove(enough.conductor, calm.conductor) > mostAboveNeed;
   const [sizing, met] = isFar ? [calm, withoutStart] : [enough, needs];
   const { protection } = analyseCircuit({ ...run, conductor: sizing.conductor });
-  return { ...sizing, run, range: rangeWith(protection, run, met), beyondNeed: joint?.beyondNeed ?? false };
+  const { placeA = Number.POSITIVE_INFINITY } = needs;
+  const isElsewhere = Math.max(sizing.ratingA ?? 0, sizing.ratingFarEndA ?? 0) > placeA;
+  return {
+    ...sizing,
+    run,
+    range: rangeWith(protection, run, met),
+    beyondNeed: joint?.beyondNeed ?? false,
+    ...(isElsewhere && { placeA }),
+  };
 }
 
 /** In a network the voltage at the device itself is judged, by the minimum of its part. */

@@ -32,6 +32,8 @@ export interface FurtherNeeds {
   readonly carriesA?: number;
   /** The most that a panel position or a machine permits for its device, A: at the cost of headroom, but not of the load. */
   readonly mostRatingA?: number;
+  /** The part of that which is a limit of its place: a panel position, or a device at its end that permits no greater fuse, A. */
+  readonly placeA?: number | undefined;
   /** The least with which its device stays closed while a motor behind it starts, A. */
   readonly leastRatingA?: number;
   /** The rating of a device elsewhere that must protect the conductor, A. */

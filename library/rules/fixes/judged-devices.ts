@@ -3,7 +3,7 @@ import type { CircuitResult, ProtectionRange } from "../../analysis/circuit-resu
 import { madeRatings } from "../../analysis/made-ratings.ts";
 import { sizesFrom } from "../../analysis/made-sizes.ts";
 import { protectionRangeOf, protectionRangeOfPart } from "../../analysis/protection-range.ts";
-import { endsOf } from "../../analysis/rating-demands.ts";
+import { endsOf, placeLimits } from "../../analysis/rating-demands.ts";
 import { repairSizing } from "../../analysis/repair-sizing.ts";
 import { type Sizing, thinnestSufficient } from "../../analysis/sizing.ts";
 import { type DevicePart, isDevice } from "../../model/part-roles.ts";
@@ -171,8 +171,13 @@ function deviceAt({ network: { devices, parts } }: JudgedNetwork, record: number
 }
 
 /** The same for a device that is judged. */
-export function whyNoRatingOf({ run, protection, beside }: JudgedDevice): string {
-  if (run) return whyNoRating(run.circuit, run.result, protection);
+export function whyNoRatingOf({ network }: JudgedPlan, { run, protection, beside }: JudgedDevice): string {
+  if (run) {
+    const { circuit, result } = run;
+    const limitA = network && placeLimits(network).get(circuit.record);
+    const permittedA = [limitA, circuit.maxFuseA, protection.holderRatedA].filter((one) => one !== undefined);
+    return whyNoRating(circuit, result, protection, Math.min(...permittedA));
+  }
   const isThickest = (one: Run) => sizesFrom(one.conductor).length === 1;
   const way = beside.some(isThickest)
     ? "and none thicker are made: split the load, or set parallel"
@@ -180,11 +185,12 @@ export function whyNoRatingOf({ run, protection, beside }: JudgedDevice): string
   return `no standard rating lies between its load and the ampacity of its conductors, ${way}`;
 }
 
-/** The builder's options if no rating can be proposed, by the reason for it. */
+/** The builder's options if no rating can be proposed, by the reason for it. `placeA`: the most that the place of the device permits. */
 export function whyNoRating(
   circuit: Run,
   { ampacity, protection }: CircuitResult,
   stated: Protection | null,
+  placeA = Number.POSITIVE_INFINITY,
 ): string {
   // conductor/ambient asks for the same, and names the insulation.
   if (!ampacity.judged) return "first choose insulation for this temperature";
@@ -196,9 +202,10 @@ export function whyNoRating(
   // Enough for this run: then the limit is that of other conductors on the same device.
   const alone = thinnestSufficient(circuit);
   const { words } = alone ? sizedChanges(circuit, alone) : { words: "" };
-  return words
-    ? `${words} would do here, but the device also protects thinner conductors, or its place permits no greater one: use thicker ones there too, or a device elsewhere`
-    : whyNoSize(circuit, noSizeIsEnough);
+  if (!words) return whyNoSize(circuit, noSizeIsEnough);
+  return (alone?.ratingA ?? 0) > placeA
+    ? `${words} would do, but its place permits ${withUnit(placeA, "A")}: put it where a greater one is permitted`
+    : `${words} would do here, but the device also protects thinner conductors: use thicker ones there too, or a device elsewhere`;
 }
 
 /**

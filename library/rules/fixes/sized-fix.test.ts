@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { madeSizes, sizesAbove } from "../../analysis/made-sizes.ts";
-import { repairSizing } from "../../analysis/repair-sizing.ts";
+import { type RunSizing, repairSizing } from "../../analysis/repair-sizing.ts";
 import { sampleCircuit } from "../../analysis/sample-circuit.tester.ts";
 import type { Run } from "../../model/run.ts";
 import { deviceInWords, sizedFixes, sizeInWords } from "./sized-fix.ts";
@@ -46,6 +46,16 @@ describe("the repair of a conductor that is too thin", () => {
         ],
       },
     ]);
+  });
+
+  test("says that the place of its device permits no such rating", () => {
+    const circuit = sampleCircuit({ conductor: awg(12), protection: { ratingA: 30, writtenAs: "number" } });
+    const sizing = { conductor: awg(8), ratingA: 60, ratingFarEndA: undefined, run: circuit };
+    const range = { minA: 40, aimA: 50, maxA: 70 } as RunSizing["range"];
+    const fix = (placeA?: number) =>
+      sizedFixes(circuit, { ...sizing, range, beyondNeed: false, placeA }).map(({ title }) => title);
+    expect(fix()).toEqual(["Use 8 AWG with a 60 A fuse"]);
+    expect(fix(40)).toEqual(["Use 8 AWG with a 60 A fuse (elsewhere: its place permits 40 A)"]);
   });
 
   test("adds no protection: another rule misses it", () => {

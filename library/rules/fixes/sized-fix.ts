@@ -86,10 +86,12 @@ export function whyNoSize(run: Run, otherwise: string): string {
   return `${sizeInWords(needed)} is needed, and ${takes}; shorten the run, split the load, or end a thicker conductor at a stud beside it`;
 }
 
-/** The changes from a run to its sizing, and in words: "6 AWG with a 50 A fuse". */
+/**
+ * The changes from a run to its sizing, and in words: "6 AWG with a 50 A fuse", "a 50 A fuse (elsewhere: its place permits 30 A)".
+ */
 export function sizedChanges(
   circuit: Run,
-  { conductor, ratingA, ratingFarEndA }: Sizing,
+  { conductor, ratingA, ratingFarEndA, placeA }: Sizing & Pick<RunSizing, "placeA">,
 ): { readonly words: string; readonly changes: readonly Change[] } {
   const { protection, protectionFarEnd } = circuit;
   const changes: Change[] = [];
@@ -107,7 +109,10 @@ export function sizedChanges(
     words.push(`${deviceInWords(protectionFarEnd, ratingFarEndA)} at the far end`);
   }
   const [first = "", ...rest] = words;
-  return { words: `${first}${rest.length > 0 ? ` with ${rest.join(" and ")}` : ""}`, changes };
+  const isRated = changes.some(({ path }) => path[0] !== sizePath(circuit)[0]);
+  const elsewhere =
+    placeA === undefined || !isRated ? "" : ` (elsewhere: its place permits ${formatRounded(placeA)} A)`;
+  return { words: `${first}${rest.length > 0 ? ` with ${rest.join(" and ")}` : ""}${elsewhere}`, changes };
 }
 
 /** Sets the near-end rating, keeping the object form of `protect`. */

@@ -42,7 +42,7 @@ export const aboveConductor = defineRule<Values>({
         size,
         ampacityA: ampacity.ampacityA,
         source: ampacitySourceInWords(ampacity),
-        wayOut: wayOut(fixes, whyNoRatingOf(judged)),
+        wayOut: wayOut(fixes, whyNoRatingOf(plan, judged)),
       };
       const related = [{ at: atProperty(circuit, ...sizePath(circuit)), text: `The conductor, ${size}` }];
       return [{ at, values, related, fixes }];

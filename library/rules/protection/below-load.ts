@@ -27,7 +27,7 @@ export const belowLoad = defineRule<Values>({
         device,
         loadA,
         estimate: estimateInWords(judged.range.estimate),
-        wayOut: wayOut(fixes, whyNoRatingOf(judged)),
+        wayOut: wayOut(fixes, whyNoRatingOf(plan, judged)),
       };
       return [{ at, values, related, fixes }];
     }),

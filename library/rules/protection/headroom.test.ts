@@ -392,7 +392,7 @@ testRule(headroom, [
         subject: "oven",
         on: "protect",
         message:
-          "The 60 A fuse is below 62.5 A, 125 % of a continuous load of 50 A (NFPA 70 210.20(A) and 215.3): a 70 A fuse would do here, but the device also protects thinner conductors, or its place permits no greater one",
+          "The 60 A fuse is below 62.5 A, 125 % of a continuous load of 50 A (NFPA 70 210.20(A) and 215.3): a 70 A fuse would do, but its place permits 30 A: put it where a greater one is permitted.",
         fixes: "no fix",
       },
     ],
@@ -438,7 +438,7 @@ testRule(headroom, [
         subject: "feeder",
         on: "protect",
         message:
-          "The 40 A fuse is below 50 A, 125 % of a continuous load of 40 A (NFPA 70 210.20(A) and 215.3): a 50 A fuse would do here, but the device also protects thinner conductors, or its place permits no greater one: use thicker ones there too, or a device elsewhere.",
+          "The 40 A fuse is below 50 A, 125 % of a continuous load of 40 A (NFPA 70 210.20(A) and 215.3): a 50 A fuse would do here, but the device also protects thinner conductors: use thicker ones there too, or a device elsewhere.",
         fixes: "no fix",
       },
     ],

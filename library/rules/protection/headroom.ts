@@ -34,7 +34,7 @@ export const headroom = defineRule<Values>({
         aimPercent: 100 * margin.factor,
         ...(margin.hotC !== undefined && { hotC: margin.hotC }),
         source: sourceInWords(margin.source),
-        wayOut: wayOut(fixes, whyNoRatingOf(judged)),
+        wayOut: wayOut(fixes, whyNoRatingOf(plan, judged)),
       };
       return [{ at, values, related, fixes }];
     }),
