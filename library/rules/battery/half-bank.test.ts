@@ -38,6 +38,21 @@ testRule(halfBank, [
     finds: [{ subject: "fan", on: "", message: "fan draws from 12 V of a bank of 24 V", fixes: "no fix" }],
   },
   {
+    name: "an inverter on the lower battery",
+    plan: string(`
+      const sine = inverter({ name: "sine", continuousW: 200 });
+      circuit({ name: "sine wires", from: middle.stud, returnTo: lower.negative, to: sine, oneWayFt: 3, gauge: 8, protect: 30 });`),
+    finds: [
+      {
+        subject: "sine",
+        on: "",
+        message:
+          "The inverter sine draws from 12 V of a bank of 24 V: that part is emptied first, and the charger then overcharges the rest. Use an inverter for 24 V on the whole bank.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
     name: "two chargers, one for each battery",
     plan: string(`
       for (const [plus, minus] of [[middle.stud, lower.negative], [upper.positive, middle.stud]]) {

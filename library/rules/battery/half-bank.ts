@@ -23,7 +23,13 @@ export const halfBank = defineRule<Values>({
     inNetwork(plan, ({ network, result }) =>
       tappedStrings(network, result.topology.banks).map(({ does, ports, partV, wholeV }) => {
         const [{ part: first }] = ports as readonly [(typeof ports)[number]];
-        const values: Values = { does, devices: ports.map(({ part }) => partInWords(part)), partV, wholeV };
+        const values: Values = {
+          does,
+          devices: ports.map(({ part }) => partInWords(part)),
+          areInverters: ports.every(({ part }) => part.kind === "inverter"),
+          partV,
+          wholeV,
+        };
         const others = ports.slice(1, mostRelated).map(({ part }) => relatedPart(part));
         return {
           subject: first.name,
@@ -34,13 +40,16 @@ export const halfBank = defineRule<Values>({
         };
       }),
     ),
-  message({ does, devices, partV, wholeV }) {
+  message({ does, devices, areInverters, partV, wholeV }) {
     if (does === "feeds") {
       const charges = devices.length > 1 ? "charge" : "charges";
       return `${atStart(listInWords(devices))} ${charges} ${withUnit(partV, "V")} of a bank of ${withUnit(wholeV, "V")}: the rest gets less charge or none, is emptied first, and may be reversed. Charge the whole bank, or each battery with a charger of its own.`;
     }
     const [draw, them] = devices.length > 1 ? ["draw", "them"] : ["draws", "it"];
-    return `${listInWords(devices)} ${draw} from ${withUnit(partV, "V")} of a bank of ${withUnit(wholeV, "V")}: that part is emptied first, and the charger then overcharges the rest. Feed ${them} from the whole bank through a DC-DC converter.`;
+    const way = areInverters
+      ? `Use an inverter for ${withUnit(wholeV, "V")} on the whole bank.`
+      : `Feed ${them} from the whole bank through a DC-DC converter.`;
+    return `${atStart(listInWords(devices))} ${draw} from ${withUnit(partV, "V")} of a bank of ${withUnit(wholeV, "V")}: that part is emptied first, and the charger then overcharges the rest. ${way}`;
   },
 });
 
@@ -49,6 +58,8 @@ const mostRelated = 8;
 interface Values {
   readonly does: "draws" | "feeds";
   readonly devices: readonly string[];
+  /** All of them are inverters, which are made for the voltage of a bank. */
+  readonly areInverters: boolean;
   readonly partV: number;
   readonly wholeV: number;
 }

@@ -112,6 +112,25 @@ testRule(disconnectMissing, [
     ],
   },
   {
+    name: "a radio on half of a bank whose lamp is behind a disconnect",
+    plan: `
+      const [low, high] = ["low", "high"].map((name) => battery({ name, chemistry: "AGM", nominalV: 12, capacityAh: 100, internalMilliohm: 5 }));
+      cable({ from: low.positive, to: high.negative, lengthFt: 1, gauge: 2 });
+      const off = disconnect({ ratedA: 100 });
+      cable({ from: high.positive, to: off.line, lengthFt: 2, gauge: 2 });
+      circuit({ name: "lamp", from: off.load, returnTo: low.negative, load: 5, oneWayFt: 5, gauge: 10, protect: 10 });
+      circuit({ name: "radio", from: low.positive, returnTo: low.negative, load: 5, oneWayFt: 5, gauge: 10, protect: 10 });`,
+    finds: [
+      {
+        subject: "radio",
+        on: "from",
+        severity: "info",
+        message: "Leaves the bank ahead of every disconnect, so radio cannot be cut off by hand",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
     name: "a starter battery that only feeds a charger",
     plan: `
       const starter = battery({ chemistry: "flooded lead-acid", capacityAh: 70, internalMilliohm: 5 });

@@ -3,6 +3,7 @@ import { battery, build, cable, circuit, disconnect, inverter } from "loomwright
 // A market barrow of 48 V: an old inverter of 24 V is fed from the middle of the four batteries.
 // Expected: warning battery/half-bank at inverter supply or inverter
 // Because: Common practice: two of four batteries in series are emptied further, and the chargers overcharge the others.
+// May follow: warning disconnect/missing at inverter supply
 build({ name: "market barrow", voltage: 48, insulationC: 105, installedIn: "vehicle" });
 const classT = (ratingA: number) =>
   ({ ratingA, family: "UL 248-15 Class T", interruptingA: 20_000, ratedV: 125, distanceIn: 5 }) as const;

@@ -19,13 +19,18 @@ export interface AlwaysOn {
 }
 
 /**
- * Walks from the bank's positive terminals. A disconnect stops the walk, and so does a breaker, which also opens by hand.
+ * Walks from the positive terminals of the bank and of each battery in it: a load may draw from a part of a string. A disconnect stops the walk, and so does a breaker, which also opens by hand.
  * A part with only its terminals known stops it as well: it may be a contactor.
  */
 export function switchedBehind(network: Network, bank: Bank): Switched {
   const graph = networkGraph(network);
-  const always = reachedFrom(graph, bank.positives, (edge) => !opensLine(network, edge));
-  const all = reachedFrom(graph, bank.positives);
+  const positives = bank.batteries.flatMap((index) => {
+    const part = network.parts[index];
+    return part?.kind === "battery" ? [part.terminals.positive] : [];
+  });
+  const starts = [...new Set([...bank.positives, ...positives])];
+  const always = reachedFrom(graph, starts, (edge) => !opensLine(network, edge));
+  const all = reachedFrom(graph, starts);
   const leavesBy = firstConductors(always);
   const found: AlwaysOn[] = [];
   let anySwitched = false;
