@@ -12,6 +12,7 @@ import { slowClearing } from "../../analysis/clearing.ts";
 import { machineLimit } from "../../analysis/machine-protection.ts";
 import { isMadeRating, madeRatings, nearestRatingBelow } from "../../analysis/made-ratings.ts";
 import { thinReturns } from "../../analysis/network/faults/thin-returns.ts";
+import { isBetweenBatteries } from "../../analysis/network/topology/batteries-beside.ts";
 import { thinnestCarrying, withDevices } from "../../analysis/rating-demands.ts";
 import { type RunSizing, repairSizing } from "../../analysis/repair-sizing.ts";
 import { devicesOn } from "../../analysis/supply-path-drop.ts";
@@ -69,7 +70,7 @@ export function insertingFixes(
   const [sized] = sizedFixes(circuit, sizing);
   const several =
     devicesOn(judged, circuit.record) > 1 ||
-    isBetweenBatteries(judged, bare) ||
+    isBetweenBatteries(judged.network, bare.conductor) ||
     isFeeder(judged.network, bare);
   const again = there && {
     ...there,
@@ -111,13 +112,6 @@ function isAtBranch({ conductors, terminals, parts }: Network, { conductor, ends
     const part = parts[terminals[end === "near" ? from : to]!.part];
     return part !== undefined && descriptorOf(part).role === "passes current on";
   });
-}
-
-/** The current between batteries is not that of a load. */
-function isBetweenBatteries({ network, result }: JudgedNetwork, { conductor, ends }: BareEnds): boolean {
-  const path = result.topology.unprotected.find((one) => one.conductor === conductor);
-  const batteries = path?.sources.filter((part) => network.parts[part]?.kind === "battery") ?? [];
-  return ends.length > 1 && batteries.length > 1;
 }
 
 interface Beside {

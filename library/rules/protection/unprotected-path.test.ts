@@ -513,6 +513,34 @@ testRule(unprotectedPath, [
     ],
   },
   {
+    name: "a relay that joins two batteries, with a fuse on one side: the other one is no fuse for the present current",
+    plan: `
+      build({ insulationC: 105 });
+      const [house, start] = ["house", "start"].map((name) => battery({ name, chemistry: "AGM", capacityAh: 100, internalMilliohm: 5 }));
+      const link = relay({ name: "link", ratedA: 200 });
+      cable({ name: "house to relay", from: house.positive, to: link.line, lengthFt: 3, gauge: 4,
+        protect: { ratingA: 110, family: "UL 248-15 Class T", interruptingA: 20_000 }, protectFarEnd: { ratingA: 110, family: "UL 248-15 Class T", interruptingA: 20_000 } });
+      cable({ name: "relay to start", from: link.load, to: start.positive, lengthFt: 2, gauge: 4 });
+      cable({ name: "minus", from: house.negative, to: start.negative, lengthFt: 3, gauge: 4 });
+      circuit({ name: "lamp", from: house.positive, returnTo: house.negative, load: 2, oneWayFt: 5, gauge: 14, protect: { ratingA: 3, family: "UL 248-15 Class T", interruptingA: 20_000 } });`,
+    finds: [
+      {
+        subject: "relay to start",
+        on: "to",
+        message:
+          "The battery start reaches the cable relay to start through no fuse or breaker; 4 AWG may carry 160 A here (33 CFR 183.455(a)): add a 150 A fuse (UL 248-15 Class T, marked for at least 3,000 A) within 7 in of the positive terminal of the battery start.",
+        fixes: [
+          {
+            title:
+              "Add a 150 A fuse (UL 248-15 Class T, marked for at least 3,000 A) within 7 in of the positive terminal of the battery start",
+            kind: "suggestion",
+            gives: { "protectFarEnd.ratingA": 150 },
+          },
+        ],
+      },
+    ],
+  },
+  {
     name: "accepted with a reason",
     plan: `${bank()} circuit({ name: "Starter", from: bank.positive, load: 4, oneWayFt: 9, gauge: 14,
       accept: { "protection/unprotected-path": "the law exempts a starter motor's supply" } });`,

@@ -4,9 +4,11 @@ import type { BatteryPart, Network, Part } from "../../../model/network.ts";
 import { isStarterMotor } from "../../../model/part-roles.ts";
 import { hasContacts } from "../../../model/switch-positions.ts";
 import { workedOutOnce } from "../../../model/worked-out-once.ts";
+import { holdsOneOf } from "../../first-index.ts";
 import { groupedBy } from "../../grouped-by.ts";
 import { graphInState, networkGraph } from "./network-graph.ts";
 import { portsOf } from "./ports.ts";
+import { spanningForest } from "./spanning-forest.ts";
 
 /** The terminals of a source. */
 interface Poles {
@@ -89,6 +91,22 @@ export function isKeptFullByRelay(network: Network, { terminals: { positive } }:
       joinsBatteries(network, part),
   );
 }
+
+/** Whether batteries are on both sides of a conductor, every switch closed: its current is not that of a load alone. */
+export function isBetweenBatteries(network: Network, conductor: number): boolean {
+  const { forest, orders } = forestFromBatteries(network);
+  const child = forest.behind[conductor]!;
+  return child !== -1 && holdsOneOf(orders, forest.order[child]!, forest.last[child]!);
+}
+
+const forestFromBatteries = workedOutOnce((network: Network) => {
+  const { graph, pointOf } = networkGraph(network);
+  const positives = network.parts.flatMap((part) =>
+    part.kind === "battery" ? [pointOf[part.terminals.positive]!] : [],
+  );
+  const forest = spanningForest(graph, positives, () => true);
+  return { forest, orders: Int32Array.from(positives, (point) => forest.order[point]!).sort() };
+});
 
 /** Pieces of metal with every relay open, and those at which a battery, an alternator or a device for hours has its plus. */
 const piecesWithRelaysOpen = workedOutOnce((network: Network) => {
