@@ -57,6 +57,8 @@ it.each<[string, string | undefined]>([
   ["distanceFt", undefined],
   ["distance", undefined],
   ["interruptingKa", undefined],
+  // It lacks only its unit, and another name goes on: `interruptingAtV`.
+  ["interrupting", "interruptingA"],
 ])("%s, of a fuse, is taken to mean %s", (typed, meant) => {
   expect(nearestName(typed, ofProtection)).toBe(meant);
 });

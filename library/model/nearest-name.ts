@@ -1,5 +1,6 @@
 /**
  * The name among `known` that a builder most likely meant by `name`; undefined if none is near or two are equally near.
+ * A name that lacks only its unit is nearer than one that goes on: `interrupting` is `interruptingA`, not `interruptingAtV`.
  * A name with another unit is never offered: `ambientF` is not a slip for `ambientC`, nor `loadKw` for `loadW`.
  */
 export function nearestName(name: string, known: Iterable<string>): string | undefined {
@@ -13,6 +14,8 @@ export function nearestName(name: string, known: Iterable<string>): string | und
   const begun = candidates.filter(
     (candidate) => typed.length > 2 && candidate.toLowerCase().startsWith(typed),
   );
+  const withoutUnit = begun.filter((candidate) => stemOf(candidate).toLowerCase() === typed);
+  if (withoutUnit.length === 1) return withoutUnit[0];
   if (begun.length > 0) return begun.length === 1 ? begun[0] : undefined;
   const allowed = typed.length < 5 ? 1 : 2;
   const ranked = candidates
@@ -85,11 +88,16 @@ const units: ReadonlyMap<string, string> = new Map(
 );
 
 function hasOtherUnit(typed: string, candidate: string): boolean {
-  const ending = /(?<=[a-z])(?:Ft|M|In|Mm|A|Ah|W|V|MV|C|Nm|Ohm|Milliohm|Percent)$/.exec(candidate)?.[0] ?? "";
-  const stem = candidate.slice(0, candidate.length - ending.length).toLowerCase();
+  const stem = stemOf(candidate).toLowerCase();
   if (!typed.startsWith(stem)) return false;
+  const ending = candidate.slice(stem.length);
   const typedUnit = units.get(typed.slice(stem.length));
   return typedUnit !== undefined && typedUnit !== (unitOfName.get(candidate) ?? ending.toLowerCase());
+}
+
+/** A name without its unit: "distance" of `distanceIn`. */
+function stemOf(name: string): string {
+  return name.replace(/(?<=[a-z])(?:Ft|M|In|Mm|A|Ah|W|V|MV|C|Nm|Ohm|Milliohm|Percent)$/, "");
 }
 
 /** Letters added, left out, changed, or swapped with their neighbour (optimal string alignment distance). */
