@@ -143,13 +143,20 @@ describe("lengths are in the unit of the plan, whatever the sizes are", () => {
   const shown = (tables: readonly Table[], id: string) =>
     tableForPeople(tables.find((one) => one.id === id)!);
 
+  // Torques are in N·m in any plan, and cross-sections in mm².
+  const metric = /(?<!N·)\b(?:m|mm)\b(?!²)/;
+  test("a torque and a cross-section are no lengths", () => {
+    const texts = ["Torque at from, N·m", "2.5 mm²", "Planned, m", "3.40 m", "50 mm"];
+    expect(texts.filter((text) => metric.test(text))).toEqual(["Planned, m", "3.40 m", "50 mm"]);
+  });
+
   test.each([
     ["oneWayFt: 10", "gauge: 14", "ft"],
     ["oneWayFt: 10", "mm2: 2.5", "ft"],
     ["oneWayM: 3", "mm2: 2.5", "m"],
     ["oneWayM: 3", "gauge: 14", "m"],
   ])("%s and %s: %s", (length, size, unit) => {
-    const other = unit === "ft" ? /\b(?:m|mm)\b(?!²)/ : /(?:\d |, )(?:ft|in)\b(?! all)|\binch/;
+    const other = unit === "ft" ? metric : /(?:\d |, )(?:ft|in)\b(?! all)|\binch/;
     const tables = hut(length, size);
     for (const id of ["wire-schedule", "cut-list", "spools"]) {
       const { columns, notes, rows } = shown(tables, id);
