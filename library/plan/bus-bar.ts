@@ -4,7 +4,8 @@ import type { EitherTerminal, NegativeTerminal, PositiveTerminal } from "./termi
 import type { TerminalRating } from "./terminal-rating.ts";
 
 /**
- * A bus bar: one piece of metal with studs, where conductors meet. All its studs are one terminal, `stud`.
+ * A bus bar: one piece of metal with studs, where conductors meet. All its studs are one terminal, `stud`; if
+ * `terminalsAt` gives their places, `fromStud` and `toStud` of a conductor name the one that it ends at.
  *
  * Example: `busBar({ ratedA: 250, studs: 4, side: "positive" })`
  *
@@ -23,7 +24,7 @@ export interface PlannedBusBar<Side extends BusBarSide | undefined = undefined> 
   readonly kind: "busBar";
   /** Number of the call that made it. */
   readonly id: number;
-  /** Any of its studs. */
+  /** Any of its studs; `fromStud` and `toStud` of a conductor name a single one. */
   readonly stud: Stud<Side>;
 }
 
