@@ -36,7 +36,7 @@ import {
 } from "../../../library/plan/index.ts";
 import { continueNumberingAt } from "../../../library/plan/numbering.ts";
 
-/** The results of the calls of a plan, in their order, by the names that the cases give them. */
+/** The results of all calls of a plan, in any order, by the names that the cases give them. */
 export type Plan = Readonly<Record<string, Made>>;
 
 /** The values of properties, by the name of a call and the path within its input: "house.maxChargeA". */
@@ -310,8 +310,8 @@ interface Written {
 const asWritten = new WeakMap<Plan, Written>();
 
 function recordsWith(plan: Plan, given: readonly Values[]): readonly PlanRecord[] {
-  const names = Object.keys(plan);
-  const records = [...recordsOf(Object.values(plan))];
+  const names = namesInOrderOfCalls(plan);
+  const records = [...recordsOf(names.map((name) => plan[name]!))];
   for (const values of given)
     for (const [at, value] of Object.entries(values)) {
       const [name, ...path] = at.split(".") as [string, ...string[]];
@@ -321,6 +321,17 @@ function recordsWith(plan: Plan, given: readonly Values[]): readonly PlanRecord[
       records[index] = { ...record, input: withValue(input, path, value) };
     }
   return records;
+}
+
+/** From the numbers of the calls. A call without a name would shift the records of those after it. */
+function namesInOrderOfCalls(plan: Plan): readonly string[] {
+  const names = Object.keys(plan).sort((one, other) => plan[one]!.id - plan[other]!.id);
+  names.forEach((name, index) => {
+    if (plan[name]!.id === index) return;
+    const before = index === 0 ? "the first call" : `the call after ${names[index - 1]}`;
+    throw new Error(`the plan returns nothing for ${before}: give its result a name in the returned object`);
+  });
+  return names;
 }
 
 function withValue(whole: unknown, [first, ...rest]: readonly string[], value: unknown): unknown {
