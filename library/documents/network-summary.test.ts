@@ -113,6 +113,28 @@ test("how the network was worked out names what is left of Kirchhoff's sum", () 
   expect(text).toContain("1 of 2 scenarios were solved; the residual at any terminal is at most 1e-13");
 });
 
+test("the parts with a resistance are named as those that are not taken as 0 Ω", () => {
+  const derived = (...made: readonly ((build: ReturnType<typeof sampleNetwork>) => unknown)[]) => {
+    const build = sampleNetwork();
+    for (const make of made) make(build);
+    return networkDerivation({
+      network: build.network(),
+      result: { scenarios: [] } as unknown as NetworkResult,
+    });
+  };
+  const metal = derived(
+    (build) => build.chassis(0.001),
+    (build) => build.shunt(0),
+  );
+  expect(metal).toContain("Fuses, contacts and studs are taken as 0 Ω.");
+  const joined = [{ between: ["in", "out"] as [string, string], ohm: 0.002 }];
+  const resisting = derived(
+    (build) => build.shunt(0.0001),
+    (build) => build.other(["in", "out"], joined),
+  );
+  expect(resisting).toContain("taken as 0 Ω, except in part 0 and part 1.");
+});
+
 describe("drops", () => {
   test("a cable has no limit of its own; the whole way has", () => {
     const drops = dropsOf(judgedPlan());

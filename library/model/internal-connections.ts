@@ -6,8 +6,8 @@ import type { Join } from "./parts/other-part.ts";
 
 /**
  * The connections between terminals inside a part, by their indices in the network. None through loads, sources and converters;
- * but the negatives of a DC-DC charger that is not isolated are one. Fuses and contacts have no resistance. In any state that is
- * not given, contacts are closed.
+ * but the negatives of a DC-DC charger that is not isolated are one. Fuses and contacts have the resistance that the plan or a default
+ * gives them, mostly none. In any state that is not given, contacts are closed.
  */
 export function internalConnections(part: Part, state: PartState = asClosed): readonly Join[] {
   if (part.kind === "part") return part.joins;
@@ -20,4 +20,11 @@ export function internalConnections(part: Part, state: PartState = asClosed): re
   return isDevice(part) && part.mountedOn !== undefined
     ? [{ between: [part.mountedOn, part.terminals.line], ohm: 0 }, ...connections]
     : connections;
+}
+
+/** It passes current on through a resistance of its own, such as that of a shunt, or of a fuse for which the plan states one. */
+export function resistsCurrent(part: Part): boolean {
+  return (
+    descriptorOf(part).role === "passes current on" && internalConnections(part).some(({ ohm }) => ohm > 0)
+  );
 }

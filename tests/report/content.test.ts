@@ -237,6 +237,26 @@ circuit({ name: "lamp", from: lampBreaker.load, returnTo: panel.negative, load: 
   expect(wordsOf(content).join("\n")).toContain("inductance of the cable, except the resistance of main.");
 });
 
+test("fuses and contacts are taken as 0 Ω except in every part that has a resistance", async () => {
+  const content = await reported(`import { battery, cable, circuit, part, shunt } from "loomwright";
+const house = battery({ chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 2 });
+const meter = shunt({ ratedA: 100 });
+const plug = part({ terminals: ["in", "out"], joins: [{ between: ["in", "out"], milliohm: 2 }] });
+const link = part({ terminals: ["in", "out"], joins: [{ between: ["in", "out"] }] });
+cable({ name: "feed", from: house.positive, to: plug.in, lengthM: 1, mm2: 35, protect: 100 });
+cable({ name: "on", from: plug.out, to: link.in, lengthM: 1, mm2: 35 });
+cable({ name: "back", from: meter.systemSide, to: house.negative, lengthM: 1, mm2: 35 });
+circuit({ name: "lamp", from: link.out, returnTo: meter.batterySide, load: 4, oneWayM: 3, mm2: 2.5, protect: 10 });
+`);
+  const taken = rowsOf(tableOf(content, "assumptions-runs")).filter((row) =>
+    row.startsWith("Fuses, contacts"),
+  );
+  expect(taken).toEqual([expect.stringContaining("| everywhere except in meter; plug |")]);
+  expect(wordsOf(content).join("\n")).toContain(
+    "inductance of the cable, except the resistance of meter and plug.",
+  );
+});
+
 test("every rule is counted in exactly one line of the summary", () => {
   for (const { id } of rules)
     expect([id, ruleGroups.filter((group) => isInGroup(group, id)).length]).toEqual([id, 1]);

@@ -1,5 +1,4 @@
-import type { Part } from "../../model/network.ts";
-import { isDevice } from "../../model/part-roles.ts";
+import { resistsCurrent } from "../../model/internal-connections.ts";
 import type { Run } from "../../model/run.ts";
 import type { JudgedPlan } from "../../rules/rule.ts";
 import { formatExact, withUnit } from "../../rules/wording/format-number.ts";
@@ -124,17 +123,12 @@ export function assumptionsOfRuns(plan: JudgedPlan): readonly Assumption[] {
   ];
 }
 
-/** "everywhere", except in the fuses and breakers whose resistance is stated. */
+/** "everywhere", except in the parts with a resistance. */
 function everywhereExcept({ network }: JudgedPlan): string {
-  const stated = (network?.network.parts ?? []).filter(hasStatedResistance);
-  return stated.length === 0
+  const resisting = (network?.network.parts ?? []).filter(resistsCurrent);
+  return resisting.length === 0
     ? "everywhere"
-    : `everywhere except in ${stated.map(({ name }) => name).join("; ")}`;
-}
-
-/** A fuse or breaker whose resistance the plan states. */
-export function hasStatedResistance(part: Part): boolean {
-  return isDevice(part) && part.milliohm > 0;
+    : `everywhere except in ${resisting.map(({ name }) => name).join("; ")}`;
 }
 
 function isAmbientTaken({ ambientStated, engineSpace }: Run): boolean {

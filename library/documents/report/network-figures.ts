@@ -3,6 +3,7 @@ import { isShareUnknown } from "../../analysis/network/unknown-shares.ts";
 import type { ScenarioResult, SolvedScenario, SupplyPath } from "../../analysis/network-result.ts";
 import { withoutLengthTo } from "../../analysis/unknown-lengths.ts";
 import { dropVerdict } from "../../analysis/voltage-drop.ts";
+import { resistsCurrent } from "../../model/internal-connections.ts";
 import type { Part, Scenario } from "../../model/network.ts";
 import { isCharging, isConsumer, passesCurrentOn } from "../../model/part-roles.ts";
 import type { JudgedNetwork } from "../../rules/rule.ts";
@@ -12,7 +13,6 @@ import { notKnown } from "../../rules/wording/unknown-length.ts";
 import { isOfCircuit } from "../network-summary.ts";
 import type { Cell, Quantity, Table } from "../table.ts";
 import { type ColumnOf, numbers, quantity, tableOf, words } from "../table-of.ts";
-import { hasStatedResistance } from "./assumptions-of-runs.ts";
 import { findingsAbout, quantityBeside, tableBlock } from "./cells.ts";
 import type { Chapter, ReportContext } from "./chapter.ts";
 import { ratingsTable } from "./ratings.ts";
@@ -76,17 +76,17 @@ export function networkChapter(context: ReportContext): Chapter {
       section(
         "shorts",
         "Short circuits",
-        `The maximum fault is a short right behind the device, with cold copper and a full bank; the minimum is a short at the far end of the protected conductors, with hot copper. Neither includes fuses, contacts, lugs or the inductance of the cable${exceptStated(judged)}.`,
+        `The maximum fault is a short right behind the device, with cold copper and a full bank; the minimum is a short at the far end of the protected conductors, with hot copper. Neither includes fuses, contacts, lugs or the inductance of the cable${exceptResisting(judged)}.`,
         [shortCircuitTable(judged, context)],
       ),
     ],
   };
 }
 
-/** A fuse or breaker with a stated resistance is in every fault. */
-function exceptStated({ network }: JudgedNetwork): string {
-  const stated = network.parts.filter(hasStatedResistance).map(({ name }) => name);
-  return stated.length === 0 ? "" : `, except the resistance of ${listInWords(stated, stated.length)}`;
+/** The resistance of a part counts in every fault. */
+function exceptResisting({ network }: JudgedNetwork): string {
+  const names = network.parts.filter(resistsCurrent).map(({ name }) => name);
+  return names.length === 0 ? "" : `, except the resistance of ${listInWords(names, names.length)}`;
 }
 
 function scenarioTable({ network, result }: JudgedNetwork): Table {

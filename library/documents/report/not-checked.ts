@@ -47,7 +47,7 @@ export const whatIsChecked = [
 
 /** The same: sentences of the list, as the README has them. */
 export const notCheckedToday = [
-  "contacts, lugs and switches have no resistance here, nor has a fuse or breaker without a stated one; a short is taken at rest, without the inductance of the cable;",
+  "lugs have no resistance here, nor have contacts, switches, fuses and breakers without a figure for it; a short is taken at rest, without the inductance of the cable;",
   "whether two devices in series work together in a short that is too much for the smaller one;",
   "energy in a plan without a period; with one, a horizon, snow, and how single years differ from the mean;",
   "whether a device whose plan states no voltage for it is made for that of its network;",
