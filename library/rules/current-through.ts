@@ -27,14 +27,19 @@ export interface ExceededLimit {
 
 /** The limits that a rule judges and that are exceeded; a limit without a value is left out, and one that its device holds. */
 export function exceededLimits(judged: JudgedNetwork, rule: RuleId): readonly ExceededLimit[] {
-  return allExceededLimits(judged).filter(({ limit: { judgedBy = "part/rating" } }) => judgedBy === rule);
+  return allExceededLimits(judged).filter(({ limit }) => judgeOf(limit) === rule);
+}
+
+/** The rule that judges a limit; undefined if its device holds it. */
+export function judgeOf({ heldByItself, judgedBy }: PartCurrentLimit): RuleId | undefined {
+  return heldByItself ? undefined : (judgedBy ?? "part/rating");
 }
 
 const allExceededLimits = workedOutOnce(({ network, result }: JudgedNetwork) =>
   network.parts.flatMap((part) =>
     currentLimitsOf(part).flatMap((limit): ExceededLimit[] => {
-      const { lastingA: limitA, heldByItself } = limit;
-      if (heldByItself || limitA === undefined) return [];
+      const { lastingA: limitA } = limit;
+      if (judgeOf(limit) === undefined || limitA === undefined) return [];
       const worst = worstOf(result, part, limit.current);
       return worst && isAbove(worst.currentA, limitA) ? [{ part, limit, limitA, worst }] : [];
     }),

@@ -17,13 +17,16 @@ const behind = (part: string, [into, out]: readonly [string, string], load: numb
   const oven = circuit({ name: "oven", from: tested.${out}, returnTo: house.negative, load: ${load}, oneWayFt: 5, gauge: 1, protect: 200 });
   ${rest}`;
 
-const cranked = (crankingA: number) => `
+const cranked = (crankingA: number, through = `shunt({ name: "meter", ratedA: 100 })`) => `
   const start = battery({ chemistry: "AGM", capacityAh: 80, internalMilliohm: 5 });
   const starter = starterMotor({ name: "starter", crankingA: ${crankingA} });
-  const meter = shunt({ name: "meter", ratedA: 100 });
+  const meter = ${through};
   cable({ from: start.positive, to: starter.positive, lengthFt: 3, gauge: "1/0" });
   cable({ from: starter.negative, to: meter.systemSide, lengthFt: 3, gauge: "1/0" });
   cable({ from: meter.batterySide, to: start.negative, lengthFt: 1, gauge: "1/0" });`;
+
+const plugFor = (ratedA: number) =>
+  `part({ name: "plug", terminals: ["batterySide", "systemSide"], joins: [{ between: ["batterySide", "systemSide"] }], ratedA: ${ratedA} })`;
 
 const shuntFor100A = "shunt({ ratedA: 100 })";
 const relay = (more: string) =>
@@ -78,6 +81,30 @@ testRule(partRating, [
     name: "an engine cranked through a shunt with more than three times its rating",
     plan: cranked(301),
     finds: [{ on: "ratedA", severity: "error", message: "This shunt carries 301 A", fixes: "no fix" }],
+  },
+  {
+    name: "an engine cranked through another part with 1.5 times its rating",
+    plan: cranked(150, plugFor(100)),
+    finds: "nothing",
+  },
+  {
+    name: "an engine cranked through another part with more",
+    plan: cranked(151, plugFor(100)),
+    finds: [
+      {
+        subject: "plug",
+        on: "ratedA",
+        severity: "warning",
+        message:
+          "This part carries 151 A at the start of starter, and its rating is 100 A for hours (ratedA), half as much again for seconds",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "an engine cranked through another part with more than three times its rating",
+    plan: cranked(301, plugFor(100)),
+    finds: [{ on: "ratedA", severity: "error", message: "This part carries 301 A", fixes: "no fix" }],
   },
   { name: "a relay at its rating", plan: behind(relay(", ratedA: 80"), ["in", "out"], 80), finds: "nothing" },
   {

@@ -1,8 +1,8 @@
 import { greatestStarts } from "../../analysis/motor-start.ts";
 import { isMotor } from "../../model/motor-starts.ts";
-import { isStarterMotor, type PartCurrentLimit } from "../../model/part-roles.ts";
+import { currentLimitsOf, isStarterMotor, type PartCurrentLimit } from "../../model/part-roles.ts";
 import { contactsForSeconds } from "../../standards/machine-practice.ts";
-import { exceededLimits, isAbove, statedRating } from "../current-through.ts";
+import { exceededLimits, isAbove, judgeOf, statedRating } from "../current-through.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
 import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { formatDistinctWithUnit } from "../wording/format-number.ts";
@@ -18,8 +18,8 @@ export const partRating = defineRule<Values>({
   fixable: false,
   acceptable: true,
   restsOn: "currents",
-  // Needs the current of each part in every scenario that lasts, and through a shunt that of an engine's start. Every limit that no rule
-  // of its own judges. An error if a shunt takes four times the heat of its usual rating for seconds.
+  // Needs the current of each part in every scenario that lasts, and through each that of an engine's start. Every limit that no rule
+  // of its own judges. An error if a start brings four times the heat of the usual rating for seconds.
   check: (plan) =>
     inNetwork(plan, (judged) => {
       const lasting = exceededLimits(judged, "part/rating").map(
@@ -38,7 +38,7 @@ export const partRating = defineRule<Values>({
         }),
       );
       const known = new Set(lasting.map(({ subject }) => subject));
-      return [...lasting, ...shuntsAtStarts(judged).filter(({ subject }) => !known.has(subject))];
+      return [...lasting, ...aboveAtStarts(judged).filter(({ subject }) => !known.has(subject))];
     }),
   message({ kind, does, currentA, estimate, limitA, property, scenario, forSeconds }) {
     if (forSeconds) {
@@ -63,24 +63,30 @@ interface Values {
   readonly forSeconds?: { readonly motor: string; readonly source: string };
 }
 
-/** The shunts whose rating for hours is far below the current of an engine's starter motor, which lasts for seconds. */
-function shuntsAtStarts({ network, result }: JudgedNetwork): Found<Values>[] {
-  const shunts = network.parts.filter((part) => part.kind === "shunt");
+/** The parts whose rating for hours is far below the current of an engine's starter motor, which lasts for seconds. */
+function aboveAtStarts({ network, result }: JudgedNetwork): Found<Values>[] {
+  const limits = network.parts.flatMap((part) =>
+    currentLimitsOf(part).flatMap((limit) =>
+      judgeOf(limit) === "part/rating" && limit.current === "carries" && limit.lastingA !== undefined
+        ? [{ part, property: limit.property, limitA: limit.lastingA }]
+        : [],
+    ),
+  );
   const starters = network.parts.filter(isMotor).filter(isStarterMotor);
-  if (shunts.length === 0 || starters.length === 0) return [];
+  if (limits.length === 0 || starters.length === 0) return [];
   const starts = greatestStarts(network, result, starters);
-  return shunts.flatMap((part): Found<Values>[] => {
+  return limits.flatMap(({ part, property, limitA }): Found<Values>[] => {
     const start = starts({ at: "part", part: part.index });
-    const forSecondsA = contactsForSeconds.timesRating * part.ratedA;
+    const forSecondsA = contactsForSeconds.timesRating * limitA;
     if (!start || !isAbove(start.currentA, forSecondsA)) return [];
     return [
       {
         subject: part.name,
-        at: atPart(part, "ratedA"),
+        at: atPart(part, property),
         ...(isAbove(start.currentA, 2 * forSecondsA) && { severity: "error" as const }),
         values: {
           ...{ kind: kindInWords(part), does: "carries", currentA: start.currentA, estimate: "" },
-          ...{ limitA: part.ratedA, property: "ratedA", scenario: "" },
+          ...{ limitA, property, scenario: "" },
           forSeconds: { motor: partInWords(start.motor), source: sourceInWords(contactsForSeconds.source) },
         },
         related: [relatedPart(start.motor)],
