@@ -33,6 +33,8 @@ describe("new-rule.mjs", () => {
       ["conductor/colour", ""],
       ["conductor/colour", "one two three four five six seven eight nine"],
       ["conductor/ampacity", "A title"],
+      ["--network"],
+      ["--network", "bus/studs", "A title"],
     ]) {
       const { status, stderr } = run("new-rule.mjs", ...words);
       expect({ status, usage: stderr.includes("Usage:") }).toEqual({ status: 2, usage: true });
@@ -55,6 +57,15 @@ describe("new-rule.mjs", () => {
       "# Conductor of the wrong colour\n\n`conductor/colour-code` · warning",
     );
     expect(text("README.md")).toContain("Conductor of the wrong colour");
+    expect(run("write-docs.mjs", "--check").status).toBe(0);
+  });
+
+  it("makes the files of a rule about networks", () => {
+    expect(run("new-rule.mjs", "--network", "bus/crowded", "Many conductors on one stud").status).toBe(0);
+    expect(text("bus/crowded.ts")).toContain("inNetwork(plan, ({ network }) =>");
+    expect(text("bus/crowded.test.ts")).toContain('plan: bus("studs: 3")');
+    expect(text("bus/crowded.md")).toContain("studs: 2 });");
+    expect(text("registry.ts")).toContain('import { busCrowded } from "./bus/crowded.ts";\n');
     expect(run("write-docs.mjs", "--check").status).toBe(0);
   });
 });
