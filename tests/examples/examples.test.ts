@@ -9,6 +9,7 @@ import type { CheckedPlan } from "../../server/evaluate/checked-plan.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
 import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
 import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
+import { expectBuilt } from "../package/built.tester.ts";
 
 const examples = fileURLToPath(new URL("../../examples", import.meta.url));
 const folders = readdirSync(examples, { withFileTypes: true })
@@ -19,6 +20,7 @@ const checker = createChecker(diskWorkspace([pathToFileURL(examples).href]), { s
 afterAll(() => checker.dispose());
 
 test("every folder type-checks with its own settings", () => {
+  expectBuilt();
   const settingsOf = (folder: string) => readFileSync(join(examples, folder, "tsconfig.json"), "utf8");
   for (const settings of new Set(folders.map(settingsOf)))
     expectToTypeCheck(

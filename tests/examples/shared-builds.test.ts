@@ -5,6 +5,7 @@ import { delimiter, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeEach, describe, expect, test } from "vitest";
 import { parseDocument } from "yaml";
+import { expectBuilt } from "../package/built.tester.ts";
 import { sampled } from "../setup/sampled.ts";
 
 const example = fileURLToPath(new URL("../../examples/shared-builds", import.meta.url));
@@ -171,6 +172,7 @@ function runJob({ steps }: Job, values: Readonly<Record<string, string>> = {}) {
 }
 
 function shell(line: string) {
+  expectBuilt();
   return spawnSync("bash", ["-e", "-o", "pipefail", "-c", line], {
     cwd: join(folder, "repository"),
     encoding: "utf8",

@@ -1,15 +1,6 @@
 import { spawn, spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import {
-  cpSync,
-  existsSync,
-  mkdirSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  rmSync,
-  writeFileSync,
-} from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, relative } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
@@ -18,6 +9,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { installLibrary } from "../../extension/install-library.ts";
 import { libraryArchive, libraryRecipe, libraryTarball, sha256Of } from "../../extension/library-tarball.ts";
 import { words } from "../../library/model/record.ts";
+import { expectBuilt } from "./built.tester.ts";
 
 /*
  * The published package is the one that is checked: the library is packed, judged by the tool that knows how module systems find
@@ -33,8 +25,7 @@ const installed = join(home, "node_modules/loomwright");
 let tarball = "";
 
 beforeAll(() => {
-  if (!existsSync(join(built, "command.cjs")))
-    throw new Error("library/dist is not built, so the package cannot be checked. Run: npm run build");
+  expectBuilt();
   run("npm", ["pack", "--silent", "--ignore-scripts", "--pack-destination", scratch], library);
   tarball = join(scratch, readdirSync(scratch).find((name) => name.endsWith(".tgz")) ?? "no tarball");
   write("package.json", JSON.stringify({ name: "a-build", private: true, type: "module" }));

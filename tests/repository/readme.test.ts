@@ -9,6 +9,7 @@ import { createChecker } from "../../server/evaluate/checker.ts";
 import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
 import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
 import { scriptedRepository } from "../difference/scripted-repository.ts";
+import { expectBuilt } from "../package/built.tester.ts";
 import { planCompiler } from "../types/compiler.ts";
 
 const house = fileURLToPath(new URL("../..", import.meta.url));
@@ -74,6 +75,7 @@ test("its plans compile, and nothing is found in them but what a plan so short l
 });
 
 test("its commands do what they are written for", async () => {
+  expectBuilt();
   const typed = blocks("sh").map((block) =>
     block.split(/\n| && /).map((line) => line.replace(/ +#.*$/, "").split(" ")),
   );
