@@ -56,7 +56,7 @@ async function searched(
   token: CancellationToken,
   report: (progress: string) => void,
 ): Promise<FoundPlaces | undefined> {
-  const search = findPlaces(view.plan, on);
+  const search = findPlaces(view.plan, on, (uri) => view.client(uri).version !== null);
   let reported = "";
   for (;;) {
     const step = search.next();

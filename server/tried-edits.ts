@@ -3,10 +3,12 @@ import type { ProposedFix } from "../library/rules/finding.ts";
 import type { AnswerWiring } from "./answer-wiring.ts";
 import type { CheckedPlan } from "./evaluate/checked-plan.ts";
 import type { Checker } from "./evaluate/checker.ts";
+import { fileName } from "./evaluate/files/file-name.ts";
 import { otherRecordsChanged } from "./evaluate/fixes/fix-effect.ts";
 import { PieceTable } from "./evaluate/fixes/piece-table.ts";
 import type { Uri } from "./evaluate/workspace.ts";
 import type { MoveAnswer, ShownVersions } from "./language/messages.ts";
+import { plainWords } from "./language/plain-words.ts";
 import type { PlanInView } from "./language/plan-in-view.ts";
 import { editsInView, isOfVersions } from "./language/versions-in-view.ts";
 import { planMeantBy, type ShownPlan } from "./open-plans.ts";
@@ -82,6 +84,8 @@ export function createTrials({ workspace, running }: AnswerWiring): Trials {
     if (!tried) return dropped("the plan could not be judged with it");
     if (!otherRecordsChanged(change.changes, view.plan.records, tried.records))
       return dropped("the plan would change in other places too");
+    const closed = made.edits.find(({ uri }) => view.client(uri).version === null);
+    if (closed) return dropped(`it is written in ${plainWords(fileName(closed.uri))}, which is not open`);
     const edits = editsInView(view, made.edits);
     return edits ? { state: "tried", plan: tried, edits } : dropped(changedMeanwhile);
   };

@@ -1,9 +1,12 @@
 import type { BoardUnit } from "../../library/model/length-unit.ts";
 import type { Body, Layout, Surface } from "../../library/model/placement/layout.ts";
 import type { Change, NamedInPlan, ProposedFix, Settable } from "../../library/rules/finding.ts";
+import { listInWords } from "../../library/rules/wording/part-in-words.ts";
 import type { CheckedPlan } from "../evaluate/checked-plan.ts";
+import { fileName } from "../evaluate/files/file-name.ts";
 import { fixedInWords } from "./fixed-in-words.ts";
 import type { TriedPlace } from "./messages.ts";
+import { plainWords } from "./plain-words.ts";
 
 /** The unit in which a part states its place, or a surface its size; undefined if it states none. */
 export function statedUnit(
@@ -41,12 +44,16 @@ export function whyFixed(plan: CheckedPlan, layout: Layout, body: Body): string 
     : "Cannot be moved here: no single place in the text sets it.";
 }
 
-function whyNotPut(plan: CheckedPlan, { surfaces }: Layout, record: number): string | undefined {
+function whyNotPut(
+  plan: CheckedPlan,
+  { surfaces }: Pick<Layout, "surfaces">,
+  record: number,
+): string | undefined {
   const written = plan.movableAt(record, ["at"]);
   if (written.state === "fixed") return `Cannot be put here: it is ${fixedInWords(written)}.`;
   const named = surfaces.flatMap((surface) => nameAt(plan, record, surface.record) ?? []);
   const [first] = named;
-  if (!first) return "Cannot be put here: no surface has a name above it in the text.";
+  if (!first) return `Cannot be put here: ${withoutName(plan, surfaces, record)}.`;
   const edits = plan.editsOf(
     fixWith([{ do: "set", record, path: ["at"], value: { on: first, leftMm: 0, topMm: 0 } }]),
   );
@@ -63,11 +70,22 @@ export function whyNotPutOn(
   { record }: Body,
   surface: Surface,
 ): string | undefined {
-  const why = whyNotPut(plan, layout, record);
-  if (why !== undefined) return why;
-  return nameAt(plan, record, surface.record)
-    ? undefined
-    : "Cannot be put here: the surface has no name above it in the text.";
+  if (nameAt(plan, record, surface.record)) return whyNotPut(plan, layout, record);
+  return whyNotPut(plan, { surfaces: [surface] }, record);
+}
+
+/** Why none of these surfaces can be named at the call of a part. */
+function withoutName(plan: CheckedPlan, surfaces: readonly Surface[], record: number): string {
+  const own = plan.callOf(record).uri;
+  const [one, ...others] = surfaces;
+  const which = one && others.length === 0 ? plainWords(one.name) : "a surface";
+  const elsewhere = [...new Set(surfaces.map((surface) => plan.callOf(surface.record).uri))];
+  if (elsewhere.length === 0 || elsewhere.includes(own))
+    return others.length === 0
+      ? "the surface has no name above it in the text"
+      : "no surface has a name above it in the text";
+  const [here, ...there] = [own, ...elsewhere].map((uri) => plainWords(fileName(uri)));
+  return `${which} is described in ${listInWords(there)}, and ${here} has no name for it: export it there, and import it here`;
 }
 
 /** The name of a surface that the call of a part may use. */

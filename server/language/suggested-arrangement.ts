@@ -21,6 +21,7 @@ import { listInWords } from "../../library/rules/wording/part-in-words.ts";
 import { bodyInWords } from "../../library/rules/wording/placement-in-words.ts";
 import type { CheckedPlan } from "../evaluate/checked-plan.ts";
 import { fileName } from "../evaluate/files/file-name.ts";
+import type { Uri } from "../evaluate/workspace.ts";
 import { placingOf, statedUnit, whyNotPutOn } from "./board-places.ts";
 import { countsInWords, countsOf } from "./counts.ts";
 import type { TriedPlace } from "./messages.ts";
@@ -41,8 +42,13 @@ export type FoundPlaces =
  * Looks for places on a surface, in steps of a few milliseconds. Each yields a sentence about the progress.
  *
  * @param on Record of the surface.
+ * @param isOpen Whether a file is open: only there can places be written.
  */
-export function* findPlaces(plan: CheckedPlan, on: number): Generator<string, FoundPlaces> {
+export function* findPlaces(
+  plan: CheckedPlan,
+  on: number,
+  isOpen: (uri: Uri) => boolean,
+): Generator<string, FoundPlaces> {
   const { model, placement, problems } = plan.judgement;
   const none = (why: string): FoundPlaces => ({ state: "none", message: plainWords(why) });
   if (model.invalid.length > 0 || model.networkUnread || problems.length > 0)
@@ -52,7 +58,7 @@ export function* findPlaces(plan: CheckedPlan, on: number): Generator<string, Fo
   const { layout } = placement;
   const { name } = layout.surfaces[surface]!;
   const { movable, leftOut } = partsToPlace(layout, surface, plan.records);
-  const writable = partsOfOneFile(plan, surface, movable);
+  const writable = partsOfOneFile(plan, surface, movable, isOpen);
   const remarks = [
     ...leftOutInWords({ leftOut, withoutRoom: partsWithoutRoom(layout, surface) }),
     ...writable.leftOut,
@@ -88,11 +94,12 @@ export function* findPlaces(plan: CheckedPlan, on: number): Generator<string, Fo
   };
 }
 
-/** The parts whose place can be written, all in one file: the one that has most of them. */
+/** The parts whose place can be written, all in one file that is open: the one that has most of them. */
 function partsOfOneFile(
   plan: CheckedPlan,
   surface: number,
   movable: readonly Body[],
+  isOpen: (uri: Uri) => boolean,
 ): { readonly bodies: readonly Body[]; readonly leftOut: readonly string[] } {
   const layout = plan.judgement.placement!.layout;
   const { record: on } = layout.surfaces[surface]!;
@@ -106,6 +113,12 @@ function partsOfOneFile(
     const fix = why === undefined ? placingOf(plan, layout, [atCorner]) : undefined;
     const file = fix && plan.editsOf(fix)?.edits[0]?.uri;
     if (file === undefined) add(byReason, why ?? "No single place in the text describes it.", body);
+    else if (!isOpen(file))
+      add(
+        byReason,
+        `Their places are written in ${fileName(file)}, which is not open: open it, and suggest again.`,
+        body,
+      );
     else add(byFile, file, body);
   }
   const [first, ...others] = [...byFile].toSorted(([, one], [, other]) => other.length - one.length);

@@ -11,6 +11,7 @@ const file = "cabin.ts";
 const others = {
   "boards.ts": `import { surface } from "loomwright";
 export const board = surface({ name: "Main board", size: { widthMm: 1_200, heightMm: 800 } });
+export const place = { on: board } as const;
 `,
   "lights.ts": `import { busBar } from "loomwright";
 import { board } from "./boards.ts";
@@ -280,18 +281,44 @@ describe("a part whose place cannot be written", () => {
     ]);
   });
 
-  test("because it is in another file, is left out: a step changes one file", async () => {
-    const text = plan
+  const imported = (surface: string, more = "") =>
+    plan
       .replace(/^const board = .*\n/m, "")
       .replace(
         'from "loomwright";\n',
-        'from "loomwright";\nimport { board } from "./boards.ts";\nimport { spare } from "./lights.ts";\n',
+        `from "loomwright";\nimport { ${surface} } from "./boards.ts";\n${more ? 'import { spare } from "./lights.ts";\n' : ""}`,
       )
-      .concat("cable({ from: spare.stud, to: plus.stud, lengthM: 1, gauge: 4 });\n");
-    const { places, facts } = await suggested(text);
+      .concat(more);
+  const withSpare = imported(
+    "board",
+    "cable({ from: spare.stud, to: plus.stud, lengthM: 1, gauge: 4, protect: 60 });\n",
+  );
+
+  test("because its file is not open, is left out: the surface may be in any file", async () => {
+    const { places, facts } = await suggested(withSpare);
     expect(places).toHaveLength(2);
     expect(facts.join(" ")).toMatch(
-      /Left out, because one step changes one file: .*spare, in lights\.ts\. Suggest again/,
+      /Left out: .*spare\. Their places are written in lights\.ts, which is not open: open it, and suggest again\./,
+    );
+  });
+
+  test("because it is in another file, is left out: a step changes one file", async () => {
+    editor.open("lights.ts");
+    try {
+      const { places, facts } = await suggested(withSpare);
+      expect(places).toHaveLength(2);
+      expect(facts.join(" ")).toMatch(
+        /Left out, because one step changes one file: .*spare, in lights\.ts\. Suggest again/,
+      );
+    } finally {
+      editor.close("lights.ts");
+    }
+  });
+
+  test("because its file has no name for the surface, is left out, with the way out", async () => {
+    const text = imported("place").replaceAll("on: board", "...place");
+    expect(await reason(text)).toContain(
+      "Cannot be put here: Main board is described in boards.ts, and cabin.ts has no name for it: export it there, and import it here.",
     );
   });
 });
