@@ -3,7 +3,8 @@ import type { Point } from "../diagram/graph.ts";
 import type { SvgWriter } from "../diagram/svg-writer.ts";
 import { middleOf } from "../diagram/symbols/part-symbol.ts";
 import { linesOfText, textWidth, type Weight } from "../diagram/text-measure.ts";
-import { contains, crosses, grown, nearestIn, overlaps, sidesOf } from "./boxes.ts";
+import { aroundPoints, contains, crosses, grown, nearestIn, overlaps, sidesOf } from "./boxes.ts";
+import { ThingsNear } from "./things-near.ts";
 
 /** Lines of text as one block. */
 export interface Label {
@@ -87,20 +88,25 @@ export function drawLabel(pen: SvgWriter, { label, box, turned, leader }: Placed
 
 /** Finds room for labels: none covers a thing, another label, or the leader of another one. */
 export class LabelPlacer {
-  readonly #taken: { readonly box: Box; readonly owner: number | undefined }[] = [];
-  readonly #leaders: (readonly [Point, Point])[] = [];
+  readonly #taken: Taken[] = [];
+  readonly #takenNear = new ThingsNear<Taken>();
+  readonly #leadersNear = new ThingsNear<readonly [Point, Point]>();
 
   /** Of the board, with the gap between words and the line there. */
   readonly #edges: readonly Box[];
+  readonly #onOrBelow: Box;
 
   /** @param board The picture of the surface; labels without room on it are in a column on its right. */
   constructor(private readonly board: Box) {
     this.#edges = sidesOf(board).map((side) => grown(side, edgePx));
+    this.#onOrBelow = { ...board, height: board.height + edgePx + belowPx };
   }
 
   /** @param owner The body that the box belongs to: its own label may be in it. */
   take(box: Box, owner?: number): void {
-    this.#taken.push({ box, owner });
+    const taken = { box, owner };
+    this.#taken.push(taken);
+    this.#takenNear.add(box, taken);
   }
 
   /**
@@ -153,7 +159,7 @@ export class LabelPlacer {
       if (freeX < 0 || freeY < 0) continue;
       for (const [right, down] of fromTheMiddle) {
         const box = { x: room.x + freeX * right, y: room.y + freeY * down, width, height };
-        if (!this.#isFree(box, others, 1)) continue;
+        if (others.some((other) => overlaps(box, other, 1)) || this.#isUnderLeader(box)) continue;
         this.take(box);
         return { label, box, turned };
       }
@@ -165,18 +171,17 @@ export class LabelPlacer {
   beside(target: Box, label: Label): PlacedLabel {
     const placed = this.#near(target, label) ?? this.#inColumn(target, label);
     this.take(placed.box);
-    if (placed.leader) this.#leaders.push(placed.leader);
+    if (placed.leader) this.#leadersNear.add(aroundPoints(placed.leader), placed.leader);
     return placed;
   }
 
   /** The place with the shortest leader; one that goes over lines counts as longer, and one over parts as longer still. */
   #near(target: Box, label: Label): PlacedLabel | undefined {
-    const { taken } = this;
     let best: { readonly placed: PlacedLabel; readonly cost: number } | undefined;
     for (let away = 8; away <= farthestPx && away < (best?.cost ?? Number.POSITIVE_INFINITY); away += 8)
       for (const { x, y } of around(target, label, away)) {
         const box = { x, y, width: label.width, height: label.height };
-        if (!this.#isWhole(box) || !this.#isFree(apart(box), taken, 2)) continue;
+        if (!this.#isWhole(box) || !this.#isFree(apart(box), 2)) continue;
         const leader = leaderTo(target, box);
         const cost = away + this.#crossingCost(target, leader);
         if (cost < (best?.cost ?? Number.POSITIVE_INFINITY))
@@ -187,17 +192,18 @@ export class LabelPlacer {
 
   /** Infinite if a leader goes through words. */
   #crossingCost(target: Box, leader: readonly [Point, Point]): number {
-    return this.#taken.reduce((most, { box, owner }) => {
-      if (overlaps(box, target) || !crosses(...leader, box)) return most;
-      return Math.max(most, owner === undefined ? Number.POSITIVE_INFINITY : owner < 0 ? 40 : 120);
-    }, 0);
+    let most = 0;
+    this.#takenNear.some(aroundPoints(leader), ({ box, owner }) => {
+      if (overlaps(box, target) || !crosses(...leader, box)) return false;
+      most = Math.max(most, owner === undefined ? Number.POSITIVE_INFINITY : owner < 0 ? 40 : 120);
+      return most === Number.POSITIVE_INFINITY;
+    });
+    return most;
   }
 
   /** On the surface or below it; its edge goes through no words. */
   #isWhole(box: Box): boolean {
-    const { y, height } = this.board;
-    const onOrBelow = { ...this.board, height: height + edgePx + belowPx };
-    return contains({ ...onOrBelow, y }, box) && !this.#edges.some((edge) => overlaps(edge, box));
+    return contains(this.#onOrBelow, box) && !this.#edges.some((edge) => overlaps(edge, box));
   }
 
   /** Right of the surface, where the leader goes through no words, if there is such a place. */
@@ -208,7 +214,7 @@ export class LabelPlacer {
     for (let step = 0; places.length < columnPlaces; step++)
       for (const y of [middleY + 4 * step, middleY - 4 * step]) {
         const box = { x, y, width, height };
-        if (y < this.board.y || !this.#isFree(box, this.taken, 3)) continue;
+        if (y < this.board.y || !this.#isFree(box, 3)) continue;
         const leader = leaderTo(target, box);
         const placed = { label: { width, height, ...label }, box, turned: false, leader };
         if (this.#crossingCost(target, leader) < Number.POSITIVE_INFINITY) return placed;
@@ -217,12 +223,19 @@ export class LabelPlacer {
     return places[0]!;
   }
 
-  #isFree(box: Box, others: readonly Box[], gap: number): boolean {
-    return (
-      !others.some((other) => overlaps(box, other, gap)) &&
-      !this.#leaders.some((leader) => crosses(...leader, box))
-    );
+  #isFree(box: Box, gap: number): boolean {
+    const isTaken = this.#takenNear.some(grown(box, gap), (other) => overlaps(box, other.box, gap));
+    return !isTaken && !this.#isUnderLeader(box);
   }
+
+  #isUnderLeader(box: Box): boolean {
+    return this.#leadersNear.some(box, (leader) => crosses(...leader, box));
+  }
+}
+
+interface Taken {
+  readonly box: Box;
+  readonly owner: number | undefined;
 }
 
 /** No body has it; a leader may cross a conductor, and the outline of air. */
@@ -236,8 +249,8 @@ const edgePx = 3;
 const belowPx = 120;
 
 /** With the gap between words side by side: at less of it they read as one line. */
-function apart({ x, width, ...box }: Box): Box {
-  return { ...box, x: x - 5, width: width + 10 };
+function apart({ x, y, width, height }: Box): Box {
+  return { x: x - 5, y, width: width + 10, height };
 }
 
 const directions = [
