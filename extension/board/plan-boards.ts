@@ -19,6 +19,7 @@ export const boardsKind: ViewKind = {
   method: "loomwright/boards" satisfies typeof boardsMethod,
   moveMethod: "loomwright/placeParts" satisfies typeof placePartsMethod,
   stopped: "The server has stopped: the boards do not follow the text.",
+  late: "The boards are still being checked.",
   notShown: "The boards could not be drawn again",
   notMade: "The part was not moved",
 };

@@ -18,6 +18,7 @@ export const energyKind: ViewKind = {
   method: "loomwright/energy" satisfies typeof energyMethod,
   moveMethod: "loomwright/moveLever" satisfies typeof moveMethod,
   stopped: "The server has stopped: the figures do not follow the text.",
+  late: "The figures are still being worked out.",
   notShown: "The figures could not be worked out again",
   notMade: "The lever was not moved",
 };

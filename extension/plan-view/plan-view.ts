@@ -46,6 +46,8 @@ export interface ViewKind {
   readonly moveMethod: string;
   /** "The server has stopped: the figures do not follow the text." */
   readonly stopped: string;
+  /** "The figures are still being worked out." */
+  readonly late: string;
   /** "The figures could not be worked out again". */
   readonly notShown: string;
   /** "The lever was not moved". */
@@ -129,6 +131,7 @@ export function createPlanView<Answer extends PlanAnswer, Move>(
   let moved: Move | undefined;
   let asking: CancellationTokenSource | undefined;
   let outdated = true;
+  let overdue: NodeJS.Timeout | undefined;
 
   const post = (message: object): void => void webview.webview.postMessage(message);
   const trouble = (message: string): void => post({ type: "say", about: "figures", message });
@@ -147,11 +150,18 @@ export function createPlanView<Answer extends PlanAnswer, Move>(
     if (asking || !webview.visible) return;
     while (outdated && webview.visible) {
       outdated = false;
+      // A cancelled request is waited for too: the engine may be at work and hear nothing.
+      overdue ??= setTimeout(() => trouble(kind.late), lateMs);
       asking = new CancellationTokenSource();
       await ask(asking, moved);
       asking.dispose();
       asking = undefined;
     }
+    isInTime();
+  };
+  const isInTime = (): void => {
+    clearTimeout(overdue);
+    overdue = undefined;
   };
   const ask = async ({ token }: CancellationTokenSource, move: Move | undefined): Promise<void> => {
     try {
@@ -166,6 +176,7 @@ export function createPlanView<Answer extends PlanAnswer, Move>(
         if (JSON.stringify(found) !== JSON.stringify(answer)) number++;
         answer = found;
       }
+      isInTime();
       send(found, move);
     } catch (error) {
       if (token.isCancellationRequested) return;
@@ -175,6 +186,7 @@ export function createPlanView<Answer extends PlanAnswer, Move>(
         outdated = true;
         return;
       }
+      isInTime();
       const why = reasonOf(error);
       log.error(`${kind.title} of ${root}: ${why}`);
       trouble(`${kind.notShown}: ${why}`);
@@ -276,6 +288,7 @@ export function createPlanView<Answer extends PlanAnswer, Move>(
   );
   webview.onDidDispose(() => {
     asking?.cancel();
+    isInTime();
     listening.dispose();
     closed(view);
   });
@@ -283,6 +296,9 @@ export function createPlanView<Answer extends PlanAnswer, Move>(
   fillTab(webview, dist, kind.page, kind.html);
   return view;
 }
+
+/** An answer that takes longer is announced. */
+const lateMs = 2_000;
 
 /** The server reads only open files, and the file of a view may be closed. */
 async function documentOf(client: LanguageClient, root: string) {
