@@ -16,6 +16,7 @@ const house = fileURLToPath(new URL("../..", import.meta.url));
 const pages = [
   "README.md",
   "library/workshop-properties.md",
+  "library/boards-and-channels.md",
   "library/rules/README.md",
   "server/editors.md",
   "server/continuous-integration.md",
