@@ -203,9 +203,8 @@ test.each([
   expect(colours.ink).not.toBe(colours.ground);
 });
 
-test.runIf(isReloaded("diagram"))(
-  "it is there again after a reload of the window, and follows the text",
-  async () => {
+if (isReloaded("diagram"))
+  test("it is there again after a reload of the window, and follows the text", async () => {
     await reloadWindow(page, /loomwright\.diagram/);
     diagram = diagramIn(page);
     await elementIn(diagram, "fuse panel").waitFor();
@@ -213,8 +212,7 @@ test.runIf(isReloaded("diagram"))(
     await diagram.locator("#view").selectOption("wiring");
     await inPicture(/10 AWG/).waitFor();
     await line(page, '"heater"').waitFor();
-  },
-);
+  });
 
 test("with the tab of the text closed it stays, and a click opens the text at its line again", async () => {
   await line(page, '"heater"').click();
