@@ -27,7 +27,7 @@ export interface PropertyDetails {
   readonly words?: string;
   /** True: its amount or text is in the short summary of the part: "12 V". A text is put behind the amount: "12 positions". */
   readonly summary?: true | string;
-  /** The same, for lists from which a part is bought. */
+  /** The same, for lists from which a part is bought. Parts that differ in it are different things to buy, as with `summary`. */
   readonly details?: true | string;
   /** The source of its default. With a source, or if `assumed` is given, a default is listed as an assumption. */
   readonly source?: Citation;
