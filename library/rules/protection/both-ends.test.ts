@@ -453,6 +453,33 @@ testRule(bothEnds, [
     ],
   },
   {
+    name: "the other source is connected without a fuse: one there comes first, and no repair adds another one here",
+    plan: `build({ insulationC: 105 });
+      const [house, old] = ["house", "old"].map((name) => battery({ name, chemistry: "AGM", capacityAh: 100, shortCircuitA: 1500 }));
+      const plus = busBar({ name: "plus" }), minus = busBar({ name: "minus" });
+      cable({ name: "main", from: house.positive, to: plus.stud, lengthFt: 3, gauge: 2, protect: { ratingA: 100, family: "UL 248-15 Class T", interruptingA: 20_000 } });
+      cable({ name: "old plus", from: old.positive, to: plus.stud, lengthFt: 3, gauge: 4 });
+      cable({ name: "house minus", from: house.negative, to: minus.stud, lengthFt: 3, gauge: 2 });
+      cable({ name: "old minus", from: old.negative, to: minus.stud, lengthFt: 3, gauge: 2 });
+      circuit({ name: "lamp", from: plus.stud, returnTo: minus.stud, load: 4, oneWayFt: 9, gauge: 14, protect: 10 });`,
+    finds: [
+      {
+        subject: "main",
+        on: "to",
+        message:
+          "Current can come from both ends, but only the 100 A fuse where the cable starts is given; each source needs its own (33 CFR 183.455(b)): first put a fuse into the cable old plus, at its source.",
+        fixes: [
+          {
+            title:
+              "Add a 100 A fuse (UL 248-15 Class T, marked for at least 20,000 A) within 7 in of the bus bar plus",
+            kind: "suggestion",
+            gives: { "protectFarEnd.ratingA": 100 },
+          },
+        ],
+      },
+    ],
+  },
+  {
     name: "a wired circuit: what it says of itself is not asked",
     plan: `
       build({ insulationC: 75 });

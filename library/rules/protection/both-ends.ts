@@ -3,6 +3,7 @@ import type { UnprotectedPath } from "../../analysis/network/topology/network-to
 import { repairSizing } from "../../analysis/repair-sizing.ts";
 import type { ConductorEnd, NetworkConductor } from "../../model/network.ts";
 import type { Run } from "../../model/run.ts";
+import { workedOutOnce } from "../../model/worked-out-once.ts";
 import { protectionAtEachSource } from "../../standards/protection-rules.ts";
 import type { ProposedFix, Related } from "../finding.ts";
 import { insertingFixes, runOf } from "../fixes/inserted-protection.ts";
@@ -24,7 +25,7 @@ import {
   type JudgedPlan,
   perRun,
 } from "../rule.ts";
-import { atEnd, partInWords, relatedPart } from "../wording/part-in-words.ts";
+import { atEnd, conductorInWords, partInWords, relatedPart } from "../wording/part-in-words.ts";
 import { sourceInWords } from "../wording/source-in-words.ts";
 import { wayOut } from "../wording/way-out.ts";
 
@@ -106,14 +107,18 @@ function foundInNetwork(plan: JudgedPlan, judged: JudgedNetwork, path: Unprotect
   const limited =
     device && ampacity.judged ? selfLimitingSourceAt(network, device, ampacity.ampacityA) : undefined;
   const adding = insertingFixes(plan, judged, path, { there });
+  const lead = bareLeadOf(judged, path);
   const fixes =
-    limited && device ? [...moving(adding, conductor.record, device.place.end), ...adding] : adding;
+    limited && device
+      ? [...moving(adding, conductor.record, device.place.end), ...adding]
+      : adding.map((fix): ProposedFix => (lead ? { ...fix, kind: "suggestion" } : fix));
+  const first = lead && `first put a fuse into ${conductorInWords(lead)}, at its source`;
   const values: Values = {
     device: there.device,
     word: conductor.run.word,
     ...(limited && { limited: partInWords(limited) }),
     source: sourceInWords(protectionAtEachSource),
-    wayOut: wayOut(fixes, whyNoRating(run.circuit, run.result, there.protection)),
+    wayOut: first ?? wayOut(fixes, whyNoRating(run.circuit, run.result, there.protection)),
   };
   const sources = path.sources.flatMap((index): Related[] => {
     const part = network.parts[index];
@@ -128,6 +133,29 @@ function foundInNetwork(plan: JudgedPlan, judged: JudgedNetwork, path: Unprotect
     fixes,
   };
 }
+
+/**
+ * The conductor at the only source that reaches the end without a device, if it lacks a device of its own: one there may also protect
+ * the conductors behind it.
+ */
+function bareLeadOf(
+  judged: JudgedNetwork,
+  { sourceCount, way: [lead] }: UnprotectedPath,
+): NetworkConductor | undefined {
+  if (sourceCount !== 1 || lead === undefined || !bareConductors(judged).has(lead)) return undefined;
+  return judged.network.conductors[lead];
+}
+
+/** The conductors that lack a device and have none at either end. */
+const bareConductors = workedOutOnce(({ network, result }: JudgedNetwork): ReadonlySet<number> => {
+  const lacking = result.topology.unprotected.map(({ conductor }) => conductor);
+  return new Set(
+    lacking.filter((index) => {
+      const { near, far } = network.conductors[index]!;
+      return !near && !far;
+    }),
+  );
+});
 
 /** The same device again if it is in order; else that of the run as it should be. */
 function fixesFor(plan: JudgedPlan, { protection }: JudgedDevice, circuit: Run): ProposedFix[] {
