@@ -104,7 +104,7 @@ export const jsonDifferenceSchema = z.strictObject({
         ),
         /**
          * Parts at another place, and channels with another course. null: on another surface, at the end of a channel, or of another
-         * shape. `lengths`: runs whose length follows.
+         * shape. `lengths`: runs whose length follows; of very many moves, only those that end there or lead through it.
          */
         moves: z.array(
           z.strictObject({ ...about, distanceMm: z.number().nullable(), lengths: z.int().min(0) }),

@@ -224,7 +224,7 @@ describe("a part that cannot be moved says why", () => {
         .replace(/ {2}at: .*\n/g, "")
         .concat("const board = surface({ size: { widthMm: 1_200, heightMm: 800 } });\n"),
       "plus",
-      "no surface has a name above it",
+      "the surface has no name above it",
     ],
   ])("%s", async (_, text, part, reason) => {
     expect(partOf(await viewOf(text), part).fixed).toContain(reason);

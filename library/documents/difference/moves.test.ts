@@ -152,6 +152,24 @@ cable({ name: "other", from: plus.stud, to: box.stud, gauge: 4, lengthM: 2 });`)
   ]);
 });
 
+test("of very many moves, the lengths that follow are those of the runs that end there", () => {
+  const wall = (left: number) =>
+    judge(
+      runExample(`
+build({ insulationC: 105, slackPercent: 0 });
+const board = surface({ name: "Board", size: { widthMm: 9000, heightMm: 800 } });
+channel({ name: "Trunking", on: board, path: [{ leftMm: 0, topMm: 400 }, { leftMm: 9000, topMm: 400 }] });
+const house = battery({ name: "house", chemistry: "AGM", capacityAh: 100, internalMilliohm: 5, at: { on: board, leftMm: 100, topMm: 300 } });
+for (let at = 0; at < 110; at++) circuit({ name: "lamp " + at, from: house.positive, returnTo: house.negative, load: 0.1, gauge: 12, protect: 10,
+  at: { on: board, leftMm: ${left} + 70 * at, topMm: 300 } });`).records,
+      [],
+    );
+  const { moves } = planDifference(wall(300), wall(310));
+  expect(moves.map(({ distanceMm, lengths }) => [distanceMm, lengths])).toEqual(
+    Array.from({ length: 110 }, () => [expect.closeTo(10, 6), 1]),
+  );
+});
+
 test("a part on another surface has no distance", () => {
   expect(rowsOf(plan(), plan({ on: "wall", left: 100 }), "Moves")).toEqual([
     ["bus bar plus", "moved to another place, 2 lengths follow"],

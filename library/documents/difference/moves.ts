@@ -24,7 +24,8 @@ export interface Move {
   readonly unit: BoardUnit;
   /**
    * Runs whose length is that of their way on both sides, another one now, and would again be another one if this alone had stayed:
-   * those that end at it, lead through it, or pass around it.
+   * those that end at it, lead through it, or pass around it. Of very many moves in a large plan, only those that end at it or lead
+   * through it.
    */
   readonly lengths: number;
 }
@@ -35,16 +36,22 @@ export function movesBetween(before: Placed, after: Placed, pairs: readonly Chan
   if (!was || !is) return [];
   const earlier = new EarlierPlaces(was, is, pairs);
   const changed = runsOfOtherLength(before, after, pairs);
-  return pairs.flatMap(({ before: old, after: subject }): readonly Move[] => {
+  const all = pairs.flatMap(({ before: old, after: subject }) => {
     const moved =
       subject.kind === "channel"
         ? movedChannel(earlier, of(was.channels, old), of(is.channels, subject))
         : movedPart(earlier, of(was.bodies, old), of(is.bodies, subject));
-    if (!moved) return [];
-    const lengths = followers(changed, after.placement!, moved.stayed);
-    return [{ subject, distanceMm: moved.distanceMm, unit: boardUnitOf(is), lengths }];
+    return moved ? [{ ...moved, subject }] : [];
+  });
+  const follow = all.length * changed.size <= mostTries ? followers : touching;
+  return all.map(({ subject, ...moved }) => {
+    const runs = new Set(follow(changed, after.placement!, moved));
+    return { subject, distanceMm: moved.distanceMm, unit: boardUnitOf(is), lengths: runs.size };
   });
 }
+
+/** Moves times runs of another length: each run is laid again for each move, for some ten seconds at this number. */
+const mostTries = 10_000;
 
 type Placed = Pick<JudgedPlan, "placement" | "circuits">;
 
@@ -102,6 +109,9 @@ class EarlierPlaces {
 
 interface Moved {
   readonly distanceMm: number | undefined;
+  /** Indices in the later layout: the part, or the channel. */
+  readonly body?: number;
+  readonly channel?: number;
   /** The later layout, if this alone had stayed. */
   readonly stayed: Layout;
 }
@@ -114,7 +124,8 @@ function movedPart(earlier: EarlierPlaces, old: Body | undefined, now: Body | un
     from?.kind === "on surface" && now.place.kind === "on surface"
       ? movedWith(now, now.place, from)
       : { ...withoutPlace(now), ...(from && { place: from }), terminals: old.terminals };
-  return { distanceMm: distanceBetween(from, now.place), stayed: withBody(earlier.layout, stayed) };
+  const distanceMm = distanceBetween(from, now.place);
+  return { distanceMm, body: now.index, stayed: withBody(earlier.layout, stayed) };
 }
 
 function isSamePlace(one: BodyPlace | undefined, other: BodyPlace): boolean {
@@ -144,7 +155,7 @@ function movedChannel(
   const channels = layout.channels.map((channel) =>
     channel === now ? { ...channel, course: from } : channel,
   );
-  return { distanceMm, stayed: { ...layout, channels } };
+  return { distanceMm, channel: layout.channels.indexOf(now), stayed: { ...layout, channels } };
 }
 
 /** Undefined unless both have the same shape, on the same surfaces, and each place is as far from the other one. */
@@ -201,15 +212,37 @@ function lengthsByRecord({ circuits }: Placed): ReadonlyMap<number, readonly num
   );
 }
 
-/** The number of those runs with another way in the other layout. */
-function followers(runs: ReadonlySet<number>, { layout, ways }: Placement, other: Layout): number {
-  if (runs.size === 0) return 0;
+/** Those runs that have another way if it had stayed. */
+function followers(
+  runs: ReadonlySet<number>,
+  { layout, ways }: Placement,
+  { stayed }: Moved,
+): readonly number[] {
+  if (runs.size === 0) return [];
   const leads = layout.leads.filter(({ record }) => runs.has(record));
-  const otherWays = waysOf({ ...other, leads: leads.map((lead, index) => ({ ...lead, index })) });
+  const otherWays = waysOf({ ...stayed, leads: leads.map((lead, index) => ({ ...lead, index })) });
   const follow = leads.filter((lead, index) => {
     const [one, two] = [ways[lead.index]!, otherWays[index]!];
     if (one.state !== "found" || two.state !== "found") return one.state !== two.state;
     return !isNothing(one.lengthMm - two.lengthMm);
   });
-  return new Set(follow.map(({ record }) => record)).size;
+  return follow.map(({ record }) => record);
+}
+
+/** Those runs that end at it, at what is mounted on it, or lead through it. */
+function touching(
+  runs: ReadonlySet<number>,
+  { layout, ways }: Placement,
+  { body, channel }: Moved,
+): readonly number[] {
+  const isAt = (end: number) => end === body || layout.bodies[end]!.mountedOn === body;
+  return layout.leads.flatMap(({ index, record, from, to }) => {
+    if (!runs.has(record)) return [];
+    const way = ways[index]!;
+    const isThrough =
+      channel !== undefined &&
+      way.state === "found" &&
+      way.stretches.some((stretch) => stretch.channel === channel);
+    return isThrough || (body !== undefined && (isAt(from.body) || isAt(to.body))) ? [record] : [];
+  });
 }
