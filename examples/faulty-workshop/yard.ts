@@ -606,6 +606,7 @@ circuit({
   oneWayFt: 5,
   gauge: 14,
   protect: { ...classT, ratingA: 3 },
+  accept: { "disconnect/missing": "Broken on its own by the kiln fan." },
 });
 
 /** A charger of 15 A on a bank. */
