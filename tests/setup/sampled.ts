@@ -30,7 +30,7 @@ export const shares = {
   "builds with an unfinished circuit": 12,
   "plans without one length": 12,
   "energy worked out twice": 2,
-  "changes of a property": 6,
+  "changes of a property": 12,
   "true values of a property": 4,
   "odd characters": 4,
   "random reports on paper": 3,
