@@ -124,7 +124,7 @@ export function suggestedPlaces(
   };
 }
 
-/** What the plan has with places, and not today: errors and warnings that are not accepted, and information. */
+/** The findings of the plan with places that it does not have today: errors and warnings that are not accepted, and information. */
 export interface NewFindings {
   readonly worse: readonly Finding[];
   readonly notes: readonly Finding[];

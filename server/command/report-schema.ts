@@ -304,9 +304,9 @@ export const planSchema = z.strictObject({
     .nullable(),
   /** Devices whose drop is not judged, because a length is not known. */
   dropsNotJudged: z.int().min(0),
-  /** null: the plan has no network. Not judged: a value of it was refused, and a finding states which. */
   /** Where things are, mm; null if the plan has no surface, channel or compartment. */
   placement: placement.nullable(),
+  /** null: the plan has no network. Not judged: a value of it was refused, and a finding states which. */
   network: z
     .discriminatedUnion("judged", [solvedNetwork, z.strictObject({ judged: z.literal(false) })])
     .nullable(),

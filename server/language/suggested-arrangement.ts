@@ -33,7 +33,7 @@ export type FoundPlaces =
       readonly state: "found";
       readonly arrangements: readonly (readonly TriedPlace[])[];
       readonly leftOut: readonly string[];
-      /** The sentence if none of them can be suggested. `tried`: what each brings. */
+      /** The sentence if none of them can be suggested. `tried`: the findings that each brings. */
       none(tried: readonly NewFindings[]): string;
     }
   | { readonly state: "none"; readonly message: string };

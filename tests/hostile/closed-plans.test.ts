@@ -8,7 +8,7 @@ import { afterAllAtOnce, afterFolderOf, afterOneByOne } from "../soak/closed-pla
  * `node tests/soak/closed-plans.mjs` measures the same with larger plans and more of them.
  */
 describe("closed plans are freed", () => {
-  // A retained plan of 150 circuits takes some 1.5 MB: thirty-five of them would double what few plans take.
+  // A retained plan of 150 circuits takes some 1.5 MB: thirty-five of them would double the memory of a few plans.
   test.each(
     sampled("ways to close plans", [
       ["opened one after another", () => afterOneByOne([5, 40], 150)],

@@ -192,7 +192,7 @@ circuit({ name: "kettle", from: plus.stud, returnTo: minus.stud, to: kettle, gau
     expect(on("vertical")).toEqual([0]);
     expect(on("vertical", ["left side up", "upside down"])).toEqual([90, 180]);
     expect(on("floor", ["upright"])).toEqual([]);
-    // A battery stands on a floor.
+    // A battery is upright on a floor.
     expect(on("floor", ["upright"], "battery")).toEqual([0, 90]);
     expect(on("floor", ["on its back"], "battery")).toEqual([]);
     expect(on("ceiling", ["face down"])).toEqual([0, 90]);

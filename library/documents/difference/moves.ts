@@ -229,7 +229,7 @@ function followers(
   return follow.map(({ record }) => record);
 }
 
-/** Those runs that end at it, at what is mounted on it, or lead through it. */
+/** Those runs that end at it or at a part mounted on it, or lead through it. */
 function touching(
   runs: ReadonlySet<number>,
   { layout, ways }: Placement,

@@ -33,7 +33,7 @@ const weight: Readonly<Record<Severity, number>> = { hint: 0, info: 1, warning: 
 /** Accepted and open make two findings: one that was accepted before may not come back open. */
 function keyOf({ rule, at, ofRecord, subject, accepted }: Finding): string {
   const place = "record" in at ? [at.record, ...at.path] : ["problem", at.problem];
-  // A text with more lines above it has other names for what it names by its line.
+  // A part without a name is named by its line, which is another one once lines are added above it.
   const about = namedByPlace(subject) ? "" : subject;
   return JSON.stringify([rule, about, ofRecord ?? null, accepted ?? null, place]);
 }

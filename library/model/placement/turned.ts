@@ -3,7 +3,7 @@ import type { Body, Point, QuarterTurn, Side, Surface } from "./layout.ts";
 
 /* Parts turned clockwise by quarters, as one looks at their surface. */
 
-/** Turned clockwise by a quarter, its left side is up. A battery stands on a floor, and is seen from above; other parts lie there. */
+/** Turned clockwise by a quarter, its left side is up. A battery is upright on a floor, and is seen from above; other parts lie there. */
 export function positionOf(
   { orientation }: Pick<Surface, "orientation">,
   turnedDeg: QuarterTurn,

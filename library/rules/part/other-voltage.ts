@@ -69,14 +69,14 @@ export const partOtherVoltage = defineRule<Values>({
     }),
   ],
   message(values) {
-    if (values.what === "may be too high") {
+    if (values.verdict === "may be too high") {
       const { property, minimumV, nominalV, source } = values;
       return `Works from ${formatExact(minimumV)} V on (${property}), less than half of the ${withUnit(nominalV, "V")} here; a device for ${withUnit(nominalV, "V")} rarely does (${source}): see on its nameplate that it is made for ${withUnit(nominalV, "V")}, and state its maximum (${values.states}).`;
     }
-    const { what, property, maximumV, voltageV, from, mayConvert, chargeV } = values;
+    const { verdict, property, maximumV, voltageV, from, mayConvert, chargeV } = values;
     const [withstood, reached] = formatDistinctWithUnit(maximumV, voltageV, "V");
     const withstands = `Withstands ${withstood} (${property})`;
-    if (what === "nominal")
+    if (verdict === "nominal")
       return `${withstands}, and its circuit has ${reached}: use one made for ${reached}${mayConvert ? ", or feed it through a converter" : ""}.`;
     const others = [
       ...(mayConvert ? [", or feed it through a converter"] : []),
@@ -89,7 +89,7 @@ export const partOtherVoltage = defineRule<Values>({
 type Values = MayBeTooHigh | TooHigh;
 
 interface MayBeTooHigh {
-  readonly what: "may be too high";
+  readonly verdict: "may be too high";
   readonly property: string;
   readonly minimumV: number;
   readonly nominalV: number;
@@ -99,7 +99,7 @@ interface MayBeTooHigh {
 }
 
 interface TooHigh {
-  readonly what: "nominal" | "reached";
+  readonly verdict: "nominal" | "reached";
   readonly property: string;
   readonly maximumV: number;
   readonly voltageV: number;
@@ -114,7 +114,7 @@ interface TooHigh {
 function mayBeTooHigh(property: string, minimumV: number, nominalV: number) {
   const states = property === "inputMinV" ? "inputMaxV" : "maximumV";
   const source = sourceInWords(worksFromShare.source);
-  const values: MayBeTooHigh = { what: "may be too high", property, minimumV, nominalV, states, source };
+  const values: MayBeTooHigh = { verdict: "may be too high", property, minimumV, nominalV, states, source };
   return { severity: "info", values } as const;
 }
 
@@ -129,7 +129,7 @@ function tooHigh(
   { network, mayConvert = true }: { readonly network?: Network; readonly mayConvert?: boolean } = {},
 ): Pick<Found<Values>, "severity" | "values" | "related"> | undefined {
   if (nominalV !== undefined && exceeds(nominalV, maximumV))
-    return { values: { what: "nominal", property, maximumV, voltageV: nominalV, from: "", mayConvert } };
+    return { values: { verdict: "nominal", property, maximumV, voltageV: nominalV, from: "", mayConvert } };
   const isStated = stated !== undefined && exceeds(stated.voltageV, maximumV);
   const reached = isStated ? stated : usual;
   if (!reached || !exceeds(reached.voltageV, maximumV)) return undefined;
@@ -138,7 +138,7 @@ function tooHigh(
   const chargeV = mayChargeLess ? { chargeV: maximumV } : {};
   return {
     ...(!isStated && { severity: "warning" }),
-    values: { what: "reached", property, maximumV, voltageV: reached.voltageV, from, mayConvert, ...chargeV },
+    values: { verdict: "reached", property, maximumV, voltageV: reached.voltageV, from, mayConvert, ...chargeV },
     related: reached.sources.map((source) => relatedPart(source)),
   };
 }

@@ -83,7 +83,7 @@ function findLimited(
     const isLink = holdsOneOf(bankOrders, fromOrder, toOrder);
     return isLink ? [] : [{ index, begins: child, fromOrder, toOrder }];
   });
-  // Of a return that begins at poles, the places behind them: what lies before them also returns in other ways.
+  // Of a return that begins at poles, the places behind them: the loads before them also return in other ways.
   const beyond = behind.map((one) =>
     atPoint.has(one.begins) ? { ...one, fromOrder: one.fromOrder + 1 } : one,
   );
