@@ -60,11 +60,44 @@ interface SharedWindow {
 /** Of the editors, while it is open. */
 const sharedWindows = new Map<EditorServer, SharedWindow>();
 
+/** A new folder outside the work tree. */
+function newFolder(): string {
+  return realpathSync(mkdtempSync(join(tmpdir(), "loomwright-story-")));
+}
+
+function write(folder: string, files: Readonly<Record<string, string>>): string {
+  for (const [name, text] of Object.entries(files)) {
+    mkdirSync(dirname(join(folder, name)), { recursive: true });
+    writeFileSync(join(folder, name), text);
+  }
+  return folder;
+}
+
+/** The window of an editor that stories share, with nothing left of the story before. */
+async function sharedWindow(
+  browser: Browser,
+  server: EditorServer,
+  viewport = defaultViewport,
+): Promise<SharedWindow> {
+  const before = sharedWindows.get(server);
+  if (before) {
+    await before.page.setViewportSize(viewport);
+    await clearWindow(before.page);
+    return before;
+  }
+  const root = newFolder();
+  process.once("exit", () => rmSync(root, { recursive: true, force: true }));
+  const window = { page: await openWindow(browser, server, { folder: root, viewport }), root, shown: 0 };
+  sharedWindows.set(server, window);
+  return window;
+}
+
 export function useEditor(options: Omit<EditorServerOptions, "extensions">): Editor {
   let server: EditorServer | undefined;
   let browser: Browser | undefined;
-  let page: Page | undefined;
-  let inShared: Page | undefined;
+  /** The window of these stories alone, and the one that was shown last. */
+  let own: Page | undefined;
+  let shown: Page | undefined;
   const folders: string[] = [];
 
   beforeAll(async () => {
@@ -77,13 +110,12 @@ export function useEditor(options: Omit<EditorServerOptions, "extensions">): Edi
     browser = await browserOfAll;
   });
   afterEach(async ({ task }) => {
-    const shown = page ?? inShared;
     if (task.result?.state !== "fail" || !shown || shown.isClosed()) return;
     mkdirSync(pictures, { recursive: true });
     await shown.screenshot({ path: join(pictures, `${task.name.replace(/\W+/g, "-").slice(0, 80)}.png`) });
   });
   afterAll(async () => {
-    await page?.context().close();
+    await own?.context().close();
     for (const folder of folders) rmSync(folder, { recursive: true, force: true });
   });
 
@@ -91,47 +123,24 @@ export function useEditor(options: Omit<EditorServerOptions, "extensions">): Edi
     if (!server) throw new Error("the editor has not been started");
     return server;
   };
-  const write = (folder: string, files: Readonly<Record<string, string>>) => {
-    for (const [name, text] of Object.entries(files)) {
-      mkdirSync(dirname(join(folder, name)), { recursive: true });
-      writeFileSync(join(folder, name), text);
-    }
-    return folder;
-  };
-  const newFolder = () => realpathSync(mkdtempSync(join(tmpdir(), "loomwright-story-")));
-
-  const shared = async (browser: Browser, viewport: WindowOptions["viewport"]) => {
-    const before = sharedWindows.get(started());
-    if (before) {
-      await before.page.setViewportSize(viewport ?? defaultViewport);
-      await clearWindow(before.page);
-      return before;
-    }
-    const root = newFolder();
-    process.once("exit", () => rmSync(root, { recursive: true, force: true }));
-    const opened = await openWindow(browser, started(), { folder: root, ...(viewport ? { viewport } : {}) });
-    const window = { page: opened, root, shown: 0 };
-    sharedWindows.set(started(), window);
-    return window;
-  };
-
   return {
     server: started,
     async show(files, file, { viewport } = {}) {
       if (!browser) throw new Error("the browser has not been started");
-      const window = await shared(browser, viewport);
+      const window = await sharedWindow(browser, started(), viewport);
       window.shown += 1;
       const folder = write(join(window.root, String(window.shown)), files);
-      inShared = window.page;
+      shown = window.page;
       await openFile(window.page, join(folder, file));
       return { page: window.page, folder };
     },
     async open(folder, { file, ...rest } = {}) {
       if (!browser) throw new Error("the browser has not been started");
-      await page?.context().close();
+      await own?.context().close();
       const payload = file ? [["openFile", remoteAddress(started(), join(folder, file))] as const] : [];
-      page = await openWindow(browser, started(), { folder, payload, ...rest });
-      return page;
+      own = await openWindow(browser, started(), { folder, payload, ...rest });
+      shown = own;
+      return own;
     },
     folder(files) {
       const folder = newFolder();

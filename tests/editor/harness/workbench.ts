@@ -31,7 +31,10 @@ export interface WindowOptions {
   readonly viewport?: { readonly width: number; readonly height: number };
 }
 
-export const defaultViewport = { width: 1280, height: 800 };
+export const defaultViewport: { readonly width: number; readonly height: number } = {
+  width: 1280,
+  height: 800,
+};
 
 /** Opens a folder in a fresh profile, and waits until the workbench is drawn. */
 export async function openWindow(
