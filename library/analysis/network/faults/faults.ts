@@ -15,8 +15,8 @@ import { feedingOf, type ProtectedZones, protectedZones } from "./protected-zone
 
 /**
  * The current of a dead short, at each device and at each end of each conductor, in the network as built: every
- * switch is closed, every source is on; the minimum is the least over the positions of relays and selector switches too. Studs, and fuses and contacts
- * without a figure for it, have no resistance here.
+ * switch is closed, every source is on; the minimum is the least over the positions of relays and selector switches too.
+ * Studs, and fuses and contacts without a figure for it, have no resistance here.
  *
  * A device counts as at its end of the conductor at any distance from there: the wire up to it would only reduce the
  * maximum fault.

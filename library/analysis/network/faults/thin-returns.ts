@@ -41,8 +41,8 @@ export type LimitedReturn = Pick<ThinReturn, "conductor" | "device">;
  * A fault between the poles at a place of the positive side draws for long the rating of the greatest device through which a bank
  * reaches that place; of several devices in line, the least counts. Its current returns with that of the loads behind the place.
  * A return that begins at a load or panel is judged by the place of that, and by the places of other loads whose returns end at its
- * negative terminal; one that begins at a bus, by each place all of whose loads return through it. It must be the only link to the bank's side: where returns share the current, their shares are unknown. Places
- * that a bank reaches past no device are left out.
+ * negative terminal; one that begins at a bus, by each place all of whose loads return through it. It must be the only link to the
+ * bank's side: where returns share the current, their shares are unknown. Places that a bank reaches past no device are left out.
  */
 export const limitedReturns = workedOutOnce(({ network, result }: Judged): readonly LimitedReturn[] => {
   const wiring = networkGraph(network);

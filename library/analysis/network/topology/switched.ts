@@ -19,7 +19,8 @@ export interface AlwaysOn {
 }
 
 /**
- * Walks from the positive terminals of the bank and of each battery in it: a load may draw from a part of a string. A disconnect stops the walk, and so does a breaker, which also opens by hand.
+ * Walks from the positive terminals of the bank and of each battery in it: a load may draw from a part of a string. A
+ * disconnect stops the walk, and so does a breaker, which also opens by hand.
  * A part with only its terminals known stops it as well: it may be a contactor.
  */
 export function switchedBehind(network: Network, bank: Bank): Switched {
