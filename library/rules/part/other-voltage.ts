@@ -138,7 +138,15 @@ function tooHigh(
   const chargeV = mayChargeLess ? { chargeV: maximumV } : {};
   return {
     ...(!isStated && { severity: "warning" }),
-    values: { verdict: "reached", property, maximumV, voltageV: reached.voltageV, from, mayConvert, ...chargeV },
+    values: {
+      verdict: "reached",
+      property,
+      maximumV,
+      voltageV: reached.voltageV,
+      from,
+      mayConvert,
+      ...chargeV,
+    },
     related: reached.sources.map((source) => relatedPart(source)),
   };
 }
