@@ -9,8 +9,10 @@ import { across, distanceBetween, down, isLess, overlap, spansMeet } from "./rec
 /** The faults of a body with its surface: edges, places, fixtures, water. */
 export function faultsOnSurface(facts: BoardFacts, mounted: MountedBody): readonly BodyFault[] {
   const hasOutline = mounted.outline.width > 0;
+  // The corner of a part without a size is stated, and all of it is on the right of it and below.
+  const isStated = hasOutline || mounted.body.mountedOn === undefined;
   return [
-    ...(hasOutline ? [...outside(mounted), ...inPlacesKeptFree(mounted)] : []),
+    ...(isStated ? [...outside(mounted), ...inPlacesKeptFree(mounted)] : []),
     ...outOfReach(mounted),
     ...notPermitted(mounted),
     ...inBilgeWater(facts, mounted),

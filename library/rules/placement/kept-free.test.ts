@@ -41,4 +41,27 @@ testRule(keptFree, [
       },
     ],
   },
+  {
+    name: "without a size, its corner at the edge of the place",
+    plan: oneBoard({
+      surface: "keepFree: [{ leftMm: 0, topMm: 0, widthMm: 110, heightMm: 600 }]",
+      off: "at: { on: board, leftMm: 110, topMm: 100 }",
+    }),
+    finds: "nothing",
+  },
+  {
+    name: "without a size, its corner within the place",
+    plan: oneBoard({
+      surface: "keepFree: [{ leftMm: 0, topMm: 0, widthMm: 110, heightMm: 600 }]",
+      off: "at: { on: board, leftMm: 109, topMm: 100 }",
+    }),
+    finds: [
+      {
+        subject: "main switch",
+        on: "at",
+        message: "Covers a place of board that must stay free: move it.",
+        fixes: [{ title: "Move it 1 mm right", kind: "suggestion", gives: { "at.leftMm": 110 } }],
+      },
+    ],
+  },
 ]);

@@ -11,7 +11,7 @@ export const keptFree = defineRule<Values>({
   sources: [statedInPlan(undefined)],
   fixable: true,
   acceptable: true,
-  // Needs the size of the part, and the rectangles of the surface that must stay free.
+  // Needs the rectangles of the surface that must stay free; of a part without a size, its top left corner alone is judged.
   check: (plan) =>
     perBodyFault(plan, "kept free", ({ fault, surface }) => ({
       values: { area: surface.keepFree[fault.area]?.name ?? "", surface: surface.name },

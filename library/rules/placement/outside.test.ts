@@ -49,4 +49,21 @@ testRule(placementOutside, [
     plan: oneBoard({ main: "size: { widthMm: 900, heightMm: 40 }, at: { on: board, leftMm: 0, topMm: 0 }" }),
     finds: [{ subject: "main", on: "at", message: "Reaches 100 mm beyond the right edge", fixes: "no fix" }],
   },
+  {
+    name: "without a size, its corner at the edge",
+    plan: oneBoard({ main: "at: { on: board, leftMm: 800, topMm: 120 }" }),
+    finds: "nothing",
+  },
+  {
+    name: "without a size, its corner 1 mm beyond the right edge",
+    plan: oneBoard({ main: "at: { on: board, leftMm: 801, topMm: 120 }" }),
+    finds: [
+      {
+        subject: "main",
+        on: "at",
+        message: "Reaches 1 mm beyond the right edge of board: move it, or choose a larger surface.",
+        fixes: [{ title: "Move it 1 mm left", kind: "suggestion", gives: { "at.leftMm": 800 } }],
+      },
+    ],
+  },
 ]);

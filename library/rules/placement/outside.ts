@@ -12,7 +12,7 @@ export const placementOutside = defineRule<Values>({
   sources: [ownRequirement("A part lies within the surface that it is fastened to.")],
   fixable: true,
   acceptable: true,
-  // Needs the size of the part and its place.
+  // Needs the place of the part; without its size, its top left corner alone is judged.
   check: (plan) =>
     perBodyFault(plan, "outside", ({ fault, body, surface }) => ({
       values: { surface: surface.name, side: fault.side, by: onSurface(body, fault.byMm) },
