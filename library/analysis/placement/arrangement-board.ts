@@ -36,13 +36,20 @@ export interface ArrangedBody {
 
 export type Turn = 0 | 90 | 180 | 270;
 
+const quarterTurns = [0, 90, 180, 270] as const satisfies readonly Turn[];
+
+/** The outline of a part as it is turned, and the air around it. */
+interface TurnedShape extends Pick<Rectangle, "width" | "height"> {
+  readonly air: Body["air"];
+}
+
 /** The turns in which a part may be mounted on a surface: as it states, else as it is drawn, or lying on any side of a floor. */
 export function turnsOn(
   { mountingPositions, word }: Pick<Body, "mountingPositions" | "word">,
   surface: Parameters<typeof positionOf>[0],
 ): readonly Turn[] {
   const turns: readonly Turn[] =
-    surface.orientation !== "vertical" ? [0, 90] : mountingPositions ? [0, 90, 180, 270] : [0];
+    surface.orientation !== "vertical" ? [0, 90] : mountingPositions ? quarterTurns : [0];
   return turns.filter((turn) => mountingPositions?.includes(positionOf(surface, turn, word)) ?? true);
 }
 
@@ -94,6 +101,8 @@ export class Board {
   readonly #bodies: readonly Body[];
   readonly #turns: readonly (readonly Turn[])[];
   readonly #turn: Turn[];
+  /** By piece, and then by its quarter turns. */
+  readonly #shapes: readonly (readonly TurnedShape[])[];
   readonly #links: readonly Link[];
   readonly #linksOf: readonly (readonly Link[])[];
   readonly #isWall: boolean;
@@ -118,6 +127,9 @@ export class Board {
     this.#bodies = bodies.map((body) => layout.bodies[body]!);
     this.#turns = this.#bodies.map((body) => turnsOn(body, surface));
     this.#turn = this.#turns.map(([first]) => first!);
+    this.#shapes = this.#bodies.map(({ size, air }) =>
+      quarterTurns.map((turn) => ({ ...turnedSize(size!, turn), air: airAround(air, turn) })),
+    );
     const obstacles = obstaclesOn(facts, index);
     this.#edges = new Float64Array(8 * (bodies.length + obstacles.length));
     obstacles.forEach(({ outline, air }, at) => {
@@ -154,15 +166,22 @@ export class Board {
 
   #setEdges(at: number, { x, y, width, height }: Rectangle, air: Body["air"]): void {
     const { left = 0, top = 0, right = 0, bottom = 0 } = air;
-    this.#edges.set([x, y, x + width, y + height], 8 * at);
-    this.#edges.set([x - left, y - top, x + width + right, y + height + bottom], 8 * at + 4);
+    const edges = this.#edges;
+    const first = 8 * at;
+    edges[first] = x;
+    edges[first + 1] = y;
+    edges[first + 2] = x + width;
+    edges[first + 3] = y + height;
+    edges[first + 4] = x - left;
+    edges[first + 5] = y - top;
+    edges[first + 6] = x + width + right;
+    edges[first + 7] = y + height + bottom;
   }
 
   put(piece: number, { x, y, turn }: Spot): void {
-    const { size, air } = this.#bodies[piece]!;
-    const { width, height } = turnedSize(size!, turn);
+    const { width, height, air } = this.#shapes[piece]![turn / 90]!;
     this.#turn[piece] = turn;
-    this.#setEdges(piece, { x, y, width, height }, airAround(air, turn));
+    this.#setEdges(piece, { x, y, width, height }, air);
   }
 
   spotOf(piece: number): Spot {
@@ -319,7 +338,7 @@ export class Board {
 
   /** A random place within the surface, on the grid. */
   anywhere(piece: number, turn: Turn, random: () => number): Spot {
-    const { width, height } = turnedSize(this.#bodies[piece]!.size!, turn);
+    const { width, height } = this.#shapes[piece]![turn / 90]!;
     const within = (roomMm: number) => {
       const last = Math.max(0, Math.floor((roomMm + sameMm) / this.grid));
       return Math.floor(random() * (last + 1)) * this.grid;
@@ -425,7 +444,7 @@ function lugsOf(facts: BoardFacts, body: Body): readonly (readonly Rectangle[])[
   const rooms = bendingEnds(facts).flatMap(({ end, spot, needed }) =>
     end.body === body.index && needed && spot?.leaves ? [{ spot, leaves: spot.leaves, mm: needed.mm }] : [],
   );
-  const turns: readonly Turn[] = place ? [0] : [0, 90, 180, 270];
+  const turns: readonly Turn[] = place ? [0] : quarterTurns;
   return turns.map((turn) =>
     rooms.flatMap(({ spot, leaves, mm }) =>
       aheadOf(

@@ -1,6 +1,6 @@
 import type { Point, Rectangle } from "../../model/placement/layout.ts";
 import { MinQueue } from "./min-queue.ts";
-import { passesThrough } from "./rectangles.ts";
+import { across, down, isLess, passesThrough, type Span } from "./rectangles.ts";
 
 /**
  * The shortest path along a surface from one point to another, of level and upright stretches that do not pass through an obstacle; it
@@ -41,45 +41,70 @@ function aroundObstacles(
 ): readonly Point[] | undefined {
   const xs = lines([from.x, to.x, ...obstacles.flatMap(({ x, width }) => [x, x + width])], width);
   const ys = lines([from.y, to.y, ...obstacles.flatMap(({ y, height }) => [y, y + height])], height);
+  if (![from, to].every(({ x, y }) => xs.includes(x) && ys.includes(y))) return undefined;
   const columns = xs.length;
   const numberOf = ({ x, y }: Point) => ys.indexOf(y) * columns + xs.indexOf(x);
-  const pointAt = (node: number): Point => ({ x: xs[node % columns]!, y: ys[Math.floor(node / columns)]! });
   const [start, end] = [numberOf(from), numberOf(to)];
-  if (start < 0 || end < 0) return undefined;
-  const distances = new Map([[start, 0]]);
-  const before = new Map<number, number>();
-  const done = new Set<number>();
+  const { toTheRight, downwards } = barred(xs, ys, obstacles);
+  const nodes = columns * ys.length;
+  const distances = new Float64Array(nodes).fill(Number.POSITIVE_INFINITY);
+  const before = new Int32Array(nodes).fill(-1);
+  const done = new Uint8Array(nodes);
   const queue = new MinQueue();
+  distances[start] = 0;
   queue.push(0, start);
   for (let next = queue.pop(); next; next = queue.pop()) {
     const [distance, node] = next;
-    if (done.has(node)) continue;
-    done.add(node);
+    if (done[node]) continue;
+    done[node] = 1;
     if (node === end) break;
-    const point = pointAt(node);
     const column = node % columns;
-    const neighbours = [
-      ...(column > 0 ? [node - 1] : []),
-      ...(column < columns - 1 ? [node + 1] : []),
-      ...(node >= columns ? [node - columns] : []),
-      ...(node + columns < columns * ys.length ? [node + columns] : []),
-    ];
-    for (const neighbour of neighbours) {
-      if (done.has(neighbour)) continue;
-      const there = pointAt(neighbour);
-      if (!isFree([point, there], obstacles)) continue;
-      const through = distance + Math.abs(there.x - point.x) + Math.abs(there.y - point.y);
-      if (through < (distances.get(neighbour) ?? Number.POSITIVE_INFINITY)) {
-        distances.set(neighbour, through);
-        before.set(neighbour, node);
-        queue.push(through, neighbour);
-      }
-    }
+    const row = (node - column) / columns;
+    const reach = (neighbour: number, lengthMm: number) => {
+      const through = distance + lengthMm;
+      if (done[neighbour] || through >= distances[neighbour]!) return;
+      distances[neighbour] = through;
+      before[neighbour] = node;
+      queue.push(through, neighbour);
+    };
+    if (column > 0 && !toTheRight[node - 1]) reach(node - 1, xs[column]! - xs[column - 1]!);
+    if (column < columns - 1 && !toTheRight[node]) reach(node + 1, xs[column + 1]! - xs[column]!);
+    if (row > 0 && !downwards[node - columns]) reach(node - columns, ys[row]! - ys[row - 1]!);
+    if (row < ys.length - 1 && !downwards[node]) reach(node + columns, ys[row + 1]! - ys[row]!);
   }
-  if (!done.has(end)) return undefined;
-  const path = [end];
-  for (let node = before.get(end); node !== undefined; node = before.get(node)) path.unshift(node);
-  return endsAndCorners(path.map(pointAt));
+  if (!done[end]) return undefined;
+  const path: Point[] = [];
+  for (let node = end; node >= 0; node = before[node]!)
+    path.unshift({ x: xs[node % columns]!, y: ys[Math.floor(node / columns)]! });
+  return endsAndCorners(path);
+}
+
+/** By the number of a crossing of the grid: whether an obstacle bars the way to the next one on its right, and to the one below it. */
+function barred(
+  xs: readonly number[],
+  ys: readonly number[],
+  obstacles: readonly Rectangle[],
+): { readonly toTheRight: Uint8Array; readonly downwards: Uint8Array } {
+  const columns = xs.length;
+  const toTheRight = new Uint8Array(columns * ys.length);
+  const downwards = new Uint8Array(columns * ys.length);
+  for (const obstacle of obstacles) {
+    const [x, y] = [crossedBy(xs, across(obstacle)), crossedBy(ys, down(obstacle))];
+    for (let row = y.firstLine; row <= y.lastLine; row++)
+      for (let gap = x.firstGap; gap <= x.lastGap; gap++) toTheRight[row * columns + gap] = 1;
+    for (let gap = y.firstGap; gap <= y.lastGap; gap++)
+      for (let column = x.firstLine; column <= x.lastLine; column++) downwards[gap * columns + column] = 1;
+  }
+  return { toTheRight, downwards };
+}
+
+/** Of lines in their order, those inside of a span; and the gaps, from a line to the next one, with a part of it in them. */
+function crossedBy(lines: readonly number[], span: Span) {
+  const above = lines.findIndex((at) => isLess(span.from, at));
+  const firstLine = above < 0 ? lines.length : above;
+  const lastLine = lines.findLastIndex((at) => isLess(at, span.to));
+  const [firstGap, lastGap] = [Math.max(0, firstLine - 1), Math.min(lines.length - 2, lastLine)];
+  return { firstLine, lastLine, firstGap, lastGap };
 }
 
 function lines(values: readonly number[], most: number): readonly number[] {

@@ -82,6 +82,8 @@ class GraphBuilder {
   readonly #terminals = new Set<number>();
   /** By channel: its nodes, with their distances from its beginning. */
   readonly #onChannel: { readonly node: number; readonly alongMm: number; readonly point?: Point }[][];
+  /** By channel: the first of its nodes at a distance from its beginning, mm. */
+  readonly #nodeAt: readonly Map<number, number>[];
   readonly #obstacles: readonly (readonly Obstacle[])[];
   /** By surface: the channels on it, and those with an end on it, in their order. */
   readonly #channelsOn: readonly (readonly number[])[];
@@ -90,6 +92,7 @@ class GraphBuilder {
     this.#layout = layout;
     this.#isComplete = isComplete;
     this.#onChannel = layout.channels.map(() => []);
+    this.#nodeAt = layout.channels.map(() => new Map());
     this.#obstacles = layout.surfaces.map((_, surface) => obstaclesOn(layout, surface));
     this.#channelsOn = channelsBySurface(layout);
   }
@@ -125,9 +128,8 @@ class GraphBuilder {
       alongMm: number,
       at: (Point & { readonly surface: number }) | undefined,
     ): readonly Anchor[] => {
-      const node = this.#nodes++;
       const point = at && { x: at.x, y: at.y };
-      this.#onChannel[channel]!.push({ node, alongMm, ...(point && { point }) });
+      const node = this.#newNodeOn(channel, alongMm, point);
       return at && point ? [{ node, surface: at.surface, point, channel, out: [point] }] : [];
     };
     if (course.kind === "between") return [...end(0, course.from), ...end(course.lengthMm, course.to)];
@@ -257,11 +259,14 @@ class GraphBuilder {
   }
 
   #nodeOn(channel: number, alongMm: number, point: Point): number {
-    const on = this.#onChannel[channel]!;
-    const known = on.find((there) => there.alongMm === alongMm);
-    if (known) return known.node;
+    return this.#nodeAt[channel]!.get(alongMm) ?? this.#newNodeOn(channel, alongMm, point);
+  }
+
+  #newNodeOn(channel: number, alongMm: number, point: Point | undefined): number {
     const node = this.#nodes++;
-    on.push({ node, alongMm, point });
+    this.#onChannel[channel]!.push({ node, alongMm, ...(point && { point }) });
+    const nodeAt = this.#nodeAt[channel]!;
+    if (!nodeAt.has(alongMm)) nodeAt.set(alongMm, node);
     return node;
   }
 

@@ -65,6 +65,16 @@ fusePanel({ positions: 4, size: { widthMm: 200, heightMm: 300 }, at: { on: board
     expect(blocked.stretches[0]?.path?.map(({ y }) => y)).toContain(100);
   });
 
+  it("does not lead around a part to a place beyond the edge of the surface", () => {
+    const { ways } = waysIn(
+      board(`
+const beyond = busBar({ at: { on: board, leftMm: 1300, topMm: 225 } });
+fusePanel({ positions: 4, size: { widthMm: 200, heightMm: 300 }, at: { on: board, leftMm: 400, topMm: 100 } });
+cable({ from: left.stud, to: beyond.stud, lengthM: 1, gauge: 4 });`),
+    );
+    expect(ways).toEqual([{ state: "no way" }]);
+  });
+
   it("leaves a terminal towards the stated side of its part", () => {
     const turned = (leaves: string) =>
       wayIn(`

@@ -48,16 +48,17 @@ export type NoWay =
 export const waysOf = workedOutOnce((layout: Layout): readonly (Way | NoWay)[] => {
   const finder = new WayFinder(layout);
   const ways = layout.leads.map((lead) => finder.find(lead));
-  return layout.leads.map((lead) => togetherWith(lead, layout.leads, ways));
+  const partners = new Map(layout.leads.map((lead) => [`${lead.record} ${lead.role}`, lead]));
+  return layout.leads.map(({ index, record, role, paired }) => {
+    const own = ways[index]!;
+    const partner = paired && partners.get(`${record} ${role === "positive" ? "return" : "positive"}`);
+    return partner ? together(own, ways[partner.index]!) : own;
+  });
 });
 
 /** Both conductors of one cable take the longer of the two ways. */
-function togetherWith(lead: Lead, leads: readonly Lead[], ways: readonly (Way | NoWay)[]): Way | NoWay {
-  const own = ways[lead.index]!;
-  if (!lead.paired) return own;
-  const partner = leads.find(({ record, role }) => record === lead.record && role !== lead.role);
-  const other = partner && ways[partner.index];
-  if (own.state !== "found" || other?.state !== "found" || other.lengthMm <= own.lengthMm) return own;
+function together(own: Way | NoWay, other: Way | NoWay): Way | NoWay {
+  if (own.state !== "found" || other.state !== "found" || other.lengthMm <= own.lengthMm) return own;
   return { ...other, stretches: other.stretches.map(reversed).reverse() };
 }
 
