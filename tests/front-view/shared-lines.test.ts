@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { Point } from "../../library/documents/diagram/graph.ts";
 import { drawFrontViews } from "../../library/documents/front-view/draw-front-view.ts";
+import { laneCount, lanesOf } from "../../library/documents/front-view/lanes.ts";
 import { nearestPx, sharedLines } from "../../library/documents/front-view/shared-lines.ts";
 import { judge } from "../../library/judge.ts";
 import { runExample } from "../../library/rules/page.tester.ts";
@@ -53,6 +54,25 @@ describe("lines that several conductors share", () => {
   });
 });
 
+describe("lanes in a channel", () => {
+  const lanes = (...uses: readonly (readonly [number, number])[]) =>
+    lanesOf(
+      uses.map(([from, to], index) => ({ index, from, to })),
+      10,
+    );
+
+  test("conductors beside each other have lanes of their own, others share one", () => {
+    expect([...lanes([0, 100], [50, 200], [120, 300], [215, 400]).values()]).toEqual([0, 1, 0, 1]);
+    expect(laneCount(lanes([0, 100], [0, 200], [0, 300], [310, 400]))).toBe(3);
+    expect(laneCount(lanes())).toBe(0);
+  });
+
+  test("ends within the clearance are beside each other: two conductors would look like one", () => {
+    expect(laneCount(lanes([0, 100], [110, 200]))).toBe(2);
+    expect(laneCount(lanes([0, 100], [110.1, 200]))).toBe(1);
+  });
+});
+
 const wall = (lamps: number, insideMm: number) => {
   const plan = `build({ name: "long wall", insulationC: 105 });
 const wall = surface({ name: "wall", size: { widthMm: 6_500, heightMm: 2_000 } });
@@ -87,5 +107,36 @@ describe("in the front view", () => {
     const svg = wall(1, 200);
     expect(svg).not.toMatch(/>3(×| conductors)</);
     expect(svg).toContain("Trunking · 2 conductors");
+  });
+
+  test("conductors that pass each other nowhere need no room for each", () => {
+    // Twelve in a channel of 40 mm, at 1:5, are too near to each other; six beside each other are not.
+    const plan = `build({ insulationC: 105 });
+const wall = surface({ name: "wall", size: { widthMm: 1_000, heightMm: 400 } });
+const trunking = channel({ name: "Trunking", on: wall, inside: { widthMm: 40, heightMm: 60 }, path: [{ leftMm: 0, topMm: 200 }, { leftMm: 1_000, topMm: 200 }] });
+for (const left of [50, 550])
+  for (let lamp = 0; lamp < 6; lamp++) {
+    const from = busBar({ at: { on: wall, leftMm: left + 10 * lamp, topMm: 60 } });
+    const to = busBar({ at: { on: wall, leftMm: left + 300 + 10 * lamp, topMm: 60 } });
+    cable({ from: from.stud, to: to.stud, gauge: 14, through: [trunking] });
+  }`;
+    const { records, problems } = runExample(plan);
+    const [view] = drawFrontViews(judge(records, problems), { medium: "paper", conductors: true });
+    expect(view!.svg).toContain("Trunking · 12 conductors");
+    expect(view!.svg).not.toContain("several conductors in one line");
+  });
+
+  test("a number that is not kept yet is explained", () => {
+    const { records, problems } = runExample(`build({ insulationC: 105 });
+const wall = surface({ size: { widthMm: 1_000, heightMm: 400 } });
+const from = busBar({ at: { on: wall, leftMm: 50, topMm: 60 } });
+const to = busBar({ at: { on: wall, leftMm: 800, topMm: 60 } });
+cable({ from: from.stud, to: to.stud, gauge: 14 });`);
+    const noticesWith = (conductors: boolean, number: string) =>
+      drawFrontViews(judge(records, problems), { medium: "paper", conductors, numbers: () => number })[0]!
+        .notices;
+    expect(noticesWith(true, "1*")).toContainEqual(expect.stringMatching(/not kept yet/));
+    expect(noticesWith(true, "1")).not.toContainEqual(expect.stringMatching(/not kept yet/));
+    expect(noticesWith(false, "1*")).not.toContainEqual(expect.stringMatching(/not kept yet/));
   });
 });

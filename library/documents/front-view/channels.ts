@@ -6,7 +6,7 @@ import type { FoundHere } from "../diagram/schematic.ts";
 import { aroundPoints, contains, grown, overlaps } from "./boxes.ts";
 import type { FrontDrawing } from "./front-drawing.ts";
 import { drawLabel, labelOf, type PlacedLabel } from "./labels.ts";
-import { lanePx } from "./lanes.ts";
+import { type LaneUse, laneCount, lanePx, lanesOf } from "./lanes.ts";
 import {
   directionOf,
   lengthOf,
@@ -27,6 +27,8 @@ export interface ChannelShape {
   readonly found: readonly FoundHere[];
   /** Around each straight piece. */
   readonly boxes: readonly Box[];
+  /** Of its conductors, by their index; none if they are not drawn. */
+  readonly lanes: ReadonlyMap<number, number>;
 }
 
 export function channelShape(drawing: FrontDrawing, here: ChannelHere): ChannelShape {
@@ -35,22 +37,31 @@ export function channelShape(drawing: FrontDrawing, here: ChannelHere): ChannelS
   const points = path.map((point) => scale.point(point));
   const inside = channel.inside;
   const stated = inside && (inside.shape === "round" ? inside.diameter : inside.width);
-  const lanes = options.conductors ? leadsIn(content, here.index).length : 0;
+  const uses = options.conductors ? usesOf(content, here) : [];
+  const lanes = lanesOf(uses, apartPx / scale.px(1));
   const widthPx =
-    stated === undefined ? Math.max(unknownChannelPx, lanes * lanePx + 3) : Math.max(scale.px(stated), 3);
+    stated === undefined
+      ? Math.max(unknownChannelPx, laneCount(lanes) * lanePx + 3)
+      : Math.max(scale.px(stated), 3);
   const boxes = piecesOfLine(points).map((piece) => grown(aroundPoints(piece), widthPx / 2));
   for (const box of boxes) placer.take(box, -1 - here.index);
   const found = drawing.found.ofRecord(channel.record);
   const along = stepsAlong(points, 12, Number.POSITIVE_INFINITY).map(({ at }) => at);
   drawing.mark(found, [...along, ...placesBeside([points], (widthPx + markPx) / 2 + 2)], boxes);
-  return { here, points, widthPx, found, boxes };
+  return { here, points, widthPx, found, boxes, lanes };
 }
 
-/** The indices of the conductors in a channel. */
-export function leadsIn({ leads }: SurfaceContent, channel: number): readonly number[] {
-  return leads
-    .filter(({ way }) => way.stretches.some((stretch) => stretch.channel === channel))
-    .map(({ lead }) => lead.index);
+/** Between the ends of two conductors in one lane, px: they would look like one. */
+const apartPx = 12;
+
+/** The conductors in a channel. */
+function usesOf({ leads }: SurfaceContent, { index: channel }: ChannelHere): readonly LaneUse[] {
+  return leads.flatMap(({ lead, way }) => {
+    const ends = way.stretches.flatMap((stretch) =>
+      stretch.channel === channel ? (stretch.alongMm ?? []) : [],
+    );
+    return ends.length === 0 ? [] : [{ index: lead.index, from: Math.min(...ends), to: Math.max(...ends) }];
+  });
 }
 
 /** Along the channel: within it if it is wide enough, smaller where there is little room; else beside it. */

@@ -3,11 +3,11 @@ import type { Point } from "../diagram/graph.ts";
 import type { FoundHere } from "../diagram/schematic.ts";
 import type { Stroke } from "../diagram/svg-writer.ts";
 import { aroundPoints, grown } from "./boxes.ts";
-import { type ChannelShape, leadsIn } from "./channels.ts";
+import type { ChannelShape } from "./channels.ts";
 import type { FrontDrawing } from "./front-drawing.ts";
 import { drawLabel, labelOf, lineOwner, type PlacedLabel } from "./labels.ts";
 import { labelBeside } from "./labels-beside.ts";
-import { type LanePiece, lanePx, lineInLanes, piecesOf, placeOnPath } from "./lanes.ts";
+import { type LanePiece, laneCount, lanePx, lineInLanes, piecesOf, placeOnPath } from "./lanes.ts";
 import { piecesOfLine, placesAlong, stepsAlong } from "./lines.ts";
 import { nearestPx } from "./shared-lines.ts";
 import type { LeadHere } from "./surface-content.ts";
@@ -27,11 +27,11 @@ export function conductorShapes(
 ): readonly ConductorShape[] {
   const { content, found, placer } = drawing;
   const lanes = new Map(
-    channels.map(({ here, widthPx }) => {
-      const inIt = leadsIn(content, here.index);
-      const room = Math.min(lanePx, (widthPx - 3) / Math.max(1, inIt.length));
+    channels.map(({ here, widthPx, lanes }) => {
+      const count = laneCount(lanes);
+      const room = Math.min(lanePx, (widthPx - 3) / Math.max(1, count));
       const gap = room < nearestPx ? 0 : room;
-      const besides = inIt.map((lead, at) => [lead, (at - (inIt.length - 1) / 2) * gap] as const);
+      const besides = [...lanes].map(([lead, lane]) => [lead, (lane - (count - 1) / 2) * gap] as const);
       return [here.index, { course: here.path, besides: new Map(besides) }] as const;
     }),
   );

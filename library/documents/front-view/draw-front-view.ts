@@ -1,6 +1,7 @@
 import type { Judgement } from "../../judge.ts";
 import { counted } from "../../rules/wording/format-number.ts";
 import type { Point } from "../diagram/graph.ts";
+import { notKeptYet } from "../schedules/cells.ts";
 import { bilgeWaterShape, drawAreas } from "./areas.ts";
 import { type BodyShape, bodyLabel, bodyShape, drawBody } from "./bodies.ts";
 import { type ChannelShape, channelEdges, channelLabel, channelShape, drawChannel } from "./channels.ts";
@@ -188,10 +189,14 @@ function dimensionsOf(
 }
 
 /** Everything that is left out of the picture or unknown. Ask last: findings that no thing has taken are counted. */
-function noticesOf({ plan, content, found }: FrontDrawing): readonly string[] {
+function noticesOf({ plan, content, found, options }: FrontDrawing): readonly string[] {
   const { layout, ways } = plan.placement!;
   const noWay = layout.leads.filter(({ index }) => ways[index]!.state !== "found");
   const open = found.left().filter(({ accepted }) => !accepted).length;
+  const areNumbered = options.conductors === true && options.numbers !== undefined;
+  const isNotKept =
+    areNumbered &&
+    content.leads.some(({ lead: { record, role } }) => options.numbers!(record, role)?.endsWith("*"));
   const sizeless = content.bodies.filter(({ body }) => !body.size).map(({ body }) => body.name);
   return [
     ...(plan.model.networkUnread
@@ -202,6 +207,7 @@ function noticesOf({ plan, content, found }: FrontDrawing): readonly string[] {
           `${counted(noWay.length, "conductor")} of the plan ${noWay.length === 1 ? "has" : "have"} no way that is known, and ${noWay.length === 1 ? "is" : "are"} counted in no channel.`,
         ]
       : []),
+    ...(isNotKept ? [notKeptYet] : []),
     ...(sizeless.length > 0 ? [`Without a stated size, shown as a point: ${sizeless.join(", ")}.`] : []),
     ...(open > 0
       ? [

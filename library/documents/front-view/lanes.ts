@@ -52,6 +52,33 @@ function crossing(one: Line, other: Line): Point | undefined {
   return { x: one.from.x + along * ax, y: one.from.y + along * ay };
 }
 
+/** A conductor in a channel, from where to where along it. */
+export interface LaneUse {
+  readonly index: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/**
+ * The lane of each conductor in a channel, by its index, from 0 on: those that are beside each other anywhere, or less than a clearance
+ * apart, have different ones, and no more lanes are used than that needs.
+ */
+export function lanesOf(uses: readonly LaneUse[], clearance: number): ReadonlyMap<number, number> {
+  const lanes = new Map<number, number>();
+  const ends: number[] = [];
+  for (const { index, from, to } of uses.toSorted((one, other) => one.from - other.from)) {
+    const free = ends.findIndex((end) => end + clearance < from);
+    const lane = free < 0 ? ends.length : free;
+    ends[lane] = to;
+    lanes.set(index, lane);
+  }
+  return lanes;
+}
+
+export function laneCount(lanes: ReadonlyMap<number, number>): number {
+  return lanes.size === 0 ? 0 : Math.max(...lanes.values()) + 1;
+}
+
 /** How far along a path a point on it is. */
 export function placeOnPath(path: readonly Point[], { x, y }: Point): number {
   let [before, nearest, place] = [0, Number.POSITIVE_INFINITY, 0];
