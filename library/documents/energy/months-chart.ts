@@ -100,7 +100,7 @@ export function monthsChart(
         ...{ sizePx: 13, weight: "bold" },
       }),
       pen.text({ x: bar.from, y: topPx + 32 }, "Yield and use, Wh a day", { sizePx: entryPx }),
-      pen.text({ x: charge.from, y: topPx + 32 }, "Lowest charge, % of a full one", { sizePx: entryPx }),
+      pen.text({ x: charge.from, y: topPx + 32 }, "Lowest charge, % of a full bank", { sizePx: entryPx }),
       ...axis,
       ...rows,
       legend.svg,

@@ -49,7 +49,7 @@ export function summaryOf({ period }: PeriodEnergy, bank: BankEnergy): string[] 
   const belowReserveH = months.reduce((sum, { hoursBelowReserve }) => sum + hoursBelowReserve, 0);
   const howLong =
     unmetHours > 0
-      ? `in about ${about(unmetHours).text} hours without supply`
+      ? `without supply for about ${about(unmetHours).text} hours`
       : `never without supply, but below its reserve for about ${about(belowReserveH).text} hours`;
   return [
     short.length === 0

@@ -31,7 +31,7 @@ export function weekChart(
   const notTaken = whOf(week.spilledW);
   const charging = powerStrip(pen, week, {
     ...{ top: topPx + 24, title: "Charging, W", powers: week.sources, none: "no source gives any power" },
-    further: notTaken >= 0.5 ? [`not taken, about ${about(notTaken).text} Wh`] : [],
+    further: notTaken >= 0.5 ? [`about ${about(notTaken).text} Wh of it not taken`] : [],
   });
   const use = powerStrip(pen, week, {
     ...{ top: charging.bottom + 16, title: "Use, W", powers: [...week.loads, ...shared] },

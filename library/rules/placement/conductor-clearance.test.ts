@@ -55,7 +55,7 @@ testRule(conductorClearance, [
       {
         on: "path",
         message:
-          "The positive conductor of Lamp and 1 more pass the stove at 2.91 in: keep at least 2.95 in, better 4.92 in (",
+          "The positive conductor of Lamp and 1 more pass the stove at 2.91 in: keep at least 2.95 in away, better 4.92 in (",
         fixes: "no fix",
       },
     ],
@@ -67,7 +67,7 @@ testRule(conductorClearance, [
       {
         on: "path",
         message:
-          "The positive conductor of Lamp and 1 more pass the stove at 74 mm: keep at least 75 mm, better 125 mm (",
+          "The positive conductor of Lamp and 1 more pass the stove at 74 mm: keep at least 75 mm away, better 125 mm (",
         fixes: "no fix",
       },
     ],
@@ -79,7 +79,8 @@ testRule(conductorClearance, [
     finds: [
       {
         on: "path",
-        message: "The positive conductor of Lamp and 1 more pass the stove at 29 mm: keep at least 30 mm (",
+        message:
+          "The positive conductor of Lamp and 1 more pass the stove at 29 mm: keep at least 30 mm away (",
         fixes: "no fix",
       },
     ],
@@ -113,7 +114,7 @@ testRule(conductorClearance, [
         subject: "Lamp",
         on: "",
         message:
-          "The positive conductor of Lamp and 1 more pass the stove at 300 mm: keep at least 301 mm (as stated), lead them elsewhere.",
+          "The positive conductor of Lamp and 1 more pass the stove at 300 mm: keep at least 301 mm away (as stated); lead them elsewhere.",
         fixes: "no fix",
       },
     ],

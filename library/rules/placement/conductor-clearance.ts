@@ -49,8 +49,9 @@ export const conductorClearance = defineRule<Values>({
     if (isEnough)
       return `${capitalised(which)} ${verb} ${fixture} at ${distance}: that is permitted, ${limit} is better (${source}).`;
     const aim = aimMm === undefined ? "" : `, better ${shortLengthInUnit(aimMm, unit)}`;
-    const way = inConduitNone ? "lead them elsewhere, or in a conduit" : "lead them elsewhere";
-    return `${capitalised(which)} ${verb} ${fixture} at ${distance}: keep at least ${limit}${aim} (${source}), ${way}.`;
+    const them = others === 0 ? "it" : "them";
+    const way = inConduitNone ? `lead ${them} elsewhere, or in a conduit` : `lead ${them} elsewhere`;
+    return `${capitalised(which)} ${verb} ${fixture} at ${distance}: keep at least ${limit} away${aim} (${source}); ${way}.`;
   },
 });
 

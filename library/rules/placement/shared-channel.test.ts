@@ -24,7 +24,7 @@ testRule(conductorsShareChannel, [
         record: "trunking",
         on: "",
         message:
-          "Up to 4 conductors carry load together here over 24 in or more (unconfirmed figure). With the factor, a demand only from 50 V (33 CFR 183.435(b), with 183.425 Table 5, note 2), each still carries its load, Lamp (6 A) with 36 A instead of 60 A; bundledInChannels in build judges by it.",
+          "Up to 4 conductors carry load together here over 610 mm or more (unconfirmed figure). The factor for that is a demand only from 50 V (33 CFR 183.435(b), with 183.425 Table 5, note 2). With it each run still carries its load, Lamp with 6 A of 36 A instead of 60 A. bundledInChannels in build judges by it.",
         values: { together: 4, above: [] },
         fixes: "no fix",
       },

@@ -1,8 +1,12 @@
 import { groupedBy } from "../../analysis/grouped-by.ts";
 import { bundlesOf, sharedRuns } from "../../analysis/placement/shared-channels.ts";
+import { metresPerInch } from "../../model/length-limits.ts";
+import type { BoardUnit } from "../../model/length-unit.ts";
+import { boardUnitOf } from "../../model/unit-of-plan.ts";
 import { sharedChannel } from "../../standards/shared-channels.ts";
 import { atProperty, defineRule, type Found } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
+import { shortLengthInUnit } from "../wording/lengths.ts";
 import { listInWords } from "../wording/part-in-words.ts";
 import { atRecord } from "../wording/placement-in-words.ts";
 import { sourceInWords, unconfirmed } from "../wording/source-in-words.ts";
@@ -35,21 +39,26 @@ export const conductorsShareChannel = defineRule<Values>({
           ...{ name: nearest.run.name, loadA: nearest.loadA },
           ...{ ampacityA: nearest.ampacityA, bundledA: nearest.bundledA },
           above: inOrder.filter(({ loadA, bundledA }) => exceeds(loadA, bundledA)).map(({ run }) => run.name),
+          unit: boardUnitOf(placement.layout),
           source: sourceInWords(sharedChannel.source),
         },
         related: inOrder.slice(0, mostRelated).map(({ run }) => ({ at: atProperty(run), text: run.name })),
       };
     });
   },
-  message({ together, name, loadA, ampacityA, bundledA, above, source }) {
+  message({ together, name, loadA, ampacityA, bundledA, above, unit, source }) {
     const [alone, bundled] = formatDistinctWithUnit(ampacityA, bundledA, "A");
+    const load = withUnit(loadA, "A");
     const verdict =
       above.length === 0
-        ? `each still carries its load, ${name} (${withUnit(loadA, "A")}) with ${bundled} instead of ${alone}`
-        : `${listInWords(above, 3)} would be overloaded, ${name} (${withUnit(loadA, "A")}) at ${bundled} instead of ${alone}`;
-    return `Up to ${together} conductors carry load together here over ${sharedChannel.leastLengthIn} in or more (${unconfirmed}). With the factor, a demand only from ${sharedChannel.demandedFromV} V (${source}), ${verdict}; bundledInChannels in build judges by it.`;
+        ? `each run still carries its load, ${name} with ${load} of ${bundled} instead of ${alone}`
+        : `${listInWords(above, 3)} would be overloaded, ${name} with ${load} of ${bundled} instead of ${alone}`;
+    const length = shortLengthInUnit(sharedChannel.leastLengthIn * mmPerInch, unit);
+    return `Up to ${together} conductors carry load together here over ${length} or more (${unconfirmed}). The factor for that is a demand only from ${sharedChannel.demandedFromV} V (${source}). With it ${verdict}. bundledInChannels in build judges by it.`;
   },
 });
+
+const mmPerInch = metresPerInch * 1_000;
 
 interface Values {
   /** Conductors that carry load in one scenario. */
@@ -61,6 +70,7 @@ interface Values {
   readonly bundledA: number;
   /** Runs with more load than that ampacity. */
   readonly above: readonly string[];
+  readonly unit: BoardUnit;
   readonly source: string;
 }
 

@@ -44,13 +44,22 @@ async function open(options: Parameters<typeof openEnergyPage>[1] = {}): Promise
 }
 
 const themes = {
-  light: { "--vscode-editor-foreground": "#1f1f1f", "--vscode-editor-background": "#ffffff" },
-  dark: { "--vscode-editor-foreground": "#d4d4d4", "--vscode-editor-background": "#1e1e1e" },
+  light: {
+    "--vscode-editor-foreground": "#1f1f1f",
+    "--vscode-editor-background": "#ffffff",
+    "--vscode-editor-inactiveSelectionBackground": "#e5ebf1",
+  },
+  dark: {
+    "--vscode-editor-foreground": "#d4d4d4",
+    "--vscode-editor-background": "#1e1e1e",
+    "--vscode-editor-inactiveSelectionBackground": "#3a3d41",
+  },
   "high-contrast": {
     "--vscode-editor-foreground": "#ffffff",
     "--vscode-editor-background": "#000000",
     "--vscode-contrastBorder": "#6fc3df",
     "--vscode-contrastActiveBorder": "#f38518",
+    "--vscode-editor-inactiveSelectionBackground": "#ffffffb3",
   },
 };
 
