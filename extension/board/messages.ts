@@ -130,13 +130,19 @@ export interface ViewState {
   readonly uri: string;
   /** Whether the ways of the conductors are drawn. */
   readonly conductors: boolean;
+  /** Of the pictures: as wide as the view, or a multiple of their own size. */
+  readonly size: PictureSize;
 }
+
+export const pictureSizes = ["fit", "1", "1.5", "2"] as const;
+export type PictureSize = (typeof pictureSizes)[number];
 
 /** The kept state may be damaged, or from another version. Unusable values are treated as never chosen. */
 export function readViewState(kept: unknown): ViewState {
-  const { uri, conductors } = valuesOf(kept);
+  const { uri, conductors, size } = valuesOf(kept);
   return {
     uri: typeof uri === "string" && uri.length <= 10_000 ? uri : "",
     conductors: conductors === true,
+    size: pictureSizes.find((one) => one === size) ?? "fit",
   };
 }

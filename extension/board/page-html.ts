@@ -8,6 +8,12 @@ export function boardsPageHtml(frame: PageFrame): string {
 const body = `<header>
 <h1 id="title">Boards</h1>
 <label><input type="checkbox" id="conductors"> Conductors</label>
+<label>Size <select id="size">
+<option value="fit">as wide as the view</option>
+<option value="1">100 %</option>
+<option value="1.5">150 %</option>
+<option value="2">200 %</option>
+</select></label>
 <div role="group" aria-label="Changes made here">
 <button type="button" id="undo">Undo</button>
 <button type="button" id="redo">Redo</button>

@@ -88,7 +88,7 @@ function atOf(
   plan: LocatedPlan,
 ): string {
   const { uri, start } = plan.callOf(record);
-  const on = plan.namesAt(uri, start).get(surface) ?? "…";
+  const on = plan.namesAt(uri, start).get(surface) ?? plan.nameToImport(uri, surface) ?? "…";
   const turned = turnedDeg === 0 ? "" : `, turnedDeg: ${turnedDeg}`;
   const [left, top] = [leftMm, topMm].map((mm) => written(inUnit(mm, unit)));
   const suffix = unit === "mm" ? "Mm" : "In";

@@ -31,6 +31,11 @@ export interface CheckedPlan {
   at(uri: Uri, offset: number): ValueAtPosition | undefined;
   /** The variables that a text at this place can use for records, by record: `house` of `const house = battery(…)`. */
   namesAt(uri: Uri, offset: number): ReadonlyMap<number, string>;
+  /**
+   * The name that a file could import for a record of another file; undefined if that one does not export it. The edits of a fix that
+   * uses the name write the import.
+   */
+  nameToImport(uri: Uri, record: number): string | undefined;
   /** Whether a number of a record can be changed where it is written, or why not. */
   movableAt(record: number, path: PropertyPath): Movable;
   /** Text edits of a proposed fix, or undefined when the value cannot be edited where it is written. Not yet proved. */

@@ -88,10 +88,11 @@ function withoutName(plan: CheckedPlan, surfaces: readonly Surface[], record: nu
   return `${which} is described in ${listInWords(there)}, and ${here} has no name for it: export it there, and import it here`;
 }
 
-/** The name of a surface that the call of a part may use. */
+/** The name of a surface that the call of a part may use: one that it has, or that its file can import without running anything earlier. */
 function nameAt(plan: CheckedPlan, record: number, surface: number): NamedInPlan | undefined {
   const { uri, start } = plan.callOf(record);
-  const inText = plan.namesAt(uri, start).get(surface);
+  const toImport = () => (surface < record ? plan.nameToImport(uri, surface) : undefined);
+  const inText = plan.namesAt(uri, start).get(surface) ?? toImport();
   return inText === undefined ? undefined : { inText, reference: { kind: "surface", id: surface } };
 }
 

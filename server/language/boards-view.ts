@@ -1,3 +1,4 @@
+import { groupedBy } from "../../library/analysis/grouped-by.ts";
 import type { Placement } from "../../library/analysis/placement/placement.ts";
 import { overlap } from "../../library/analysis/placement/rectangles.ts";
 import { laidLengthM } from "../../library/analysis/placement/run-ways.ts";
@@ -213,15 +214,33 @@ function worstFirst({ finding: one }: PlacedFinding, { finding: other }: PlacedF
   return severityOrder[one.severity] - severityOrder[other.severity];
 }
 
+/** A line for each run: the lengths of its conductors, and its drop once. */
 function changedLengths(before: CheckedPlan, after: CheckedPlan): readonly string[] {
   const had = conductorsOf(before, () => ({}));
   const has = conductorsOf(after, () => ({}));
-  return has.flatMap(({ name, length, drop }, index) => {
-    const was = had[index];
-    if (!was || (was.length === length && was.drop === drop)) return [];
-    const drops = was.drop === drop || !drop || !was.drop ? "" : `; drop ${was.drop} → ${drop}`;
-    return [`${name}: ${was.length === length ? length : `${was.length} → ${length}`}${drops}`];
+  const leads = after.judgement.placement?.layout.leads ?? [];
+  return [...groupedBy(leads, ({ record }) => record).values()].flatMap((ends) => {
+    const [first] = ends as [Lead];
+    const lengths = ends.flatMap(({ index, role }) => {
+      const [was, is] = [had[index]?.length, has[index]!.length];
+      return was === undefined || was === is
+        ? []
+        : [`${role === "cable" ? "" : `${role} `}${fromTo(was, is)}`];
+    });
+    const [was, is] = [had[first.index]?.drop, has[first.index]!.drop];
+    const drop = was && is && was !== is ? [`drop ${fromTo(was, is)}`] : [];
+    const changes = [...(lengths.length > 0 ? [lengths.join(", ")] : []), ...drop];
+    return changes.length === 0 ? [] : [`${plainWords(first.name)}: ${changes.join("; ")}`];
   });
+}
+
+/** "1.1 → 1.2 m, at most 3 m": the words that both end with once. */
+function fromTo(was: string, is: string): string {
+  const [before, after] = [was.split(" "), is.split(" ")];
+  let same = 0;
+  while (same < Math.min(before.length, after.length) - 1 && before.at(-1 - same) === after.at(-1 - same))
+    same++;
+  return `${before.slice(0, before.length - same).join(" ")} → ${is}`;
 }
 
 function locationOf(view: PlanInView, record: number): Pick<BoardPart, "location"> {

@@ -13,6 +13,10 @@ const others = {
 export const board = surface({ name: "Main board", size: { widthMm: 1_200, heightMm: 800 } });
 export const place = { on: board } as const;
 `,
+  "hidden.ts": `import { surface } from "loomwright";
+const board = surface({ name: "Main board", size: { widthMm: 1_200, heightMm: 800 } });
+export const place = { on: board } as const;
+`,
   "lights.ts": `import { busBar } from "loomwright";
 import { board } from "./boards.ts";
 export const spare = busBar({ name: "spare", side: "positive", size: { widthMm: 60, heightMm: 40 } });
@@ -315,10 +319,20 @@ describe("a part whose place cannot be written", () => {
     }
   });
 
-  test("because its file has no name for the surface, is left out, with the way out", async () => {
-    const text = imported("place").replaceAll("on: board", "...place");
-    expect(await reason(text)).toContain(
-      "Cannot be put here: Main board is described in boards.ts, and cabin.ts has no name for it: export it there, and import it here.",
+  const spreadFrom = (other: string) =>
+    imported("place").replaceAll("on: board", "...place").replace("./boards.ts", other);
+
+  test("because its file cannot have a name for the surface, is left out, with the way out", async () => {
+    expect(await reason(spreadFrom("./hidden.ts"))).toContain(
+      "Cannot be put here: Main board is described in hidden.ts, and cabin.ts has no name for it: export it there, and import it here.",
     );
+  });
+
+  test("is not left out where its file can import the name: the step writes the import too", async () => {
+    const answer = await suggested(spreadFrom("./boards.ts"));
+    expect(answer.places).toHaveLength(2);
+    const text = write(await take(answer));
+    expect(text).toContain('import { place, board } from "./boards.ts";');
+    expect(text).toMatch(/name: "plus"[^;]*at: \{ on: board, leftMm: /);
   });
 });

@@ -85,7 +85,7 @@ describe("a part at another place", () => {
     expect(editor.textOf(file)).toBe(boardsPlan);
     const plus = partOf(moved, "plus");
     expect(plus.place).toMatchObject({ left: 650, overlaps: [] });
-    expect(moved.tried!.lengths.some((line) => line.includes("0.864 m → 0.919 m"))).toBe(true);
+    expect(moved.tried!.lengths).toEqual(["cabin.ts line 26: 0.864 → 0.919 m"]);
     const over = await tryAt(view, { part: "plus", left: 750, top: 310 });
     expect(partOf(over, "plus").place!.overlaps).toEqual([partOf(over, "minus").record]);
     const typed = await viewOf(boardsPlan.replace("leftMm: 600, topMm: 300", "leftMm: 650, topMm: 300"));
@@ -100,6 +100,9 @@ describe("a part at another place", () => {
     const moved = await tryAt(view, { part: "Fridge", left: 900, top: 100 });
     expect(partOf(moved, "Fridge").place).toMatchObject({ left: 900, top: 100, width: 100, height: 60 });
     expect(moved.conductors.at(-1)!.length).toMatch(/ m$/);
+    expect(moved.tried!.lengths).toEqual([
+      "Fridge: positive not known: 1 end on no surface → 0.924 m, return not known: 1 end on no surface → 0.308 m",
+    ]);
   });
 
   test("can be cancelled, and the next request is answered", async () => {

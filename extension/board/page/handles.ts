@@ -80,6 +80,7 @@ export function createHandles(
     stage.drawn = svg;
     picture.setAttribute("aria-hidden", "true");
     stage.frame.style.aspectRatio = `${width} / ${height}`;
+    stage.frame.style.setProperty("--own-width", `${width}px`);
     stage.frame.querySelector("svg")?.remove();
     stage.frame.prepend(picture);
   };

@@ -4,7 +4,14 @@
 import type { BoardPart, BoardsView } from "../../../server/language/messages.ts";
 import { isRefused, readPicture } from "../../diagram/page/picture.ts";
 import { drawTable, find, onUndoAndRedo, paragraph } from "../../plan-view/page/page-parts.ts";
-import { type FromPage, readViewState, type ShowBoards, type ToPage, type ViewState } from "../messages.ts";
+import {
+  type FromPage,
+  pictureSizes,
+  readViewState,
+  type ShowBoards,
+  type ToPage,
+  type ViewState,
+} from "../messages.ts";
 import { createArrangement } from "./arrangement.ts";
 import { createHandles } from "./handles.ts";
 import { createMoving } from "./moving.ts";
@@ -20,6 +27,7 @@ function start(): void {
   const port = acquireVsCodeApi();
   const notice = find("notice");
   const conductors = find<HTMLInputElement>("conductors");
+  const size = find<HTMLSelectElement>("size");
   let state = readViewState(port.getState());
   let number = 0;
   /** Of the text. */
@@ -304,6 +312,17 @@ function start(): void {
     state = { ...state, conductors: conductors.checked };
     port.setState(state);
     act({ type: "choose", conductors: conductors.checked });
+  });
+  const drawSize = () => {
+    find("boards").classList.toggle("sized", state.size !== "fit");
+    find("boards").style.setProperty("--size", state.size === "fit" ? null : state.size);
+  };
+  size.value = state.size;
+  drawSize();
+  size.addEventListener("change", () => {
+    state = { ...state, size: pictureSizes.find((one) => one === size.value) ?? "fit" };
+    port.setState(state);
+    drawSize();
   });
   onUndoAndRedo(act);
   document.addEventListener(

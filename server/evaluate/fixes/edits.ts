@@ -1,6 +1,12 @@
 import ts from "typescript";
 import type { PropertyPath } from "../../../library/model/plain-values.ts";
-import { type Change, isNamedInPlan, type ProposedFix } from "../../../library/rules/finding.ts";
+import {
+  type Change,
+  isNamedInPlan,
+  type NamedInPlan,
+  type ProposedFix,
+  type Settable,
+} from "../../../library/rules/finding.ts";
 import type { Edit, PlacedFix } from "../checked-plan.ts";
 import type { SourceNode } from "../provenance/contexts.ts";
 import { propertyValue } from "../provenance/object-literals.ts";
@@ -8,6 +14,7 @@ import type { Origin } from "../provenance/provenance.ts";
 import type { PlanSourceMap } from "../provenance/source-map.ts";
 import { unwrapExpression } from "../provenance/unwrap-expression.ts";
 import type { PlanFile } from "../text/parse.ts";
+import { hasName, importEdit } from "./import-edit.ts";
 import { insertProperties, quoteOf, removeProperty, renameProperty, type TextEdit } from "./literal-edits.ts";
 import { printValue } from "./print-value.ts";
 
@@ -29,6 +36,11 @@ export function editsOf(fix: ProposedFix, places: PlanSourceMap): PlacedFix | un
           : rename(change, places);
     if (!made) return undefined;
     changing.add(made.records);
+    for (const named of change.do === "set" ? namesIn(change.value) : []) {
+      const imported = importOf(named, made.file, places);
+      if (imported === "impossible") return undefined;
+      if (imported && !edits.some((other) => sameEdit(imported, other))) edits.push(imported);
+    }
     if ("edit" in made) {
       const edit = editIn(made.file, made.edit);
       // One edit changes all cables that share a size.
@@ -68,6 +80,23 @@ export function editsOf(fix: ProposedFix, places: PlanSourceMap): PlacedFix | un
       return others;
     },
   };
+}
+
+/** The names of other calls in a value. */
+function namesIn(value: Settable): readonly NamedInPlan[] {
+  if (typeof value !== "object") return [];
+  return isNamedInPlan(value) ? [value] : Object.values(value).flatMap(namesIn);
+}
+
+/** The import that a name needs in the file where it is written; undefined if that file has the name. */
+function importOf(
+  { inText, reference: { id } }: NamedInPlan,
+  file: PlanFile,
+  places: PlanSourceMap,
+): Edit | "impossible" | undefined {
+  if (places.argumentOf(id).call.file === file || hasName(file, inText)) return undefined;
+  const made = importEdit(id, file, places);
+  return made?.inText === inText ? editIn(file, made.edit) : "impossible";
 }
 
 function hasOthers(records: ReadonlySet<number>, than: ReadonlySet<number>): boolean {

@@ -36,8 +36,7 @@ export function insertProperties(
     const newText = comma >= 0 ? ` ${printed.join(", ")},` : `, ${printed.join(", ")}`;
     return [{ start: lastEnd, end: lastEnd, newText }];
   }
-  const lineBreak = text.includes("\r\n") ? "\r\n" : "\n";
-  const indent = lineBreak + indentAt(text, firstStart);
+  const indent = lineBreakOf(text) + indentAt(text, firstStart);
   const behind = endOfRemarks(text, lastEnd);
   const lines = printed.map((property) => indent + property).join(",");
   if (comma >= 0) return [{ start: behind, end: behind, newText: `${lines},` }];
@@ -119,12 +118,16 @@ function firstQuote(source: ts.SourceFile): Quote {
   return first === "'" ? "'" : '"';
 }
 
-function indentAt(text: string, position: number): string {
+export function lineBreakOf(text: string): "\r\n" | "\n" {
+  return text.includes("\r\n") ? "\r\n" : "\n";
+}
+
+export function indentAt(text: string, position: number): string {
   const lineStart = text.lastIndexOf("\n", position - 1) + 1;
   return /^[ \t]*/.exec(text.slice(lineStart, position))?.[0] ?? "";
 }
 
 /** Behind the remarks that follow on the same line. */
-function endOfRemarks(text: string, position: number): number {
+export function endOfRemarks(text: string, position: number): number {
   return ts.getTrailingCommentRanges(text, position)?.at(-1)?.end ?? position;
 }

@@ -30,6 +30,11 @@ export function exportOf(file: PlanFile, name: string): ts.Node | undefined {
   return exportsOf(file).names.get(name);
 }
 
+/** The names of a file's own exports, "default" among them. */
+export function exportedNames(file: PlanFile): readonly string[] {
+  return [...exportsOf(file).names.keys()];
+}
+
 /** Module texts of the `export *` declarations. */
 export function passedOn(file: PlanFile): readonly string[] {
   return exportsOf(file).all;

@@ -18,6 +18,7 @@ import type {
   ValueAtPosition,
 } from "../checked-plan.ts";
 import { editsOf } from "../fixes/edits.ts";
+import { importEdit } from "../fixes/import-edit.ts";
 import type { Snapshot, Uri } from "../workspace.ts";
 import type { TracedRun } from "./contexts.ts";
 import { movableAt } from "./movable.ts";
@@ -106,6 +107,11 @@ export class LocatedPlan implements CheckedPlan {
       return name === undefined || places.recordsOfCall(record).size > 1 ? [] : [[record, name]];
     });
     return new Map(names);
+  }
+
+  nameToImport(uri: Uri, record: number): string | undefined {
+    const into = this.traced.files.find((file) => file.uri === uri);
+    return into && importEdit(record, into, this.places)?.inText;
   }
 
   movableAt(record: number, path: PropertyPath): Movable {

@@ -25,7 +25,8 @@ export function namesInReach(
   return names;
 }
 
-function callDeclared({ node }: SourceNode): ts.Node | undefined {
+/** The call whose result a variable is declared with. */
+export function callDeclared({ node }: SourceNode): ts.Node | undefined {
   if (!ts.isVariableDeclaration(node) || !ts.isIdentifier(node.name) || !node.initializer) return undefined;
   return unwrapExpression(node.initializer);
 }

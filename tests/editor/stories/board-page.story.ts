@@ -114,7 +114,7 @@ describe("a person who hears the page or uses the keyboard alone", () => {
     expect((await said("move")).at(-1)!.places).toMatchObject([{ left: 605, top: 295, turnedDeg: 0 }]);
     await answer(view);
     await page.locator("#effect", { hasText: "plus: 605 mm from the left, 295 mm from the top" }).waitFor();
-    await page.locator("#effect", { hasText: "0.864 m → 0.875 m" }).waitFor();
+    await page.locator("#effect", { hasText: "0.864 → 0.875 m" }).waitFor();
     expect(await page.evaluate(() => document.activeElement?.getAttribute("aria-label"))).toMatch(
       /^plus, 605/,
     );
@@ -385,10 +385,35 @@ test("the choice of conductors is kept, and made again after a reload", async ()
   const view = await open();
   await view.page.getByRole("checkbox", { name: "Conductors" }).check();
   const kept = await view.kept();
-  expect(kept).toEqual({ uri: root, conductors: true });
+  expect(kept).toEqual({ uri: root, conductors: true, size: "fit" });
   const again = await open({ state: kept! });
   expect(await again.page.getByRole("checkbox", { name: "Conductors" }).isChecked()).toBe(true);
   expect(await again.said("choose")).toEqual([{ type: "choose", conductors: true }]);
+});
+
+test("a size of the pictures is chosen and kept, and a part follows the pointer there", async () => {
+  const view = await open();
+  await view.page.getByRole("combobox", { name: "Size" }).selectOption("200 %");
+  const again = await open({ state: (await view.kept())! });
+  const { page, said } = again;
+  const { picture } = (await ask()).surfaces[0]!;
+  const widthOf = (selector: string) =>
+    page
+      .locator(selector)
+      .first()
+      .evaluate((element) => element.getBoundingClientRect().width);
+  expect(await widthOf(".stage")).toBeCloseTo(2 * picture.width, 0);
+  // The boards scroll, and the page does not.
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(900);
+  const before = (await ask()).parts.find(({ name }) => name === "plus")!.place!;
+  await part(again, "plus").scrollIntoViewIfNeeded();
+  const box = (await part(again, "plus").boundingBox())!;
+  await page.mouse.move(box.x + 5, box.y + 5);
+  await page.mouse.down();
+  await page.mouse.move(box.x + 5 - 2 * picture.perMm * 100, box.y + 5, { steps: 4 });
+  await page.mouse.up();
+  const [last] = (await said("letGo")).at(-1)!.places;
+  expect(last!.left).toBe(before.left - 100);
 });
 
 test("an answer about another text is not shown while a part moves, and a new text ends the move", async () => {
