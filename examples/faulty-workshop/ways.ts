@@ -226,6 +226,7 @@ const warm = channel({
   inside: { widthMm: 20, heightMm: 20 },
   fillPercent: 60,
 });
+// placement/over-channel: 5 mm of the fan are over that channel.
 circuit({
   ...fromBus,
   name: "cooker fan, ways",
@@ -234,5 +235,6 @@ circuit({
   ambientC: 20,
   outsideMm: 5,
   through: [warm],
-  at: { on: wall, leftMm: 1_200, topMm: 780 },
+  size: { widthMm: 60, heightMm: 60 },
+  at: { on: wall, leftMm: 1_150, topMm: 755 },
 });

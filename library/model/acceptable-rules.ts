@@ -72,6 +72,7 @@ export const acceptableRules = [
   "placement/no-way",
   "placement/not-judged",
   "placement/outside",
+  "placement/over-channel",
   "placement/overlap",
   "placement/position",
   "placement/reach",

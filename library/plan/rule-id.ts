@@ -71,6 +71,7 @@ export type RuleId =
   | "placement/no-way"
   | "placement/not-judged"
   | "placement/outside"
+  | "placement/over-channel"
   | "placement/overlap"
   | "placement/position"
   | "placement/reach"

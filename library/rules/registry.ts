@@ -72,6 +72,7 @@ import { placementMass } from "./placement/mass.ts";
 import { noWayForConductor } from "./placement/no-way.ts";
 import { notJudged } from "./placement/not-judged.ts";
 import { placementOutside } from "./placement/outside.ts";
+import { overChannel } from "./placement/over-channel.ts";
 import { placementOverlap } from "./placement/overlap.ts";
 import { placementPosition } from "./placement/position.ts";
 import { placementReach } from "./placement/reach.ts";
@@ -194,6 +195,7 @@ export const rules: readonly Rule<unknown>[] = [
   noWayForConductor,
   notJudged,
   placementOutside,
+  overChannel,
   placementOverlap,
   placementPosition,
   placementReach,

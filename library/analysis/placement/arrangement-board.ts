@@ -1,17 +1,10 @@
 import { metresPerInch } from "../../model/length-limits.ts";
-import type {
-  Body,
-  BodyPlace,
-  Channel,
-  Layout,
-  Point,
-  Rectangle,
-  Side,
-} from "../../model/placement/layout.ts";
+import type { Body, BodyPlace, Layout, Point, Rectangle, Side } from "../../model/placement/layout.ts";
 import { middleOf } from "../../model/placement/middle-of.ts";
 import { positionOf, turnedAir, turnedLeaving, turnedPoint } from "../../model/placement/turned.ts";
 import { demandsBetween } from "./between-bodies.ts";
 import type { BoardFacts } from "./bodies.ts";
+import { channelLegs } from "./channel-legs.ts";
 import { bendingEnds } from "./lug-room.ts";
 import { distanceFrom, staysDry } from "./on-surface.ts";
 
@@ -425,7 +418,9 @@ function obstaclesOn(facts: BoardFacts, index: number): readonly Obstacle[] {
       const air = { left: distanceMm, right: distanceMm, top: distanceMm, bottom: distanceMm };
       return { outline: fixture, air };
     }),
-    ...layout.channels.flatMap((channel) => legsOn(channel, index)),
+    ...layout.channels.flatMap((channel) =>
+      channelLegs(channel, index).map((outline) => ({ outline, air: {} })),
+    ),
     ...layout.bodies.flatMap((body) => {
       const { place, air, size } = body;
       return size && isOn(place, index) ? [{ outline: place.outline, air, body, stopsLugs: true }] : [];
@@ -473,20 +468,6 @@ function aheadOf(
     case "front":
       return [];
   }
-}
-
-/** The stretches of a channel on a surface, as wide as its inside; as 1 mm if that is not stated. */
-function legsOn({ course, inside }: Channel, surface: number): readonly Obstacle[] {
-  if (course.kind !== "along" || course.surface !== surface) return [];
-  const across = inside?.shape === "round" ? inside.diameter : (inside?.width ?? 1);
-  return course.path.slice(1).map((to, at) => {
-    const from = course.path[at]!;
-    const [level, upright] = [Math.abs(to.x - from.x), Math.abs(to.y - from.y)];
-    // No wider than the channel at its ends, where parts may touch it.
-    const [besideX, besideY] = [level === 0 || upright > 0 ? across / 2 : 0, level > 0 ? across / 2 : 0];
-    const [x, y] = [Math.min(from.x, to.x) - besideX, Math.min(from.y, to.y) - besideY];
-    return { outline: { x, y, width: level + 2 * besideX, height: upright + 2 * besideY }, air: {} };
-  });
 }
 
 function linksOf(

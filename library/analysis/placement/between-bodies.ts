@@ -2,7 +2,7 @@ import type { Body, Side } from "../../model/placement/layout.ts";
 import { besideHeat, spanner } from "../../standards/placement-distances.ts";
 import { type BoardFacts, givesHeat, type MountedBody, pairsOf, partOf, withOutline } from "./bodies.ts";
 import type { BodyFault } from "./body-fault.ts";
-import { across, distanceBetween, down, isLess, overlap, spansMeet } from "./rectangles.ts";
+import { across, commonOf, distanceBetween, down, isLess, overlap, spansMeet } from "./rectangles.ts";
 
 /** The faults between two bodies on one surface. */
 export function faultsBetweenBodies(
@@ -23,10 +23,7 @@ export function faultsBetweenBodies(
 }
 
 function overlapOf(one: MountedBody, other: MountedBody): BodyFault {
-  const common = (axis: typeof across) => {
-    const [first, second] = [axis(one.outline), axis(other.outline)];
-    return Math.min(first.to, second.to) - Math.max(first.from, second.from);
-  };
+  const common = (axis: typeof across) => commonOf(axis(one.outline), axis(other.outline));
   return {
     kind: "overlap",
     body: other.body.index,

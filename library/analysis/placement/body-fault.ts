@@ -10,6 +10,8 @@ export type BodyFault = { readonly body: number } & (
     }
   | { readonly kind: "outside"; readonly side: Side; readonly byMm: number }
   | { readonly kind: "kept free"; readonly area: number }
+  /** `channel`: its index in the layout. */
+  | { readonly kind: "over channel"; readonly channel: number; readonly byMm: number }
   | {
       readonly kind: "air";
       readonly other: number;
@@ -62,7 +64,7 @@ export type FaultOf<Kind extends BodyFault["kind"]> = Extract<BodyFault, { reado
 
 /** The same for the same fault of the same bodies. */
 export function keyOfFault(fault: BodyFault): string {
-  const about = ["other", "fixture", "area", "lead", "terminal"].map(
+  const about = ["other", "fixture", "area", "channel", "lead", "terminal"].map(
     (name) => (fault as unknown as Readonly<Record<string, unknown>>)[name] ?? "",
   );
   return [fault.kind, fault.body, ...about].join(" ");

@@ -3,6 +3,7 @@ import { besideHeat, fromPetrol, fuelAboveBattery, spanner } from "../../standar
 import { type BoardFacts, mountedBodies, withOutline } from "./bodies.ts";
 import { type BodyFault, keyOfFault } from "./body-fault.ts";
 import { bodyFaults } from "./body-faults.ts";
+import { trunkingLegs } from "./channel-legs.ts";
 import { movedBy, turnedTo, withBody } from "./moved-body.ts";
 import { across, down, type Span } from "./rectangles.ts";
 
@@ -77,6 +78,7 @@ function placesNear(
     ...surface.keepFree,
     ...surface.outOfReach,
     ...surface.fixtures,
+    ...layout.channels.flatMap((channel) => trunkingLegs(channel, place.surface)),
   ];
   const gaps = [
     ...[0, besideHeat.leastMm, spanner.lengthMm, fromPetrol.leastFt * 12 * mmPerInch],

@@ -4,7 +4,8 @@ import type { Body, Fixture, Side } from "../../model/placement/layout.ts";
 import { fromPetrol, fuelAboveBattery } from "../../standards/placement-distances.ts";
 import { type BoardFacts, type MountedBody, partOf } from "./bodies.ts";
 import type { BodyFault } from "./body-fault.ts";
-import { across, distanceBetween, down, isLess, overlap, spansMeet } from "./rectangles.ts";
+import { trunkingLegs } from "./channel-legs.ts";
+import { across, commonOf, distanceBetween, down, isLess, overlap, spansMeet } from "./rectangles.ts";
 
 /** The faults of a body with its surface: edges, places, fixtures, water. */
 export function faultsOnSurface(facts: BoardFacts, mounted: MountedBody): readonly BodyFault[] {
@@ -13,6 +14,7 @@ export function faultsOnSurface(facts: BoardFacts, mounted: MountedBody): readon
   const isStated = hasOutline || mounted.body.mountedOn === undefined;
   return [
     ...(isStated ? [...outside(mounted), ...inPlacesKeptFree(mounted)] : []),
+    ...(hasOutline ? overChannels(facts, mounted) : []),
     ...outOfReach(mounted),
     ...notPermitted(mounted),
     ...inBilgeWater(facts, mounted),
@@ -38,6 +40,19 @@ function inPlacesKeptFree({ body, outline, surface }: MountedBody): readonly Bod
   return surface.keepFree.flatMap((area, index) =>
     overlap(outline, area) ? [{ kind: "kept free" as const, body: body.index, area: index }] : [],
   );
+}
+
+/** By the lesser of width and height of the place that both have. */
+function overChannels({ layout }: BoardFacts, { body, outline, place }: MountedBody): readonly BodyFault[] {
+  return layout.channels.flatMap((channel, index) => {
+    const byMm = trunkingLegs(channel, place.surface).map((leg) =>
+      Math.min(commonOf(across(outline), across(leg)), commonOf(down(outline), down(leg))),
+    );
+    const most = Math.max(0, ...byMm);
+    return isLess(0, most)
+      ? [{ kind: "over channel" as const, body: body.index, channel: index, byMm: most }]
+      : [];
+  });
 }
 
 function outOfReach({ body, outline, surface }: MountedBody): readonly BodyFault[] {

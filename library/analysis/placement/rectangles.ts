@@ -58,6 +58,11 @@ export function spansMeet(one: Span, other: Span): boolean {
   return isLess(one.from, other.to) && isLess(other.from, one.to);
 }
 
+/** The length that two spans have in common, mm; negative if they are apart. */
+export function commonOf(one: Span, other: Span): number {
+  return Math.min(one.to, other.to) - Math.max(one.from, other.from);
+}
+
 /** The free distance between two spans, mm; 0 if they touch or meet. */
 function gapBetween(one: Span, other: Span): number {
   return Math.max(0, one.from - other.to, other.from - one.to);
