@@ -1,4 +1,4 @@
-import { type BoardFacts, partOf } from "../analysis/placement/bodies.ts";
+import { type BoardFacts, boardFacts, partsByRecord } from "../analysis/placement/bodies.ts";
 import type { BodyFault, FaultOf } from "../analysis/placement/body-fault.ts";
 import { bodyFaults } from "../analysis/placement/body-faults.ts";
 import type { Body, Surface } from "../model/placement/layout.ts";
@@ -45,7 +45,7 @@ export function perBodyFault<Kind extends BodyFault["kind"], Values extends OfFa
     return [
       {
         related: about
-          ? [{ at: { record: about.record, path: ["at"] }, text: atStart(inWords(facts, about)) }]
+          ? [{ at: { record: about.record, path: ["at"] }, text: atStart(inWords(plan, about)) }]
           : [],
         ...(about && { ofRecord: about.record }),
         ...found,
@@ -60,23 +60,23 @@ export function perBodyFault<Kind extends BodyFault["kind"], Values extends OfFa
 /** The facts by which bodies are judged, and their faults; undefined if the plan has no surface. */
 export const boardOf = workedOutOnce(({ placement, network }: JudgedPlan) => {
   if (!placement) return undefined;
-  const facts: BoardFacts = {
-    layout: placement.layout,
-    ...(network && { network: { network: network.network, sides: network.result.topology.sides } }),
-  };
+  const facts = boardFacts(
+    placement.layout,
+    network && { network: network.network, sides: network.result.topology.sides },
+  );
   return { facts, faults: bodyFaults(facts) };
 });
 
 /** "the battery house"; a body without a part in the network by its name alone. */
-export function inWords(facts: BoardFacts, body: Body): string {
-  const part = partOf(facts, body);
+export function inWords({ network }: JudgedPlan, body: Body): string {
+  const part = network && partsByRecord(network.network).get(body.record);
   return part ? partInWords(part) : body.name;
 }
 
 /** The same for the body with an index. */
-export function bodyInWords(facts: BoardFacts, index: number): string {
-  const body = facts.layout.bodies[index];
-  return body ? inWords(facts, body) : "";
+export function bodyInWords(plan: JudgedPlan, index: number): string {
+  const body = plan.placement?.layout.bodies[index];
+  return body ? inWords(plan, body) : "";
 }
 
 /** A length on a surface, in the unit in which the plan states the place of a body: "45 mm", "1.75 in". */

@@ -111,7 +111,7 @@ function areBarsWithinReach(facts: BoardFacts, one: Body, other: Body): boolean 
 
 function polarityOfBar(facts: BoardFacts, body: Body): string | undefined {
   const part = partOf(facts, body);
-  return part?.kind === "busBar" ? facts.network?.sides[part.terminals.stud] : undefined;
+  return part?.kind === "busBar" ? part.sides[0] : undefined;
 }
 
 /** Acid runs down a wall; batteries of the same kind take it best. */
@@ -124,7 +124,5 @@ function spillOnto(facts: BoardFacts, battery: MountedBody, under: MountedBody):
 }
 
 function canSpillOn(facts: BoardFacts, battery: Body, under: Body): boolean {
-  const part = partOf(facts, battery);
-  if (part?.kind !== "battery" || part.chemistry !== "flooded lead-acid") return false;
-  return partOf(facts, under)?.kind !== "battery";
+  return partOf(facts, battery)?.isFlooded === true && partOf(facts, under)?.kind !== "battery";
 }

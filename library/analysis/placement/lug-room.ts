@@ -1,13 +1,15 @@
 import type { Layout, Lead, LeadEnd, Rectangle, TerminalSpot } from "../../model/placement/layout.ts";
 import type { Conductor } from "../../model/run.ts";
+import { workedOutOnce } from "../../model/worked-out-once.ts";
 import { bendByDiameter, bendingSpace } from "../../standards/placement-bending-space.ts";
 import { crossSectionMm2 } from "../copper-area.ts";
-import { type BoardFacts, conductorOf, type MountedBody, withOutline } from "./bodies.ts";
+import { type BoardFacts, conductorOf, type MountedBody, mountedBodies, withOutline } from "./bodies.ts";
 import type { BodyFault, ObstacleOfLug } from "./body-fault.ts";
 import { across, down, isLess, passesThrough } from "./rectangles.ts";
 
 /** The terminals before which a conductor has no room to bend, and the ends of conductors that cannot be judged. */
-export function lugRoom(facts: BoardFacts, mounted: readonly MountedBody[]): LugRoom {
+export const lugRoom = workedOutOnce((facts: BoardFacts): LugRoom => {
+  const mounted = mountedBodies(facts.layout);
   const faults: BodyFault[] = [];
   const notJudged: LeadEnd[] = [];
   for (const { lead, end, spot, needed } of bendingEnds(facts)) {
@@ -27,7 +29,7 @@ export function lugRoom(facts: BoardFacts, mounted: readonly MountedBody[]): Lug
     });
   }
   return { faults, notJudged };
-}
+});
 
 /** An end of a conductor that needs room to bend, whether or not its part has a place. */
 interface BendingEnd {
@@ -42,7 +44,7 @@ interface BendingEnd {
 export function bendingEnds(facts: BoardFacts): readonly BendingEnd[] {
   const { layout } = facts;
   return layout.leads.flatMap((lead) => {
-    const conductor = conductorOf(facts, lead)?.run.conductor;
+    const conductor = conductorOf(facts, lead);
     const needed = conductor && roomNeeded(conductor, lead.outsideMm);
     if (!conductor || needed === "none") return [];
     return [lead.from, lead.to].map((end) => ({ lead, end, spot: spotOf(layout, end), needed }));

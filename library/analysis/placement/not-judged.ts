@@ -1,6 +1,7 @@
 import type { Body } from "../../model/placement/layout.ts";
+import { workedOutOnce } from "../../model/worked-out-once.ts";
 import { type BoardFacts, givesHeat, mountedBodies, partOf, withOutline } from "./bodies.ts";
-import { lugRoomNotJudged } from "./body-faults.ts";
+import { lugRoom } from "./lug-room.ts";
 
 /** The bodies about which a plan with surfaces states too little for a check, in the order of the plan. */
 export interface PlacementNotJudged {
@@ -14,12 +15,12 @@ export interface PlacementNotJudged {
   readonly withoutTerminals: readonly Body[];
 }
 
-export function placementNotJudged(facts: BoardFacts): PlacementNotJudged {
+export const placementNotJudged = workedOutOnce((facts: BoardFacts): PlacementNotJudged => {
   const { bodies } = facts.layout;
   const mounted = mountedBodies(facts.layout);
   const on = mounted.map(({ body }) => body);
   const sized = new Set(withOutline(mounted).map(({ body }) => body));
-  const ends = new Set(lugRoomNotJudged(facts).map(({ body }) => bodies[body]!));
+  const ends = new Set(lugRoom(facts).notJudged.map(({ body }) => bodies[body]!));
   return {
     withoutPlace: bodies.filter(({ place }) => place === undefined),
     withoutSize: on.filter((body) => body.mountedOn === undefined && !sized.has(body)),
@@ -30,4 +31,4 @@ export function placementNotJudged(facts: BoardFacts): PlacementNotJudged {
     ),
     withoutTerminals: on.filter((body) => ends.has(body)),
   };
-}
+});

@@ -1,4 +1,3 @@
-import { isConsumer } from "../../model/part-roles.ts";
 import { descriptorOfWord } from "../../model/parts/index.ts";
 import type { Body, Fixture, Side } from "../../model/placement/layout.ts";
 import { fromPetrol, fuelAboveBattery } from "../../standards/placement-distances.ts";
@@ -87,7 +86,7 @@ function inBilgeWater(facts: BoardFacts, { body, outline, surface }: MountedBody
 
 export function staysDry(facts: BoardFacts, body: Body): boolean {
   const part = partOf(facts, body);
-  return part !== undefined && !isConsumer(part);
+  return part !== undefined && !part.isConsumer;
 }
 
 function nearFixtures(facts: BoardFacts, { body, outline, surface }: MountedBody): readonly BodyFault[] {
@@ -129,10 +128,7 @@ function batteryAtFuel(facts: BoardFacts, { body, outline, surface }: MountedBod
 function exposed(facts: BoardFacts, { body, surface }: MountedBody): readonly BodyFault[] {
   if (body.terminalsCovered || !(surface.bareMetal || surface.openAbove)) return [];
   const part = partOf(facts, body);
-  if (!part || !facts.network) return [];
   // The terminals of a consumer count only if the plan states that they are bare: most have leads.
-  if (isConsumer(part) && body.terminalsCovered === undefined) return [];
-  const { sides } = facts.network;
-  const isLive = Object.values(part.terminals as object).some((terminal) => sides[terminal] === "positive");
-  return isLive ? [{ kind: "exposed", body: body.index }] : [];
+  if (!part || (part.isConsumer && body.terminalsCovered === undefined)) return [];
+  return part.sides.includes("positive") ? [{ kind: "exposed", body: body.index }] : [];
 }

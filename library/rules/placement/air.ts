@@ -14,11 +14,11 @@ export const placementAir = defineRule<Values>({
   acceptable: true,
   // Needs the air that either part states on the sides that face one another, and the sizes and places of both.
   check: (plan) =>
-    perBodyFault(plan, "air", ({ fault, body, facts }) => {
+    perBodyFault(plan, "air", ({ fault, body }) => {
       const [is, needs] = distinctOnSurface(body, fault.isMm, fault.needsMm);
       return {
         other: fault.other,
-        values: { other: bodyInWords(facts, fault.other), side: fault.side, is, needs },
+        values: { other: bodyInWords(plan, fault.other), side: fault.side, is, needs },
       };
     }),
   whenAsked: moveFixes,

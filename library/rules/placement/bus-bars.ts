@@ -13,11 +13,11 @@ export const placementBusBars = defineRule<Values>({
   acceptable: true,
   // Needs the places of two bus bars, and their polarity from the connections. Covered terminals of one of them are enough.
   check: (plan) =>
-    perBodyFault(plan, "bus bars", ({ fault, body, facts }) => ({
+    perBodyFault(plan, "bus bars", ({ fault, body }) => ({
       other: fault.other,
       severity: fault.isBare ? "warning" : "info",
       values: {
-        other: bodyInWords(facts, fault.other),
+        other: bodyInWords(plan, fault.other),
         is: onSurface(body, fault.isMm),
         spanner: onSurface(body, spanner.lengthMm),
         isBare: fault.isBare,

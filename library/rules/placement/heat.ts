@@ -13,10 +13,10 @@ export const placementHeat = defineRule<Values>({
   acceptable: true,
   // Needs a part that must stay cool, and one that states its heat or converts with a loss, on the same surface.
   check: (plan) =>
-    perBodyFault(plan, "heat", ({ fault, body, facts }) => ({
+    perBodyFault(plan, "heat", ({ fault, body }) => ({
       other: fault.other,
       values: {
-        other: bodyInWords(facts, fault.other),
+        other: bodyInWords(plan, fault.other),
         how: fault.how,
         is: onSurface(body, fault.isMm),
         least: onSurface(body, besideHeat.leastMm),

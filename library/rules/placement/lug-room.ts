@@ -1,4 +1,4 @@
-import { conductorOf, partOf } from "../../analysis/placement/bodies.ts";
+import { conductorOf, partsByRecord } from "../../analysis/placement/bodies.ts";
 import { bendByDiameter, bendingSpace } from "../../standards/placement-bending-space.ts";
 import { bodyInWords, distinctOnSurface, type OfFault, perBodyFault } from "../board.ts";
 import { moveFixes } from "../fixes/moved-body.ts";
@@ -21,8 +21,8 @@ export const lugRoom = defineRule<Values>({
       const { layout } = facts;
       const [is, needs] = distinctOnSurface(body, fault.isMm, fault.needsMm);
       const lead = layout.leads[fault.lead]!;
-      const conductor = conductorOf(facts, lead)!.run.conductor;
-      const part = partOf(facts, body);
+      const conductor = conductorOf(facts, lead)!;
+      const part = plan.network && partsByRecord(plan.network.network).get(body.record);
       const { obstacle } = fault;
       return {
         ofRecord: lead.record,
@@ -33,7 +33,7 @@ export const lugRoom = defineRule<Values>({
           terminal: part ? terminalNameInWords(part, fault.terminal) : fault.terminal,
           upTo:
             obstacle.kind === "body"
-              ? bodyInWords(facts, obstacle.body)
+              ? bodyInWords(plan, obstacle.body)
               : obstacle.kind === "edge"
                 ? `the edge of ${surface.name}`
                 : (surface.keepFree[obstacle.area]?.name ?? ""),

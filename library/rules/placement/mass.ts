@@ -26,7 +26,7 @@ export const placementMass = defineRule<Values>({
         values: { mass, limit, withoutMass },
         related: bodies.slice(0, mostRelated).map((body) => ({
           at: { record: body.record, path: ["massKg"] },
-          text: atStart(inWords(facts, body)),
+          text: atStart(inWords(plan, body)),
         })),
       };
     });

@@ -21,7 +21,7 @@ export const notJudged = defineRule<Values>({
     const { facts } = board;
     const of = placementNotJudged(facts);
     const gap = (what: string, bodies: readonly Body[], without: string): readonly NotJudged[] =>
-      bodies.length === 0 ? [] : [{ what, names: bodies.map((body) => inWords(facts, body)), without }];
+      bodies.length === 0 ? [] : [{ what, names: bodies.map((body) => inWords(plan, body)), without }];
     const gaps = [
       ...gap("the place of", of.withoutPlace, "at"),
       ...gap("the fit of", of.withoutSize, "size"),

@@ -13,10 +13,10 @@ export const placementOverlap = defineRule<Values>({
   acceptable: true,
   // Needs size and place of both. A fuse or breaker covers the part that it is mounted on, and is left out.
   check: (plan) =>
-    perBodyFault(plan, "overlap", ({ fault, body, facts }) => ({
+    perBodyFault(plan, "overlap", ({ fault, body }) => ({
       other: fault.other,
       values: {
-        other: bodyInWords(facts, fault.other),
+        other: bodyInWords(plan, fault.other),
         across: onSurface(body, fault.acrossMm),
         down: onSurface(body, fault.downMm),
       },

@@ -15,9 +15,9 @@ export const placementSpill = defineRule<Values>({
   acceptable: true,
   // Needs a battery of flooded lead-acid on a vertical surface, and parts below it on the same surface.
   check: (plan) =>
-    perBodyFault(plan, "spill", ({ fault, facts }) => ({
+    perBodyFault(plan, "spill", ({ fault }) => ({
       other: fault.other,
-      values: { other: bodyInWords(facts, fault.other) },
+      values: { other: bodyInWords(plan, fault.other) },
     })),
   whenAsked: moveFixes,
   message: ({ other }) =>
