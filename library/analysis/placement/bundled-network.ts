@@ -1,9 +1,7 @@
 import type { Network } from "../../model/network.ts";
-import type { Run } from "../../model/run.ts";
-import { workedOutOnce } from "../../model/worked-out-once.ts";
 import type { NetworkResult } from "../network-result.ts";
 import type { Placement } from "./placement.ts";
-import { bundlesOf } from "./shared-channels.ts";
+import { bundledRun, bundlesOf } from "./shared-channels.ts";
 
 /**
  * The network with the conductors that share channels counted as bundled there, as 33 CFR 183.435(b) counts them from 50 V, and a builder who asks
@@ -29,13 +27,3 @@ export function bundledNetwork(
     ? network
     : { ...network, conductors };
 }
-
-/** The same object for the same run: results for it are taken over. */
-function bundledRun(run: Run, others: number): Run {
-  const known = byNumber(run);
-  const bundled = known.get(others) ?? { ...run, bundledWith: others };
-  known.set(others, bundled);
-  return bundled;
-}
-
-const byNumber = workedOutOnce((_: Run) => new Map<number, Run>());

@@ -103,12 +103,22 @@ export function sharedRuns(
   return runs.flatMap((run): readonly SharedRun[] => {
     const { others = 0, channel } = greatest.get(run.record) ?? {};
     if (channel === undefined || run.bundledWithStated || others <= run.bundledWith) return [];
-    const [alone, bundled] = [ampacityOf(run), ampacityOf({ ...run, bundledWith: others })];
+    const [alone, bundled] = [ampacityOf(run), ampacityOf(bundledRun(run, others))];
     if (!alone.judged || !bundled.judged || bundled.ampacityA >= alone.ampacityA) return [];
     const { ampacityA } = alone;
     return [{ run, channel, others, ampacityA, bundledA: bundled.ampacityA, loadA: run.loadA }];
   });
 }
+
+/** A run as one of so many conductors together. The same object for the same run: results for it are taken over. */
+export function bundledRun(run: Run, others: number): Run {
+  const known = byNumber(run);
+  const bundled = known.get(others) ?? { ...run, bundledWith: others };
+  known.set(others, bundled);
+  return bundled;
+}
+
+const byNumber = workedOutOnce((_: Run) => new Map<number, Run>());
 
 const none: Bundle = { others: 0 };
 

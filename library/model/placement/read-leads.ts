@@ -11,19 +11,25 @@ export function readLeads(found: NetworkRecords, context: LayoutContext): readon
   // Studs that the plan names are taken; the others follow in their order.
   for (const { ends } of drafts)
     for (const { terminal, stud } of ends) if (stud !== undefined) studs.take(terminal, stud - 1);
-  return drafts.map(({ ends, values, ...draft }, index): Lead => {
-    const [from, to] = ends.map(({ terminal, stud }): LeadEnd => {
-      const { part, name } = found.terminals[terminal]!;
-      return { body: part, terminal: name, stud: stud === undefined ? studs.next(terminal) : stud - 1 };
-    }) as [LeadEnd, LeadEnd];
+  return drafts.map(({ record, name, role, ends, values }, index): Lead => {
+    const endAt = ({ terminal, stud }: DraftEnd): LeadEnd => ({
+      body: found.terminals[terminal]!.part,
+      terminal: found.terminals[terminal]!.name,
+      stud: stud === undefined ? studs.next(terminal) : stud - 1,
+    });
     const through = values.through?.flatMap((written, at) => {
       const path = ["through", String(at)];
-      const channel = referred(written, "channel", { ...draft, path }, context);
+      const channel = referred(written, "channel", { record, name, path }, context);
       return channel === undefined ? [] : [channel];
     });
     return {
-      ...draft,
-      ...{ index, from, to, paired: draft.role !== "cable" && (values.sheathed ?? false) !== false },
+      record,
+      name,
+      role,
+      index,
+      from: endAt(ends[0]),
+      to: endAt(ends[1]),
+      paired: role !== "cable" && (values.sheathed ?? false) !== false,
       wires: values.parallel ?? 1,
       ...(through && { through }),
       ...(values.outsideMm !== undefined && { outsideMm: values.outsideMm }),
@@ -49,29 +55,21 @@ function draftLeads({ circuits, cables }: NetworkRecords): readonly DraftLead[] 
     if (!ends || !far) return [];
     const { fromStud, toStud } = values;
     const { from, returnTo } = ends;
+    const there: DraftLead["ends"] = [{ terminal: from, stud: fromStud }, { terminal: far.positive }];
+    const back: DraftLead["ends"] = [{ terminal: far.negative }, { terminal: returnTo, stud: toStud }];
     return [
-      {
-        ...{ record, name, values, role: "positive" },
-        ends: [{ terminal: from, stud: fromStud }, { terminal: far.positive }],
-      },
-      {
-        ...{ record, name, values, role: "return" },
-        ends: [{ terminal: far.negative }, { terminal: returnTo, stud: toStud }],
-      },
+      { record, name, values, role: "positive", ends: there },
+      { record, name, values, role: "return", ends: back },
     ];
   });
   const single = cables.flatMap(({ record, name, values, ends }): readonly DraftLead[] => {
     if (!ends) return [];
     const { fromStud, toStud } = values;
-    return [
-      {
-        ...{ record, name, values, role: "cable" },
-        ends: [
-          { terminal: ends.from, stud: fromStud },
-          { terminal: ends.to, stud: toStud },
-        ],
-      },
+    const both: DraftLead["ends"] = [
+      { terminal: ends.from, stud: fromStud },
+      { terminal: ends.to, stud: toStud },
     ];
+    return [{ record, name, values, role: "cable", ends: both }];
   });
   return [...pairs, ...single].sort((one, other) => one.record - other.record);
 }
