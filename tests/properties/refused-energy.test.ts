@@ -43,6 +43,8 @@ function expectAtBest({ record, energy }: ReturnType<typeof judgedWithRefused>, 
   expect(bank!.consumers.filter(isMeant)).toEqual([]);
   const [first, ...others] = summaryOf(energy[0]!, bank!);
   expect(first).toMatch(/^At best: |is not judged/);
+  expect(bank!.withoutHours.find(isMeant)!.isInvalid).toBe(true);
+  expect([first, ...others].join()).not.toContain(`no hours for ${bank!.withoutHours.find(isMeant)!.name}`);
   if (first!.startsWith("At best")) expect(others.join()).toContain(bank!.withoutHours.find(isMeant)!.name);
 }
 

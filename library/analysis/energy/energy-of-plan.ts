@@ -4,7 +4,7 @@ import type { WorldTable } from "../../standards/world.ts";
 import type { NetworkTopology } from "../network/topology/network-topology.ts";
 import { type Climate, type ClimateTable, climateTable } from "./climate.ts";
 import { energyOfPeriod, isUsed } from "./energy-of-period.ts";
-import type { NamedConsumer, PeriodEnergy } from "./energy-result.ts";
+import type { BankEnergy, NamedConsumer, PeriodEnergy } from "./energy-result.ts";
 import { type FlowsAtBank, flowsAtBanks } from "./flows-at-bank.ts";
 import { type PlaceTable, placeTable } from "./places.ts";
 
@@ -37,7 +37,9 @@ export function energyOfPlan(
   return periods.map((period): PeriodEnergy => {
     const found = climateOf(period, world());
     const { climate } = found;
-    const banks = climate ? judgedBanks.map((bank) => energyOfPeriod(period, climate, bank)) : [];
+    const banks = climate
+      ? judgedBanks.map((bank) => withInvalid(energyOfPeriod(period, climate, bank), refused))
+      : [];
     const withoutBank = flows.withoutBank.filter((part) => isUsed(period.values, part));
     return {
       period,
@@ -48,6 +50,15 @@ export function energyOfPlan(
       withoutBank: withoutBank.map(({ record, name }) => ({ record, name })),
     };
   });
+}
+
+/** A consumer whose hours are refused does state some. */
+function withInvalid(bank: BankEnergy, refused: ReadonlySet<number>): BankEnergy {
+  if (!bank.withoutHours.some(({ record }) => refused.has(record))) return bank;
+  const withoutHours = bank.withoutHours.map((one) =>
+    refused.has(one.record) ? { record: one.record, name: one.name, isInvalid: true as const } : one,
+  );
+  return { ...bank, withoutHours };
 }
 
 /** Of a bank: its batteries, its arrays, and every charger on the mains of the plan. */

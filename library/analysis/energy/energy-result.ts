@@ -77,7 +77,7 @@ export interface NamedRun {
 export interface NamedConsumer {
   readonly record: number;
   readonly name: string;
-  /** A circuit that the network is without, because a value of it was refused. */
+  /** A value of it was refused: its hours, or one without which the network has no such circuit. */
   readonly isInvalid?: true;
   readonly lacks?: Lacking;
 }

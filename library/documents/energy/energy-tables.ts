@@ -108,7 +108,7 @@ function notesOf(
   return [
     `A full bank holds about ${about(fullWh).text} Wh${autonomyInWords(months)}. Hours are solar hours: the sun is highest at 12.`,
     `The sun is known to about 15 % (${sourceWords(climate)}).`,
-    ...(cold.length > 0 ? [`In ${cold.join(", ")} the bank is too cold to be charged.`] : []),
+    ...(cold.length > 0 ? [`In ${listInWords(cold, 12)} the bank is too cold to be charged.`] : []),
     ...(unsolved.length > 0
       ? [
           `No voltage exists at which ${listInWords(unsolved, 10)} can run: nominal power counts, without the loss in the wiring.`,

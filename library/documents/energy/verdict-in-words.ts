@@ -45,7 +45,7 @@ export function summaryOf({ period }: PeriodEnergy, bank: BankEnergy): string[] 
   const atBest = isAtBest(bank) ? "At best: " : "";
   const most = Number.POSITIVE_INFINITY;
   if (months.every(({ verdict }) => verdict === "not judged"))
-    return [`${period.name} is not judged: no load of this bank states its hours (use).`];
+    return [`${period.name} is not judged: ${whyNotJudged(bank)}.`];
   const belowReserveH = months.reduce((sum, { hoursBelowReserve }) => sum + hoursBelowReserve, 0);
   const howLong =
     unmetHours > 0
@@ -57,6 +57,13 @@ export function summaryOf({ period }: PeriodEnergy, bank: BankEnergy): string[] 
       : `${atBest}${period.name}: the bank runs short in ${listInWords(short, most)}, ${howLong}${barely.length > 0 ? `; in ${listInWords(barely, most)} it keeps up barely: not with 15 % less sun` : ""}.`,
     ...notInFigures(bank),
   ];
+}
+
+function whyNotJudged({ withoutHours }: BankEnergy): string {
+  const invalid = withoutHours.filter(({ isInvalid }) => isInvalid);
+  return invalid.length === 0 || invalid.length < withoutHours.length
+    ? "no load of this bank states its hours (use)"
+    : `a value of ${namesInWords(invalid)} is invalid, see loomwright check`;
 }
 
 /** The reasons for "at best", in sentences. */

@@ -16,7 +16,7 @@ export const energyHoursMissing = defineRule<Values>({
   fixable: false,
   acceptable: true,
   // Needs the consumers of each bank. One finding names all: a plan that just got its first period has many.
-  // A circuit that could not be read has a finding of its own.
+  // A circuit that could not be read has a finding of its own, and so have hours that are refused.
   check({ energy }): Found<Values>[] {
     const byName = new Map(
       energy
