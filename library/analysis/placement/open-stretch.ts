@@ -4,13 +4,14 @@ import { across, down, isLess, passesThrough, type Span } from "./rectangles.ts"
 
 /**
  * The shortest path along a surface from one point to another, of level and upright stretches that do not pass through an obstacle; it
- * may follow its edge. Undefined if there is none within the surface.
+ * may follow its edge. Undefined if there is none within the surface, or none of at most `mostMm`.
  */
 export function openStretch(
   from: Point,
   to: Point,
   obstacles: readonly Rectangle[],
   within: { readonly width: number; readonly height: number },
+  mostMm = Number.POSITIVE_INFINITY,
 ): readonly Point[] | undefined {
   const corners: readonly Point[] = [
     { x: to.x, y: from.y },
@@ -20,7 +21,7 @@ export function openStretch(
     const path = [from, corner, to];
     if (isFree(path, obstacles)) return endsAndCorners(path);
   }
-  return aroundObstacles(from, to, obstacles, within);
+  return aroundObstacles(from, to, obstacles, { ...within, mostMm });
 }
 
 function isFree(path: readonly Point[], obstacles: readonly Rectangle[]): boolean {
@@ -37,7 +38,7 @@ function aroundObstacles(
   from: Point,
   to: Point,
   obstacles: readonly Rectangle[],
-  { width, height }: { readonly width: number; readonly height: number },
+  { width, height, mostMm }: { readonly width: number; readonly height: number; readonly mostMm: number },
 ): readonly Point[] | undefined {
   const xs = lines([from.x, to.x, ...obstacles.flatMap(({ x, width }) => [x, x + width])], width);
   const ys = lines([from.y, to.y, ...obstacles.flatMap(({ y, height }) => [y, y + height])], height);
@@ -62,7 +63,7 @@ function aroundObstacles(
     const row = (node - column) / columns;
     const reach = (neighbour: number, lengthMm: number) => {
       const through = distance + lengthMm;
-      if (done[neighbour] || through >= distances[neighbour]!) return;
+      if (done[neighbour] || through >= distances[neighbour]! || through > mostMm + roundingMm) return;
       distances[neighbour] = through;
       before[neighbour] = node;
       queue.push(through, neighbour);
@@ -78,6 +79,9 @@ function aroundObstacles(
     path.unshift({ x: xs[node % columns]!, y: ys[Math.floor(node / columns)]! });
   return endsAndCorners(path);
 }
+
+/** Of sums of lengths in inches. */
+const roundingMm = 1e-6;
 
 /** By the number of a crossing of the grid: whether an obstacle bars the way to the next one on its right, and to the one below it. */
 function barred(

@@ -74,6 +74,12 @@ interface Foot {
   readonly alongMm: number;
 }
 
+/** A foot with the open stretch that leads there. */
+interface Reached extends Foot {
+  readonly path: readonly Point[];
+  readonly lengthMm: number;
+}
+
 class GraphBuilder {
   readonly #layout: Layout;
   readonly #isComplete: boolean;
@@ -198,22 +204,27 @@ class GraphBuilder {
   #connect(anchor: Anchor): void {
     const { surfaces } = this.#layout;
     const feet = this.#feetOf(anchor);
-    const inReach = feet.filter(({ least }) => this.#isComplete || least <= usualOpenMm);
-    const found: (Foot & { readonly path: readonly Point[]; readonly lengthMm: number })[] = [];
-    const tryFoot = ({ foot }: (typeof feet)[number]) => {
-      const obstacles = obstaclesFor([anchor], this.#obstacles[anchor.surface]!);
-      const path = openStretch(anchor.point, foot.point, obstacles, surfaces[anchor.surface]!);
-      if (!path) return;
+    const obstacles = obstaclesFor([anchor], this.#obstacles[anchor.surface]!);
+    const reached = ({ foot }: (typeof feet)[number], mostMm: number): Reached | undefined => {
+      const path = openStretch(anchor.point, foot.point, obstacles, surfaces[anchor.surface]!, mostMm);
+      if (!path) return undefined;
       const whole = [...anchor.out.slice(0, -1), ...path];
-      const lengthMm = lengthOfPath(whole);
-      found.push({ ...foot, path: whole, lengthMm });
+      return { ...foot, path: whole, lengthMm: lengthOfPath(whole) };
     };
-    inReach.forEach(tryFoot);
-    let usable = found.filter(({ lengthMm }) => this.#isComplete || lengthMm <= usualOpenMm);
+    const mostMm = this.#isComplete ? Number.POSITIVE_INFINITY : usualOpenMm;
+    const inReach = feet
+      .filter(({ least }) => least <= mostMm)
+      .flatMap((foot) => reached(foot, mostMm) ?? []);
+    let usable = inReach.filter(({ lengthMm }) => lengthMm <= mostMm);
     if (usable.length === 0 && !this.#isComplete) {
-      feet.filter((foot) => !inReach.includes(foot)).forEach(tryFoot);
-      const least = Math.min(...found.map(({ lengthMm }) => lengthMm));
-      usable = found.filter(({ lengthMm }) => lengthMm === least).slice(0, 1);
+      let nearest: Reached | undefined;
+      for (const foot of feet) {
+        const lessMm = nearest?.lengthMm ?? Number.POSITIVE_INFINITY;
+        if (foot.least >= lessMm) break;
+        const found = reached(foot, lessMm);
+        if (found && found.lengthMm < lessMm) nearest = found;
+      }
+      usable = nearest ? [nearest] : [];
     }
     for (const { channel, alongMm, point, path, lengthMm } of usable) {
       const to = this.#nodeOn(channel, alongMm, point);

@@ -118,7 +118,7 @@ class WayFinder {
     const least = Math.abs(to.point.x - from.point.x) + Math.abs(to.point.y - from.point.y);
     if (least > most) return undefined;
     const obstacles = obstaclesFor([from, to], obstaclesOn(this.#layout, surface));
-    const path = openStretch(from.point, to.point, obstacles, this.#layout.surfaces[surface]!);
+    const path = openStretch(from.point, to.point, obstacles, this.#layout.surfaces[surface]!, most);
     if (!path) return undefined;
     const whole = [...from.out.slice(0, -1), ...path, ...[...to.out].reverse().slice(1)];
     const lengthMm = lengthOfPath(whole);
