@@ -2,13 +2,13 @@ import { isMotor, type MotorPart } from "../model/motor-starts.ts";
 import type { Network, ProtectiveDevice } from "../model/network.ts";
 import { isStarterMotor } from "../model/part-roles.ts";
 import type { Citation } from "../standards/citation.ts";
-import { cranking, motorStart } from "../standards/device-practice.ts";
 import { groupedBy } from "./grouped-by.ts";
 import { portsOf } from "./network/topology/ports.ts";
 import { greatestAlone } from "./network/worst-alone.ts";
 import type { NetworkResult } from "./network-result.ts";
 import { earliestOpening, middleOpening, openingTime, slowestMiddle } from "./opening-time.ts";
 import type { SingleDraw } from "./single-draw.ts";
+import { startTimeS } from "./start-time.ts";
 
 /** The greatest current of a starting motor at a place. */
 export interface Start {
@@ -69,10 +69,6 @@ function motorsByTime({ parts }: Network): readonly (readonly MotorPart[])[] {
 
 /** Our choice, to bound the work: each takes a walk of the network. The longest ones count together. */
 const mostTimes = 8;
-
-function startTimeS(motor: MotorPart): number {
-  return motor.draws.startingS ?? (isStarterMotor(motor) ? cranking : motorStart).seconds;
-}
 
 function startOf(motor: MotorPart): SingleDraw[] {
   const { startingA } = motor.draws;

@@ -45,6 +45,19 @@ REST_V_OF_CELL = [
 USUAL_HIGH_OHM = {"flooded lead-acid": 0.012, "LiFePO4": 0.010}
 
 
+# An engine is cranked for five seconds at most (common practice); the heating of copper by IEC 60949, A·s^0.5/mm2.
+CRANKING_S = 5
+ADIABATIC_K = 226
+
+
+SOLID_OHM_PER_KM = {row["awg_alias"]: row["solid_ohm_per_km_20C"] for row in CIRCUITS.AWG["rows"]}
+
+
+def copper_mm2(given):
+    """A metric size states it; that of an AWG size follows from its solid resistance, copper of 1/58 ohm mm2/m."""
+    return 1000 / 58 / SOLID_OHM_PER_KM[str(given["gauge"])] if "gauge" in given else given["mm2"]
+
+
 def between_rows(rows, percent):
     for (low, low_v), (high, high_v) in zip(rows, rows[1:]):
         if low <= percent <= high:
@@ -409,6 +422,7 @@ class Network:
                 "ohm20": ohm_per_m * metres,
                 "ampacity": ampacity_a,
                 "column": column_c,
+                "mm2": copper_mm2(given),
                 "devices": devices,
             }
         )
@@ -418,6 +432,13 @@ class Network:
         column_c = conductor["column"]
         warm_c = ambient_c + (column_c - ambient_c) * (current_a / conductor["ampacity"]) ** 2
         return conductor["ohm20"] * (1 + CIRCUITS.ALPHA_PER_K * (min(warm_c, column_c) - 20))
+
+
+    def cranked_ohm(self, conductor, before_a, cranked_a):
+        """The resistance of before; and the adiabatic heating of IEC 60949 over the seconds of cranking, first order."""
+        before = self.warm_ohm(conductor, before_a)
+        heating = CRANKING_S * (cranked_a / (ADIABATIC_K * conductor["mm2"])) ** 2
+        return min(before * (1 + heating), self.warm_ohm(conductor, conductor["ampacity"]))
 
 
 def inverted(rows):
@@ -486,8 +507,11 @@ def operating_point(network, lowest=None, only=None, opened=False, cranking=Fals
     loads, or all of them, inverters too.
     `only`: the one device that is on, as a constant current.
     `opened`: every disconnect is open without which the bank still supplies everything.
-    `cranking`: starter motors draw their current.
+    `cranking`: starter motors draw their current, for so short a time that no heat leaves the conductors.
     """
+    uncranked = operating_point(network, opened=opened) if cranking else None
+    if cranking and uncranked is None:
+        return None
     loads = network.loads if only is None else [only]
     is_open = [opened and c["spare"] for c in network.conductors]
     warm = [network.warm_ohm(c, 0) for c in network.conductors]
@@ -527,7 +551,10 @@ def operating_point(network, lowest=None, only=None, opened=False, cranking=Fals
             0 if opened else (volts[c["from"]] - volts[c["to"]]) / ohm
             for c, ohm, opened in zip(network.conductors, warm, is_open)
         ]
-        warmer = [network.warm_ohm(c, current) for c, current in zip(network.conductors, amperes)]
+        if cranking:
+            warmer = [network.cranked_ohm(c, before_a, now_a) for c, before_a, now_a in zip(network.conductors, uncranked[1], amperes)]
+        else:
+            warmer = [network.warm_ohm(c, current) for c, current in zip(network.conductors, amperes)]
         moved = max(abs(a - b) / b for a, b in zip(warmer, warm))
         warm = warmer
         if moved < 1e-13:

@@ -40,7 +40,7 @@ testRule(disconnectRating, [
         on: "ratedA",
         severity: "info",
         message:
-          "Carries 196 A at the start of starter if it is closed by then, its rating is 100 A for hours (ratedA): state",
+          'Carries 198 A in "cranking the engine" at the start of starter if it is closed by then, its rating is 100 A for hours (ratedA): state',
         fixes: "no fix",
       },
     ],

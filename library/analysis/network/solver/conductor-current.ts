@@ -1,8 +1,10 @@
 import { shortestM } from "../../../model/length-limits.ts";
 import type { NetworkConductor } from "../../../model/network.ts";
 import { workedOutOnce } from "../../../model/worked-out-once.ts";
+import { adiabaticCopper } from "../../../standards/short-circuit-copper.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import type { Ampacity } from "../../circuit-result.ts";
+import { crossSectionMm2 } from "../../copper-area.ts";
 import { resistanceAt, wireResistance } from "../../resistance.ts";
 
 /**
@@ -63,6 +65,34 @@ function conductorLaw({ run, lengthM }: NetworkConductor, ampacity: Ampacity): C
     hottestC: columnC,
     ampacityA,
     hottestOhm,
+  };
+}
+
+/**
+ * The law for the seconds of a start, after a steady current: no heat leaves the conductor, and it is no warmer than its current makes
+ * it in that time.
+ *
+ *     R = R0 · (1 + I² · t / (K · S)²)     first order of IEC 60949; R at most that of the table's column
+ *
+ * R0 resistance before the start, Ω; I current of the start, A; t its time, s; K = 226 A·√s/mm²; S cross-section of all wires, mm². The
+ * terms left out are below 2 % of the resistance until the conductor is 50 °C warmer.
+ */
+export function lawDuringStart(
+  law: ConductorLaw,
+  { run }: Pick<NetworkConductor, "run">,
+  { beforeA, startS }: { readonly beforeA: number; readonly startS: number },
+): ConductorLaw {
+  if (law.ampacityA === Number.POSITIVE_INFINITY) return law;
+  const ambientOhm = resistanceOf(law, beforeA);
+  const withstandA = adiabaticCopper.bigK * crossSectionMm2(run.conductor) * run.conductor.parallel;
+  const warmingOhmPerA2 = (ambientOhm * startS) / (withstandA * withstandA);
+  return {
+    ...law,
+    ambientOhm,
+    warmingOhmPerA2,
+    ambientC: temperatureOf(law, beforeA),
+    // Above this current it is as warm as its column by the end.
+    ampacityA: Math.max(Math.sqrt((law.hottestOhm - ambientOhm) / warmingOhmPerA2), Number.MIN_VALUE),
   };
 }
 

@@ -135,6 +135,37 @@ describe("temperature and resistance of conductors", () => {
     });
   });
 
+  // 200 A for 2 s on 10 mm²: I²t / (K · S)² = 0.0157, some 4 K; for hours it would be far above its ampacity.
+  it("are those before a start, and a little more after its time", () => {
+    const build = sampleNetwork();
+    const battery = build.battery();
+    const load = build.load();
+    const conductor = { system: "metric", mm2: 10, parallel: 1 } as const;
+    const cable = build.cable(battery.positive, load.positive, { conductor });
+    build.cable(load.negative, battery.negative, { conductor });
+    const network = withDraw(build.network(), load.part, {
+      as: "motor",
+      runningA: 40,
+      startingA: 200,
+      startingS: 2,
+    });
+    const [lasting] = network.scenarios;
+    const starting = network.parts.map(({ index }) => index === load.part);
+    const [before, during] = solveScenarios({
+      ...network,
+      scenarios: [lasting!, { ...lasting!, momentary: true, starting }],
+    });
+    if (before?.state !== "solved" || during?.state !== "solved") throw new Error("Both have a solution.");
+    expect(during.conductorA[cable]).toBeCloseTo(200, 6);
+    // IEC 60949: I²t = (K · S)² · ln(R1 / R0).
+    const adiabatic = Math.exp((200 ** 2 * 2) / (226 * 10) ** 2);
+    expect(during.conductorOhm[cable]! / before.conductorOhm[cable]!).toBeCloseTo(adiabatic, 3);
+    expect(during.conductorC[cable]! - before.conductorC[cable]!).toBeCloseTo(
+      ((200 ** 2 * 2) / (226 * 10) ** 2) * (before.conductorC[cable]! + 234.5),
+      1,
+    );
+  });
+
   it("are those of the table's column above the ampacity", () => {
     const build = sampleNetwork();
     const battery = build.battery({ internal: stated(0.001) });

@@ -1,9 +1,11 @@
+import { isMotor } from "../../../model/motor-starts.ts";
 import type { Network, NetworkConductor, Part, Scenario } from "../../../model/network.ts";
 import { positionsKey, switchesOf } from "../../../model/switch-positions.ts";
 import { workedOutOnce } from "../../../model/worked-out-once.ts";
 import type { ScenarioResult } from "../../network-result.ts";
+import { startTimeS } from "../../start-time.ts";
 import type { NetworkTopology } from "../topology/network-topology.ts";
-import { type ConductorLaw, conductorLaws } from "./conductor-current.ts";
+import { type ConductorLaw, conductorLaws, lawDuringStart } from "./conductor-current.ts";
 import { withFloatingVoltages } from "./floating-voltages.ts";
 import { type LoadabilityLimit, loadabilityLimit } from "./loadability-limit.ts";
 import type { Netlist } from "./netlist.ts";
@@ -31,8 +33,29 @@ export function scenarioSolver(
 ): (scenario: Scenario, index: number) => ScenarioResult {
   const laws = conductorLaws(network.conductors);
   const patternFor = patternsFor(network, patterns);
-  return (scenario, index) =>
-    solveScenario({ network, scenario, index, laws, pattern: patternFor(scenario) });
+  return (scenario, index) => {
+    const of = { network, scenario, index, pattern: patternFor(scenario) };
+    return solveScenario({ ...of, laws: lawsDuring({ ...of, laws }) });
+  };
+}
+
+/**
+ * The laws of the conductors in a scenario. A start heats them little: they are as warm as before it, when each motor that starts ran
+ * for long. A state before it without a solution leaves the laws of steady currents, which are the stricter ones.
+ */
+function lawsDuring(of: StateToSolve): readonly ConductorLaw[] {
+  const { network, scenario, laws } = of;
+  const starting = network.parts.filter(isMotor).filter(({ index }) => scenario.starting[index]);
+  if (starting.length === 0) return laws;
+  const before = solveScenario({
+    ...of,
+    scenario: { ...scenario, starting: network.parts.map(() => false) },
+  });
+  if (before.state === "unsolved") return laws;
+  const startS = Math.max(...starting.map(startTimeS));
+  return laws.map((law, conductor) =>
+    lawDuringStart(law, network.conductors[conductor]!, { beforeA: before.conductorA[conductor]!, startS }),
+  );
 }
 
 /** Parts and conductors of a network, and their terminals as nodes that are numbered without the others. */
@@ -92,13 +115,16 @@ export function isBalanced({ residualA, largestA }: OperatingPoint): boolean {
   return residualA <= mostResidual * measureOf(largestA);
 }
 
-function solveScenario(of: {
-  network: Network;
-  scenario: Scenario;
-  index: number;
-  laws: readonly ConductorLaw[];
-  pattern: Pattern | undefined;
-}): ScenarioResult {
+interface StateToSolve {
+  readonly network: Network;
+  readonly scenario: Scenario;
+  /** That of the scenario in the result. */
+  readonly index: number;
+  readonly laws: readonly ConductorLaw[];
+  readonly pattern: Pattern | undefined;
+}
+
+function solveScenario(of: StateToSolve): ScenarioResult {
   const { network, scenario, index, laws, pattern } = of;
   const unsolved = { state: "unsolved", scenario: index, why: "not-converged", culprits: [] } as const;
   if (!pattern) return { ...unsolved, reachedShare: 0 };
