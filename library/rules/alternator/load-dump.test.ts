@@ -103,6 +103,26 @@ testRule(loadDump, [
       cable({ name: "start return", from: house.negative, to: start.negative, lengthFt: 2, gauge: 2 });`,
     finds: [{ on: "", message: "The selector switch choice can disconnect it", fixes: "no fix" }],
   },
+  {
+    name: "an outboard, which charges through the cable of its starter motor",
+    plan: `const house = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 4 });
+      const off = disconnect({ ratedA: 200 });
+      const outboard = starterMotor({ crankingA: 120 });
+      cable({ name: "main", from: house.positive, to: off.line, lengthFt: 1, gauge: 2 });
+      cable({ name: "feed", from: off.load, to: outboard.positive, lengthFt: 8, gauge: 2 });
+      cable({ name: "feed return", from: outboard.negative, to: house.negative, lengthFt: 8, gauge: 2 });
+      ${behindSwitch("outboard.positive")}`,
+    finds: [
+      {
+        subject: "engine",
+        on: "",
+        severity: "info",
+        message:
+          "Charges through the cable of its starter motor, in which the disconnect off can disconnect it from every battery: the voltage then surges (common practice, no source). Leave the switch on while the engine runs.",
+        fixes: "no fix",
+      },
+    ],
+  },
   { name: "no battery at all", plan: "alternator({ ratedA: 70 });", finds: "nothing" },
   {
     name: "accepted with a reason",

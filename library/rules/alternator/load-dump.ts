@@ -2,7 +2,9 @@ import {
   batteriesBeside,
   switchesBeforeBatteries,
 } from "../../analysis/network/topology/batteries-beside.ts";
+import { conductorsAt, networkGraph } from "../../analysis/network/topology/network-graph.ts";
 import type { AlternatorPart, Network, Part } from "../../model/network.ts";
+import { isStarterMotor } from "../../model/part-roles.ts";
 import { loadDumpPractice } from "../../standards/machine-practice.ts";
 import { defineRule, inNetwork } from "../rule.ts";
 import { atPart, atStart, listInWords, partInWords, relatedPart } from "../wording/part-in-words.ts";
@@ -17,7 +19,8 @@ export const loadDump = defineRule<Values>({
   sources: [loadDumpPractice],
   fixable: false,
   acceptable: true,
-  // Needs the batteries on the alternator's side of any charger: with every switch closed, and with every switch open.
+  // Needs the batteries on the alternator's side of any charger: with every switch closed, and with every switch open. Information
+  // where the alternator has no lead of its own: the switch that an engine's main feed needs then cuts it off too.
   check: (plan) =>
     inNetwork(plan, ({ network }) =>
       network.parts.flatMap((part) => {
@@ -27,6 +30,7 @@ export const loadDump = defineRule<Values>({
           {
             subject: part.name,
             at: atPart(part),
+            ...(loss.by === "switch of the engine" && { severity: "info" as const }),
             values: {
               by: loss.by,
               parts: loss.parts.map((one) => partInWords(one)),
@@ -40,6 +44,8 @@ export const loadDump = defineRule<Values>({
   message({ by, parts, source }) {
     if (by === "lithium")
       return `Charges only ${listInWords(parts)}: if the protection there cuts off, the voltage surges (${source}). Put a lead-acid battery beside the alternator, or a DC-DC charger between.`;
+    if (by === "switch of the engine")
+      return `Charges through the cable of its starter motor, in which ${listInWords(parts)} can disconnect it from every battery: the voltage then surges (${source}). Leave the switch on while the engine runs.`;
     const switches = atStart(listInWords(parts));
     return `${switches} can disconnect it from every battery while the engine runs: the voltage then surges (${source}). Connect the alternator's plus on the battery's side, or put a battery beside it.`;
   },
@@ -54,14 +60,28 @@ function lossOf(
   if (batteries.length > 0 && batteries.every(({ chemistry }) => chemistry === "LiFePO4"))
     return { by: "lithium", parts: batteries };
   const switches = switchesBeforeBatteries(network, terminals);
-  return switches.length > 0 ? { by: "switch", parts: switches } : undefined;
+  if (switches.length === 0) return undefined;
+  const by = isOnStarter(network, terminals) ? "switch of the engine" : "switch";
+  return { by, parts: switches };
+}
+
+/** Whether an alternator's plus leads to the starter motor of its engine alone, as inside an outboard. */
+function isOnStarter(network: Network, { positive }: AlternatorPart["terminals"]): boolean {
+  const leads = conductorsAt(networkGraph(network), positive).map((index) => network.conductors[index]!);
+  return (
+    leads.length > 0 &&
+    leads.every(({ from, to }) => {
+      const { part, name } = network.terminals[from === positive ? to : from]!;
+      return name === "positive" && isStarterMotor(network.parts[part]!);
+    })
+  );
 }
 
 /** There may be thousands side by side: a full list for each would contain millions of names. */
 const mostRelated = 16;
 
 interface Values {
-  readonly by: "lithium" | "switch";
+  readonly by: "lithium" | "switch" | "switch of the engine";
   readonly parts: readonly string[];
   readonly source: string;
 }
