@@ -106,7 +106,7 @@ function madeOf(
     values: found.values,
     related: found.related ?? [],
     fixes: found.fixes ?? [],
-    ...(acceptable && reason ? { accepted: reason } : {}),
+    ...(acceptable && reason && !found.isNeverAccepted ? { accepted: reason } : {}),
   };
 }
 

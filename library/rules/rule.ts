@@ -71,6 +71,8 @@ export interface Found<Values> extends Pick<Finding<Values>, "subject" | "at" | 
   readonly severity?: Severity;
   readonly related?: readonly Related[];
   readonly fixes?: readonly ProposedFix[];
+  /** No reason accepts it: one written for a lesser finding of its rule would hide it. */
+  readonly isNeverAccepted?: true;
   /**
    * The records of each island whose voltages it makes wrong (`recordsOfIslands`): findings there that rest on voltages follow from
    * it. Of several findings that explain an island, the first in the order of the rules is the cause.

@@ -287,4 +287,18 @@ testRule(partOtherVoltage, [
       },
     ],
   },
+  {
+    name: "a reason for that information, and a maximum below its circuit's voltage: not accepted",
+    plan: wired(
+      `circuit({ ...rails, name: "lamp", load: 3, minimumV: 10, maximumV: 16, accept: { "part/other-voltage": "10 to 30 V" } });`,
+    ),
+    finds: [
+      {
+        on: "maximumV",
+        severity: "error",
+        message: "Withstands 16 V (maximumV), and its circuit has 24 V",
+        fixes: "no fix",
+      },
+    ],
+  },
 ]);

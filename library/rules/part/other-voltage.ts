@@ -127,9 +127,13 @@ function tooHigh(
   maximumV: number,
   { nominalV, stated, usual, batteries }: HighestVoltage,
   { network, mayConvert = true }: { readonly network?: Network; readonly mayConvert?: boolean } = {},
-): Pick<Found<Values>, "severity" | "values" | "related"> | undefined {
+): Pick<Found<Values>, "severity" | "values" | "related" | "isNeverAccepted"> | undefined {
   if (nominalV !== undefined && exceeds(nominalV, maximumV))
-    return { values: { verdict: "nominal", property, maximumV, voltageV: nominalV, from: "", mayConvert } };
+    return {
+      values: { verdict: "nominal", property, maximumV, voltageV: nominalV, from: "", mayConvert },
+      // A reason for the information, that its nameplate has a wide range, contradicts the maximum that the plan states.
+      isNeverAccepted: true,
+    };
   const isStated = stated !== undefined && exceeds(stated.voltageV, maximumV);
   const reached = isStated ? stated : usual;
   if (!reached || !exceeds(reached.voltageV, maximumV)) return undefined;
