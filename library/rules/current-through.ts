@@ -5,6 +5,7 @@ import { currentLimitsOf, type PartCurrentLimit } from "../model/part-roles.ts";
 import { workedOutOnce } from "../model/worked-out-once.ts";
 import type { RuleId } from "../plan/rule-id.ts";
 import type { Citation } from "../standards/citation.ts";
+import type { Severity } from "./finding.ts";
 import { type Found, inNetwork, type JudgedNetwork, type JudgedPlan } from "./rule.ts";
 import { estimateInWords } from "./wording/estimate-in-words.ts";
 import { atPart, kindInWords, occasionInWords } from "./wording/part-in-words.ts";
@@ -57,6 +58,7 @@ export function aboveStatedRating(plan: JudgedPlan, rule: RuleId): Found<AboveRa
     exceededLimits(judged, rule).map(({ part, limit, limitA, worst }) => ({
       subject: part.name,
       at: atPart(part, limit.property),
+      severity: severityAbove(worst.currentA, limitA),
       values: {
         kind: kindInWords(part),
         currentA: worst.currentA,
@@ -67,6 +69,14 @@ export function aboveStatedRating(plan: JudgedPlan, rule: RuleId): Found<AboveRa
     })),
   );
 }
+
+/** Severity of a current that a part carries for hours, above its rating: an error from twice the heat that it is made for. */
+export function severityAbove(currentA: number, ratedA: number): Severity {
+  return currentA * currentA > mostHeat * ratedA * ratedA ? "error" : "warning";
+}
+
+/** Our choice. Heat is proportional to the square of the current: 141 % of a rating warms a bar or a contact twice as much. */
+const mostHeat = 2;
 
 export interface AboveRating {
   /** "bus bar", "relay" */

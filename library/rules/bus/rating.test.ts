@@ -32,6 +32,16 @@ testRule(busRating, [
     ],
   },
   {
+    name: "just below twice the heat of its rating",
+    plan: bus(`out("oven", 75); out("pump", 66.4);`),
+    finds: [{ severity: "warning", on: "ratedA", message: "Carries 141 A", fixes: "no fix" }],
+  },
+  {
+    name: "just above twice the heat of its rating",
+    plan: bus(`out("oven", 75); out("pump", 66.5);`),
+    finds: [{ severity: "error", on: "ratedA", message: "Carries 142 A", fixes: "no fix" }],
+  },
+  {
     name: "behind a device above its rating, and devices behind it that add up to more",
     plan: bus(`out("oven", 30); out("pump", 30);`).replace('gauge: "2/0" }', 'gauge: "2/0", protect: 150 }'),
     finds: [

@@ -3,7 +3,7 @@ import { smallestRatingBetween } from "../../analysis/made-ratings.ts";
 import { deviceLimiting } from "../../analysis/network/faults/thin-returns.ts";
 import { endsAt, mountedAt } from "../../analysis/network/topology/ends-at.ts";
 import type { FusePanelPart, NetworkConductor } from "../../model/network.ts";
-import { type AboveRating, isAbove, statedRating } from "../current-through.ts";
+import { type AboveRating, isAbove, severityAbove, statedRating } from "../current-through.ts";
 import type { ProposedFix } from "../finding.ts";
 import { placedDevice, relatedDevice } from "../fixes/placed-device.ts";
 import { deviceInWords, deviceKind, setFarEndRating, setRating } from "../fixes/sized-fix.ts";
@@ -36,7 +36,7 @@ export const panelRating = defineRule<Values>({
   acceptable: true,
   restsOn: "currents",
   // Needs the current through each panel in every scenario, and its branch devices. Silent on values that the plan does not
-  // state. An error if a fuse does not protect the position that it is in.
+  // state. An error from twice the heat of the rating, and if a fuse does not protect the position that it is in.
   check: (plan) =>
     inNetwork(plan, (judged) =>
       judged.network.parts.flatMap((part) =>
@@ -89,7 +89,8 @@ function overItsBus({ network, result }: JudgedNetwork, panel: FusePanelPart): F
     estimate: estimateInWords(worst.estimate),
     scenario: occasionInWords(network, worst),
   };
-  return [{ subject: panel.name, at: atPart(panel, "ratedA"), values }];
+  const severity = severityAbove(worst.currentA, panel.ratedA);
+  return [{ subject: panel.name, at: atPart(panel, "ratedA"), severity, values }];
 }
 
 /** Information: no current of the plan exceeds the rating, which {@link overItsBus} reports. */

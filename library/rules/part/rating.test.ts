@@ -113,6 +113,7 @@ testRule(partRating, [
     finds: [
       {
         on: "ratedA",
+        severity: "error",
         message: 'This part carries 120 A in "everything on", and its limit is 80 A (ratedA)',
         fixes: "no fix",
       },

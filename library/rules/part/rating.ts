@@ -2,7 +2,7 @@ import { greatestStarts } from "../../analysis/motor-start.ts";
 import { isMotor } from "../../model/motor-starts.ts";
 import { currentLimitsOf, isStarterMotor, type PartCurrentLimit } from "../../model/part-roles.ts";
 import { contactsForSeconds } from "../../standards/machine-practice.ts";
-import { exceededLimits, isAbove, judgeOf, statedRating } from "../current-through.ts";
+import { exceededLimits, isAbove, judgeOf, severityAbove, statedRating } from "../current-through.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
 import { estimateInWords } from "../wording/estimate-in-words.ts";
 import { formatDistinctWithUnit } from "../wording/format-number.ts";
@@ -19,13 +19,14 @@ export const partRating = defineRule<Values>({
   acceptable: true,
   restsOn: "currents",
   // Needs the current of each part in every scenario that lasts, and through each that of an engine's start. Every limit that no rule
-  // of its own judges. An error if a start brings four times the heat of the usual rating for seconds.
+  // of its own judges. An error from twice the heat of the rating, and if a start brings four times that of the usual rating for seconds.
   check: (plan) =>
     inNetwork(plan, (judged) => {
       const lasting = exceededLimits(judged, "part/rating").map(
         ({ part, limit: { property, current: does }, limitA, worst }): Found<Values> => ({
           subject: part.name,
           at: atPart(part, property),
+          ...(does === "carries" && { severity: severityAbove(worst.currentA, limitA) }),
           values: {
             kind: kindInWords(part),
             does,

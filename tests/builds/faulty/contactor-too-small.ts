@@ -1,7 +1,7 @@
 import { battery, build, cable, circuit, disconnect, part } from "loomwright";
 
 // A mobile saw: a contactor of one's own, made for 40 A, in the saw's 70 A supply.
-// Expected: warning part/rating at contactor
+// Expected: error part/rating at contactor
 // Because: Nameplate: 70 A through contacts rated 40 A.
 build({ name: "contactor too small", voltage: 12, insulationC: 105 });
 

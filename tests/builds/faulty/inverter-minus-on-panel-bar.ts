@@ -5,7 +5,7 @@ import { battery, build, busBar, cable, circuit, disconnect, fusePanel, inverter
 // Because: 33 CFR 183.425(b), Table 5: 8 AWG may carry 80 A, the inverter returns 130 A.
 // May follow: error protection/return-conductor at panel minus
 // May follow: error inverter/supply at panel minus
-// May follow: warning panel/rating at panel
+// May follow: error panel/rating at panel
 // May follow: warning conductor/voltage-drop at inverter plus
 // May follow: warning inverter/supply at panel minus
 build({ name: "camper with a panel", voltage: 12, insulationC: 105, installedIn: "vehicle" });

@@ -1,7 +1,7 @@
 import { battery, build, cable, circuit, disconnect, shunt } from "loomwright";
 
 // A campervan: a 50 A shunt in the return of an 80 A system.
-// Expected: warning part/rating at meter
+// Expected: error part/rating at meter
 // Because: Nameplate: 75 A through a shunt made for 50 A.
 build({ name: "shunt too small", voltage: 12, insulationC: 105 });
 

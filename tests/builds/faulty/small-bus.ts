@@ -1,7 +1,7 @@
 import { battery, build, busBar, cable, circuit, disconnect } from "loomwright";
 
 // A cider press: 80 A through a bus bar made for 50 A.
-// Expected: warning bus/rating at bus
+// Expected: error bus/rating at bus
 // Because: Nameplate: 80 A through a bar rated 50 A.
 build({ name: "small bus", voltage: 12, insulationC: 105 });
 

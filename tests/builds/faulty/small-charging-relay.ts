@@ -1,7 +1,7 @@
 import { alternator, battery, build, cable, circuit, disconnect, motor, relay } from "loomwright";
 
 // A sloop: its charging relay is made for 30 A, and the windlass can draw through it.
-// Expected: warning disconnect/rating at charging relay
+// Expected: error disconnect/rating at charging relay
 // Because: Nameplate: with the relay closed, part of the windlass's 80 A comes from the start battery and the alternator, more than 30 A.
 build({ name: "small charging relay", voltage: 12, insulationC: 105 });
 

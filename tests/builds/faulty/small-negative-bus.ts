@@ -1,7 +1,7 @@
 import { battery, build, busBar, cable, circuit, disconnect, inverter, shunt } from "loomwright";
 
 // A van: the negative bus bar is smaller than the positive one.
-// Expected: warning bus/rating at minus bus
+// Expected: error bus/rating at minus bus
 // Because: The maker's rating: the inverter alone takes 152 A of a bus bar of 100 A.
 build({ name: "small negative bus", voltage: 12, insulationC: 105, installedIn: "vehicle" });
 const classT = (ratingA: number) =>

@@ -1,7 +1,7 @@
 import { battery, build, cable, circuit, motor, selectorSwitch } from "loomwright";
 
 // A fishing boat: a 50 A battery selector in front of a 90 A pot hauler.
-// Expected: warning disconnect/rating at battery selector
+// Expected: error disconnect/rating at battery selector
 // Because: Nameplate: 90 A through contacts rated 50 A.
 build({ name: "small selector", voltage: 12, insulationC: 105 });
 

@@ -1,7 +1,7 @@
 import { battery, build, cable, circuit, disconnect, motor } from "loomwright";
 
 // A log splitter: a 50 A battery switch for a 90 A motor.
-// Expected: warning disconnect/rating at main switch
+// Expected: error disconnect/rating at main switch
 // Because: Nameplate: 90 A through contacts rated 50 A.
 build({ name: "small switch", voltage: 12, insulationC: 105 });
 
