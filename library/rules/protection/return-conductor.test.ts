@@ -20,6 +20,21 @@ const panel = (back: string, more = "") => `${bank}
   circuit({ name: "lamp", from: fuses.branch, load: 5, oneWayFt: 6, gauge: 14, protect: 10 });
   ${more}`;
 
+/** A house bank behind 200 A, and a charger of common negative that a start battery feeds through 70 A. */
+function twoBanks(main: string, input: string): string {
+  return `${bank}
+    const plus = busBar({ side: "positive" }), minus = busBar({ side: "negative" });
+    cable({ name: "feed", from: house.positive, to: plus.stud, lengthFt: 3, gauge: 2, protect: 200 });
+    cable({ name: "main return", from: minus.stud, to: house.negative, lengthFt: 3, ${main} });
+    circuit({ name: "oven", from: plus.stud, returnTo: minus.stud, load: 40, oneWayFt: 5, gauge: 8, protect: 60 });
+    const start = battery({ chemistry: "AGM", capacityAh: 80, internalMilliohm: 5 });
+    const charger = dcDcCharger({ outputA: 30, inputMinV: 10.5 });
+    cable({ name: "charger's feed", from: start.positive, to: charger.inputPositive, lengthFt: 9, gauge: 8, protect: 70 });
+    cable({ name: "charger's return", from: charger.inputNegative, to: start.negative, lengthFt: 9, ${input} });
+    cable({ name: "output", from: plus.stud, to: charger.outputPositive, lengthFt: 3, gauge: 8, protect: 50 });
+    cable({ name: "output's return", from: charger.outputNegative, to: minus.stud, lengthFt: 3, gauge: 8 });`;
+}
+
 testRule(returnConductor, [
   { name: "a return of the panel that carries its fuse", plan: panel("gauge: 6"), finds: "nothing" },
   {
@@ -119,6 +134,33 @@ testRule(returnConductor, [
       },
     ],
   },
+  {
+    name: "the return of a bank whose minus a charger connects with that of another",
+    plan: twoBanks("gauge: 4", "gauge: 8"),
+    finds: [
+      {
+        subject: "main return",
+        on: "gauge",
+        message:
+          "4 AWG may carry 160 A here (33 CFR 183.425(b), Table 5), and the current of a fault behind the 200 A fuse in the cable feed returns through it: use 2 AWG.",
+        fixes: [{ title: "Use 2 AWG", gives: { gauge: 2 } }],
+      },
+    ],
+  },
+  {
+    name: "the return of that charger at the other bank, which carries a fault at its input",
+    plan: twoBanks("gauge: 2", "gauge: 10"),
+    finds: [
+      {
+        subject: "charger's return",
+        on: "gauge",
+        message:
+          "10 AWG may carry 60 A here (33 CFR 183.425(b), Table 5), and the current of a fault behind the 70 A",
+        fixes: [{ title: "Use 8 AWG", gives: { gauge: 8 } }],
+      },
+    ],
+  },
+  { name: "both as thick as their fuses ask", plan: twoBanks("gauge: 2", "gauge: 8"), finds: "nothing" },
   {
     name: "a fuse too great for both conductors of a circuit is reported at its positive",
     plan: `${bank}

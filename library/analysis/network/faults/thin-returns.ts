@@ -3,6 +3,7 @@ import type { Network, NetworkConductor, ProtectiveDevice } from "../../../model
 import { workedOutOnce } from "../../../model/worked-out-once.ts";
 import { ampacityOf } from "../../ampacity.ts";
 import { holdsOneOf } from "../../first-index.ts";
+import { groupedBy } from "../../grouped-by.ts";
 import type { NetworkResult } from "../../network-result.ts";
 import { returnTerminal } from "../topology/internal-connections.ts";
 import { type Branch, type NetworkGraph, networkGraph } from "../topology/network-graph.ts";
@@ -43,6 +44,8 @@ export type LimitedReturn = Pick<ThinReturn, "conductor" | "device">;
  * A return that begins at a load or panel is judged by the place of that, and by the places of other loads whose returns end at its
  * negative terminal; one that begins at a bus, by each place all of whose loads return through it. It must be the only link to the
  * bank's side: where returns share the current, their shares are unknown. Places that a bank reaches past no device are left out.
+ *
+ * A return between two banks, as with a charger of common negative, carries the share of those on one of its sides in a fault on the other.
  */
 export const limitedReturns = workedOutOnce(({ network, result }: Judged): readonly LimitedReturn[] => {
   const wiring = networkGraph(network);
@@ -74,15 +77,14 @@ function findLimited(
   const bankOrders = Int32Array.from(banks, ({ negative }) => returns.order[pointOf[negative]!]!).sort();
   const limits = limitsBySection(wiring);
   const atPoint = limitsAtPoles(wiring, limits);
-  // A fault behind a link between two banks is fed from both of its sides.
-  const behind = network.conductors.flatMap((conductor, index): Behind[] => {
+  const all = network.conductors.flatMap((conductor, index): Behind[] => {
     const child = returns.behind[index]!;
     // The return of a circuit is as thick as its positive, which is judged by itself.
     if (conductor.role !== "cable" || sides[index] !== "negative" || child === -1) return [];
-    const [fromOrder, toOrder] = [returns.order[child]!, returns.last[child]!];
-    const isLink = holdsOneOf(bankOrders, fromOrder, toOrder);
-    return isLink ? [] : [{ index, begins: child, fromOrder, toOrder }];
+    return [{ index, begins: child, fromOrder: returns.order[child]!, toOrder: returns.last[child]! }];
   });
+  const isLink = ({ fromOrder, toOrder }: Behind) => holdsOneOf(bankOrders, fromOrder, toOrder);
+  const behind = all.filter((one) => !isLink(one));
   // Of a return that begins at poles, the places behind them: the loads before them also return in other ways.
   const beyond = behind.map((one) =>
     atPoint.has(one.begins) ? { ...one, fromOrder: one.fromOrder + 1 } : one,
@@ -93,11 +95,56 @@ function findLimited(
       device,
     ]),
   );
-  return behind.flatMap(({ index, begins }) => {
-    const device = greater(atPoint.get(begins), ofPlaces.get(index));
-    return device ? [{ index, device }] : [];
+  const ofSides = limitedLinks(wiring, banks, returns, all.filter(isLink));
+  return [
+    ...behind.flatMap(({ index, begins }) => {
+      const device = greater(atPoint.get(begins), ofPlaces.get(index));
+      return device ? [{ index, device }] : [];
+    }),
+    ...ofSides,
+  ];
+}
+
+/** The returns between two banks, each with the greatest device through which the banks of one side feed a place of the other. */
+function limitedLinks(
+  wiring: NetworkGraph,
+  banks: NetworkGraph["sources"],
+  returns: SpanningForest,
+  links: readonly Behind[],
+): readonly LimitedAt[] {
+  const orderOf = ({ negative }: NetworkGraph["sources"][number]) =>
+    returns.order[wiring.pointOf[negative]!]!;
+  const isWithin = ({ fromOrder, toOrder }: Orders, order: number) => fromOrder <= order && order <= toOrder;
+  const bySides = groupedBy(links, (link) =>
+    banks.map((bank) => Number(isWithin(link, orderOf(bank)))).join(""),
+  );
+  if (bySides.size > mostSides) return [];
+  return [...bySides.values()].flatMap((alike) => {
+    const [any] = alike;
+    const inside = banks.filter((bank) => isWithin(any!, orderOf(bank)));
+    const outside = banks.filter((bank) => !inside.includes(bank));
+    const [fedFromInside, fedFromOutside] = [inside, outside].map((feeding) => {
+      const starts = feeding.map(({ positive }) => wiring.sectionOf[positive]!);
+      return faultPlaces(wiring, limitingDevices(wiring, starts), feeding, returns);
+    });
+    return alike.flatMap((link): LimitedAt[] => {
+      const devices = [
+        ...fedFromInside!.filter((place) => place.toOrder < link.fromOrder || place.fromOrder > link.toOrder),
+        ...fedFromOutside!.filter(
+          (place) => place.fromOrder >= link.fromOrder && place.toOrder <= link.toOrder,
+        ),
+      ].map(({ device }) => device);
+      const device = devices.reduce<ProtectiveDevice | undefined>(
+        (most, one) => greater(most, one),
+        undefined,
+      );
+      return device ? [{ index: link.index, device }] : [];
+    });
   });
 }
+
+/** Our choice, to bound the work: each way in which returns divide the banks takes a walk of the network. */
+const mostSides = 16;
 
 /** A place on the positive side: the device that limits a fault there, and the returns of the loads behind it. */
 interface FaultPlace extends Orders {
