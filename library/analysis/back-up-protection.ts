@@ -25,21 +25,40 @@ export function isBackedUp(
   shortA: number,
   tested: TestedBehind | undefined = device.testedBehind,
 ): boolean {
-  const pairs = pairsByDownstream(result.topology).get(device.index) ?? [];
-  const upstream = pairs.flatMap((pair) => network.devices[pair.upstream] ?? []);
+  const upstreamOf = (one: ProtectiveDevice) =>
+    (pairsByDownstream(result.topology).get(one.index) ?? []).flatMap(
+      ({ upstream }) => network.devices[upstream] ?? [],
+    );
+  const interrupts = (above: ProtectiveDevice) =>
+    (interruptsA(above, greatestVoltage(network, above)) ?? 0) >= shortA;
+  const isCombined = (above: ProtectiveDevice) =>
+    tested !== undefined &&
+    above.family === tested.family &&
+    above.ratingA <= tested.ratingA &&
+    shortA <= tested.interruptingA &&
+    interrupts(above);
+  // A device between the two of a combination takes nothing from it; each of those upstream of it may be the one that was tested.
+  const known = new Map<number, boolean>();
+  const isBehindCombined = (one: ProtectiveDevice): boolean => {
+    const before = known.get(one.index);
+    if (before !== undefined) return before;
+    // Two devices upstream of each other, in a ring, have none before them.
+    known.set(one.index, false);
+    const upstream = upstreamOf(one);
+    const is = upstream.length > 0 && upstream.every((above) => isCombined(above) || isBehindCombined(above));
+    known.set(one.index, is);
+    return is;
+  };
+  const upstream = upstreamOf(device);
+  const letsLittleThrough = (above: ProtectiveDevice) =>
+    interrupts(above) &&
+    (above.letThroughA2s ?? Number.POSITIVE_INFINITY) <= withstands(network, device, shortA);
   return (
     upstream.length > 0 &&
-    upstream.every((above) => {
-      if ((interruptsA(above, greatestVoltage(network, above)) ?? 0) < shortA) return false;
-      const combined =
-        tested !== undefined &&
-        above.family === tested.family &&
-        above.ratingA <= tested.ratingA &&
-        shortA <= tested.interruptingA;
-      return (
-        combined || (above.letThroughA2s ?? Number.POSITIVE_INFINITY) <= withstands(network, device, shortA)
-      );
-    })
+    upstream.every(
+      (above) =>
+        isCombined(above) || letsLittleThrough(above) || (tested !== undefined && isBehindCombined(above)),
+    )
   );
 }
 

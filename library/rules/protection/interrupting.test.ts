@@ -436,6 +436,22 @@ testRule(protectionInterrupting, [
     finds: "nothing",
   },
   {
+    name: "a tested combination with a further fuse between the two",
+    plan: panel({ ofPanel: tested("UL 248-15 Class T", 200, 10_000) }).replace(
+      "gauge: 4,",
+      'gauge: 4, protectFarEnd: { ratingA: 70, family: "ISO 8820-5 Type SF 30", interruptingA: 5000 },',
+    ),
+    finds: "nothing",
+  },
+  {
+    name: "a further fuse between, and a smaller device tested than the one that is there",
+    plan: panel({ ofPanel: tested("UL 248-15 Class T", 100, 10_000) }).replace(
+      "gauge: 4,",
+      'gauge: 4, protectFarEnd: { ratingA: 70, family: "ISO 8820-5 Type SF 30", interruptingA: 5000 },',
+    ),
+    finds: [{ record: "panel", on: "", severity: "info", message: "A short in a branch", fixes: "no fix" }],
+  },
+  {
     name: "a tested combination behind a smaller device than the one that is there",
     plan: panel({ ofPanel: tested("UL 248-15 Class T", 100, 10_000) }),
     finds: [{ record: "panel", on: "", severity: "info", message: "A short in a branch", fixes: "no fix" }],
