@@ -11,7 +11,9 @@ export function madeRatings(family?: Family): readonly number[] {
 
 /** Whether the family (any family, if none is named) is made in this rating, which a plan may have computed. */
 export function isMadeRating(ratingA: number, family?: Family): boolean {
-  return madeRatings(family).includes(withoutDust(ratingA));
+  const madeA = withoutDust(ratingA);
+  const further = family === undefined ? furtherOfAny : families[family].furtherRatingsA;
+  return madeRatings(family).includes(madeA) || further?.includes(madeA) === true;
 }
 
 /** The greatest made rating at or below a current, A. Undefined: none is that small. */
@@ -51,3 +53,7 @@ const families: Readonly<Record<Family, DeviceFamily>> = deviceFamilies;
 const ratingsOfAny: readonly number[] = [
   ...new Set(Object.values(families).flatMap((family) => family.ratingsA)),
 ].sort((one, other) => one - other);
+
+const furtherOfAny: readonly number[] = Object.values(families).flatMap(
+  ({ furtherRatingsA = [] }) => furtherRatingsA,
+);

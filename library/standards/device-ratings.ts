@@ -197,6 +197,14 @@ export const deviceFamilies = {
       confirmed: "read",
       note: "1, 3, 6 and 10 A are listed there for fuses. 5 and 7.5 A from FAA AC 43.13-1B CHG 1, Table 11-3, which was read.",
     },
+    furtherRatingsA: [2, 4, 8, 13, 16, 32, 63, 160, 315, 630],
+    furtherRatingsSource: {
+      document: "IEC 60898-1 and IEC 60947-2 (Circuit-breakers)",
+      section: "preferred rated currents",
+      authority: "standard",
+      confirmed: "memory",
+      note: "Breakers of the metric countries. A plan may state them; none is chosen by itself.",
+    },
   },
 } as const satisfies Record<string, DeviceFamily>;
 
@@ -211,4 +219,7 @@ export interface DeviceFamily {
   readonly breakingCapacityA: number | null;
   readonly breakingCapacityConfirmed: Confirmed;
   readonly ratingsSource: Citation;
+  /** Those of another series, in ascending order: made, and not chosen by itself. */
+  readonly furtherRatingsA?: readonly number[];
+  readonly furtherRatingsSource?: Citation;
 }

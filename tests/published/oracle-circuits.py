@@ -67,7 +67,9 @@ MADE["circuit breaker"] = sorted({*BREAKERS["amps"], *BREAKERS["additional_fuse_
 MADE_FOR_V = {name: [] for name in MADE} | {
     family["designation"].split(",")[0]: family.get("rated_V", []) for family in FUSES["families"] if "ratings_A" in family
 } | {name: scope["rated_V"] for name, scope in SCOPES.items()}
-MADE_BY_ANY = {rating for ratings in MADE.values() for rating in ratings}
+# Breakers of the metric countries: IEC 60898-1 and 60947-2, preferred rated currents (from memory). A plan may state them.
+METRIC_BREAKERS = {2, 4, 8, 13, 16, 32, 63, 160, 315, 630}
+MADE_BY_ANY = {rating for ratings in MADE.values() for rating in ratings} | METRIC_BREAKERS
 
 METRES_PER_FOOT = 0.3048
 # Lowest voltage at which devices work on a lead-acid battery, for each 12 V (common practice, from memory).
@@ -208,7 +210,8 @@ def findings(circuit, figures, lengths, stated):
         # NFPA 70, 210.20(A); common practice in a hot place: a fuse carries 70 % of its rating for hours.
         elif stated("continuous", True) and above((1 / 0.70 if stated("ambientC", 30) >= 50 else 1.25) * load_a, rating_a):
             found.append("protection/headroom warning")
-        if rating_a not in (MADE[device["family"]] if "family" in device else MADE_BY_ANY):
+        made = set(MADE[device["family"]]) if "family" in device else MADE_BY_ANY
+        if rating_a not in made | (METRIC_BREAKERS if device.get("family") == "circuit breaker" else set()):
             found.append("protection/standard-rating warning")
         # 33 CFR 183.455(d).
         versions = [device["ratedV"]] if "ratedV" in device else MADE_FOR_V.get(device.get("family"), [])

@@ -11,6 +11,28 @@ testRule(standardRating, [
     finds: "nothing",
   },
   {
+    name: "a breaker of the metric series, which fuses of blade form are not made in",
+    circuits: [
+      { load: 12, protect: { ratingA: 16, family: "circuit breaker" } },
+      { load: 12, protect: 16 },
+      { load: 12, protect: { ratingA: 16, family: "ISO 8820-3 Type C" } },
+    ],
+    finds: [
+      {
+        on: "protect.ratingA",
+        message: "No ISO 8820-3 Type C fuse is made in 16 A; the nearest are 15 A and 20 A.",
+        fixes: [
+          { title: "Use a 15 A fuse", gives: { protect: { ratingA: 15, family: "ISO 8820-3 Type C" } } },
+          {
+            title: "Use a 20 A fuse",
+            kind: "suggestion",
+            gives: { protect: { ratingA: 20, family: "ISO 8820-3 Type C" } },
+          },
+        ],
+      },
+    ],
+  },
+  {
     name: "7.500000000000001 A, as 0.3 · 25 comes out, is 7.5 A",
     circuits: [{ load: 6, protect: 0.1 * 3 * 25 }],
     finds: "nothing",

@@ -33,6 +33,7 @@ export const standardRating = defineRule<Values>({
     deviceFamilies["ISO 20934"].ratingsSource,
     deviceFamilies["UL 248-15 Class T"].ratingsSource,
     deviceFamilies["circuit breaker"].ratingsSource,
+    deviceFamilies["circuit breaker"].furtherRatingsSource,
   ],
   fixable: true,
   acceptable: true,
