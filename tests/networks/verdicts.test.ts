@@ -60,7 +60,7 @@ const ofScenarios: Readonly<Record<string, Verdict>> = {
       "error conductor/ampacity: to switch",
       "error conductor/ampacity: back",
       "error protection/below-load: to switch",
-      "warning disconnect/rating: off",
+      "error disconnect/rating: off",
       "warning bus/rating: plus",
       "warning bus/rating: minus",
     ],
@@ -343,6 +343,18 @@ const ofCauses: Readonly<Record<string, Verdict>> = {
     follow: [
       "network/unconnected: tracker < network/wrong-port: charging",
       "battery/charging-voltage: roof < network/wrong-port: charging",
+    ],
+  },
+  "a cut-off voltage of a lower system explains the current at it": {
+    plan: `build({ voltage: 24, insulationC: 105 });
+      const bank = battery({ chemistry: "AGM", capacityAh: 200, internalMilliohm: 5 });
+      const sine = inverter({ name: "sine", continuousW: 1000, cutOffV: 10.5 });
+      cable({ name: "plus", from: bank.positive, to: sine.positive, lengthFt: 3, gauge: 6, protect: { ratingA: 70, family: "UL 248-15 Class T", interruptingA: 20_000, distanceIn: 6 } });
+      cable({ name: "minus", from: sine.negative, to: bank.negative, lengthFt: 3, gauge: 6 });`,
+    has: ["error inverter/other-voltage: sine", "warning inverter/supply: plus"],
+    follow: [
+      "battery/discharge-current: bank < inverter/other-voltage: sine",
+      "inverter/supply: plus < inverter/other-voltage: sine",
     ],
   },
   "a second feed at the input of a charger explains its free output": {

@@ -1,5 +1,5 @@
 import type { Estimate } from "../../model/estimate.ts";
-import type { Network, Part } from "../../model/network.ts";
+import type { Network, NetworkConductor, Part } from "../../model/network.ts";
 import { isDevice, passesCurrentOn } from "../../model/part-roles.ts";
 import { type LoadForHours, loadsForMinutes, ratingOver } from "../load-for-hours.ts";
 import type {
@@ -54,12 +54,25 @@ export function worstCaseOver({
   const byScenario = new Map(lasting.map((result) => [result.scenario, result]));
   const estimatedAt = (part: number, worst: WorstInScenario | undefined) =>
     worst && withEstimate(worst, estimates.ofCurrent(byScenario.get(worst.scenario)!, part));
-  const greatestAt = (part: number, atLowVoltage: readonly SolvedScenario[], currentIn: CurrentIn) => {
+  /** The current in the conductors of a circuit is that of the load that it states itself; another one may come from several. */
+  const estimatedIn = (conductor: NetworkConductor, worst: WorstInScenario | undefined) => {
+    const end = network.terminals[conductor.role === "return" ? conductor.from : conductor.to]!.part;
+    const { record } = network.parts[end]!;
+    return record === conductor.record
+      ? worst && withEstimate(worst, estimates.ofDevices(byScenario.get(worst.scenario)!, [end]))
+      : estimatedAt(network.terminals[conductor.from]!.part, worst);
+  };
+  const greatestAt = (
+    part: number,
+    atLowVoltage: readonly SolvedScenario[],
+    currentIn: CurrentIn,
+    estimated = (worst: WorstInScenario | undefined) => estimatedAt(part, worst),
+  ) => {
     const worst = greatest(lasting, currentIn);
     const atLow = greatest(atLowVoltage, currentIn);
     if (worst && atLow && atLow.currentA > worst.currentA * moreThanRounding)
       return withEstimate(atLow, estimates.atLowVoltage(atLow.scenario, part));
-    return estimatedAt(part, worst);
+    return estimated(worst);
   };
   const forMinutes = loadsForMinutes(network);
   const forHours = (currentIn: CurrentIn, ...own: readonly (WorstAlone | undefined)[]) => {
@@ -90,15 +103,16 @@ export function worstCaseOver({
   const isKnown = lasting.length > 0 || scenarios.length === momentary.length;
   const ifKnown = (least: WorstOf | undefined) => (isKnown ? least : undefined);
   return {
-    conductors: network.conductors.map(({ from }, conductor): ConductorWorst => {
+    conductors: network.conductors.map((its, conductor): ConductorWorst => {
       const currentIn: CurrentIn = ({ conductorA }) => Math.abs(conductorA[conductor]!);
-      const { part } = network.terminals[from]!;
+      const { part } = network.terminals[its.from]!;
+      const estimated = (worst: WorstInScenario | undefined) => estimatedIn(its, worst);
       const own = alone.conductors[conductor];
       const mark = (worst: WorstOf | undefined) =>
         undivided.conductors.has(conductor) ? marked(worst, currentIn) : worst;
       const least = {
-        worst: mark(greaterOf(estimatedAt(part, greatest(lasting, currentIn)), own?.worst)),
-        design: mark(greaterOf(greatestAt(part, loadsAtLow, currentIn), own?.design)),
+        worst: mark(greaterOf(estimated(greatest(lasting, currentIn)), own?.worst)),
+        design: mark(greaterOf(greatestAt(part, loadsAtLow, currentIn, estimated), own?.design)),
       };
       return {
         worst: ifKnown(least.worst),

@@ -19,6 +19,8 @@ export const inverterSupply = defineRule<SupplyValues>({
   ],
   fixable: true,
   acceptable: true,
+  restsOn: "currents",
+  neverFolded: true,
   // Needs the currents on the inverter's supply path at its cut-off voltage, and the ampacity of each run there. A surge that a
   // fuse may not withstand for seconds is advice.
   check: (plan) =>

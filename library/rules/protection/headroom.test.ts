@@ -424,6 +424,22 @@ testRule(headroom, [
     ],
   },
   {
+    name: "a load of constant current is no estimate, beside one of constant power on a battery of the usual resistance",
+    plan: `
+      build({ insulationC: 75 });
+      const bank = battery({ chemistry: "AGM", capacityAh: 200 });
+      circuit({ name: "heater", from: bank.positive, returnTo: bank.negative, load: 9, oneWayFt: 3, gauge: 12, protect: 10 });
+      circuit({ name: "screen", from: bank.positive, returnTo: bank.negative, loadW: 30, oneWayFt: 3, gauge: 12, protect: 10 });`,
+    finds: [
+      {
+        subject: "heater",
+        on: "protect",
+        message: "The 10 A fuse is below 11.3 A, 125 % of a continuous load of 9 A (NFPA 70",
+        fixes: [{ title: "Use a 15 A fuse", gives: { protect: 15 } }],
+      },
+    ],
+  },
+  {
     // 125 % of 40 A asks for 50 A; 10 AWG of 75 °C behind the same fuse may carry 40 A (33 CFR 183.425, Table 5).
     name: "a rating that would suit this run is above what a thinner conductor on the same device may carry",
     plan: `

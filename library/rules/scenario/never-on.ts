@@ -3,7 +3,7 @@ import type { Part } from "../../model/network.ts";
 import { isCharging, isConsumer } from "../../model/part-roles.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";
-import { atPart, listInWords, partInWords, relatedPart } from "../wording/part-in-words.ts";
+import { atPart, atStart, listInWords, partInWords, relatedPart } from "../wording/part-in-words.ts";
 
 const everyDeviceInOne = ownRequirement(
   "Every device is on in at least one scenario: the voltage that reaches it, and its current beside others, follow from one.",
@@ -35,7 +35,7 @@ export const neverOn = defineRule<Values>({
   message({ devices }) {
     const [is, its, alone, it] =
       devices.length === 1 ? ["is", "its", "it alone", "it"] : ["are", "their", "each alone", "them"];
-    return `${listInWords(devices)} ${is} on in no scenario that lasts. Conductors, fuses and ratings on ${its} supply path are judged with ${alone}; voltage drop and low voltage are not judged. Add a scenario with ${it} on.`;
+    return `${atStart(listInWords(devices))} ${is} on in no scenario that lasts. Conductors, fuses and ratings on ${its} supply path are judged with ${alone}; voltage drop and low voltage are not judged. Add a scenario with ${it} on.`;
   },
 });
 
