@@ -4,7 +4,9 @@ import {
   type ChosenDevice,
   chooseDevice,
   chooseDeviceBetween,
+  familyData,
   interruptsA,
+  leastRatedV,
   oneMoreLike,
 } from "../../analysis/choose-device.ts";
 import type { ProtectionRange } from "../../analysis/circuit-result.ts";
@@ -93,8 +95,18 @@ export function insertingFixes(
       ? choose({ ...need, interruptA: 0 })
       : undefined;
   // There protection/interrupting reports a short that is too strong for it, once for the bus or panel.
-  const device = atBranch ? { ...atBranch, family: undefined } : here;
+  const device = atBranch ? ofAnyFamily(atBranch, need) : here;
   return [inserting(plan, judged, bare, device, sized)];
+}
+
+/** The same rating for the builder to choose the family; above the voltage that every family is made for, with that of the chosen one. */
+function ofAnyFamily(
+  { family, ratedV, ...device }: ChosenDevice,
+  { systemV }: Pick<Need, "systemV">,
+): DeviceToPutIn {
+  const madeV = familyData(family).ratedVoltagesV.find((voltage) => voltage >= systemV);
+  const neededV = ratedV ?? (systemV > leastRatedV ? madeV : undefined);
+  return { ...device, ...(neededV !== undefined && { ratedV: neededV }) };
 }
 
 /** It leads to a bus bar or panel: more loads may be connected there, and those of today do not decide its rating. */

@@ -60,6 +60,34 @@ testRule(unprotectedPath, [
     ],
   },
   {
+    // Strip fuses of 100 A are made for 32 V, single-bolt ones for 58 V (ISO 8820-5 and 8820-6, scopes).
+    name: "the same on 48 V: the voltage of a fuse that is made for it",
+    plan: `
+      build({ voltage: 48, insulationC: 75 });
+      const bank = battery({ chemistry: "AGM", nominalV: 48, capacityAh: 200, shortCircuitA: 9000 });
+      const bus = busBar({ name: "bus" });
+      cable({ name: "feed", from: bank.positive, to: bus.stud, lengthFt: 3, gauge: "2/0",
+        protect: { ratingA: 200, family: "UL 248-15 Class T", distanceIn: 6, interruptingA: 20000, ratedV: 125 } });
+      const sine = inverter({ continuousW: 3000, cutOffV: 42 });
+      cable({ name: "plus", from: bus.stud, to: sine.positive, lengthFt: 3, gauge: 4 });
+      cable({ name: "minus", from: sine.negative, to: bank.negative, lengthFt: 3, gauge: "2/0" });`,
+    finds: [
+      {
+        subject: "plus",
+        on: "from",
+        message: "The bank reaches the cable plus through no device below 200 A",
+        fixes: [
+          { title: "Use a 125 A fuse for feed" },
+          { kind: "suggestion", title: "Use 1/0 AWG" },
+          {
+            title: "Add a 100 A fuse (58 V) within 7 in of the bus",
+            gives: { protect: { ratingA: 100, distanceIn: 7, ratedV: 58 } },
+          },
+        ],
+      },
+    ],
+  },
+  {
     name: "a strong bank, at a bus behind another fuse: the rating alone, because the other one may help it in a short",
     plan: `${busBehind(25, 9000)} ${lamp()}`,
     finds: [
