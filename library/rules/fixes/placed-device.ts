@@ -109,15 +109,19 @@ export const propertyOf: Readonly<Record<ConductorEnd, End>> = {
   far: "protectFarEnd",
 };
 
-/** "the 50 A fuse in the cable feed", "the 200 A fuse in the fuse holder main", "the 30 A breaker pump", "the 30 A pump breaker". */
+/** "the 50 A fuse in the cable feed", "the 200 A fuse in the fuse holder F1", "the 200 A main fuse", "the 30 A breaker pump", "the 30 A pump breaker". */
 export function placedInWords({ device, conductor, part, subject }: PlacedDevice): string {
   const rating = `the ${statedWithUnit(device.ratingA, "A")}`;
   const it = `${rating} ${device.kind}`;
   if (conductor) return `${it} in ${conductorInWords(conductor)}`;
-  if (part?.kind === "fuseHolder") return `${it} in ${partInWords(part)}`;
+  if (part?.kind === "fuseHolder")
+    return namesFuse.test(subject) ? `${rating} ${subject}` : `${it} in ${partInWords(part)}`;
   const isSaid = part && descriptorOf(part).called.saidBy.test(subject);
   return isSaid ? `${rating} ${subject}` : `${it} ${subject}`;
 }
+
+/** "main fuse", but not "100 A fuse", whose rating is said already. */
+const namesFuse = /^(?!.*\d\s?A\b).*\bfuse$/i;
 
 /**
  * The repair of a run that a device elsewhere does not protect: the size that the run gets, the rating that the device gets, or both if

@@ -145,7 +145,7 @@ testRule(distance, [
         on: "lengthFt",
         severity: "info",
         message:
-          "The 100 A fuse in the main fuse is 36 in from its source; the limit from a battery without a sheath is 7 in (common practice, no source; 33 CFR 183.460(a) allows 72 in): move it nearer, or run the conductor in a sheath up to it.",
+          "The 100 A main fuse is 36 in from its source; the limit from a battery without a sheath is 7 in (common practice, no source; 33 CFR 183.460(a) allows 72 in): move it nearer, or run the conductor in a sheath up to it.",
         fixes: [sheathe],
       },
     ],
@@ -158,7 +158,7 @@ testRule(distance, [
         subject: "lead",
         on: "lengthM",
         severity: "info",
-        message: "The 100 A fuse in the main fuse is 1,000 mm from its source",
+        message: "The 100 A main fuse is 1,000 mm from its source",
         fixes: [sheathe],
       },
     ],

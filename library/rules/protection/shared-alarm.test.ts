@@ -28,7 +28,7 @@ testRule(sharedAlarm, [
         record: "gas alarm",
         on: "",
         message:
-          "Shares the 15 A fuse in the socket fuse with sockets: a fault there silences it (common practice, no source). Give the alarm a fuse of its own.",
+          "Shares the 15 A socket fuse with sockets: a fault there silences it (common practice, no source). Give the alarm a fuse of its own.",
         fixes: "no fix",
       },
     ],
@@ -44,7 +44,7 @@ testRule(sharedAlarm, [
         record: "Gasmelder",
         on: "",
         message:
-          "Shares the 15 A fuse in the socket fuse with Steckdosen: a fault there silences it (common practice, no source). Give the alarm a fuse of its own.",
+          "Shares the 15 A socket fuse with Steckdosen: a fault there silences it (common practice, no source). Give the alarm a fuse of its own.",
         fixes: "no fix",
       },
     ],
@@ -72,7 +72,7 @@ testRule(sharedAlarm, [
       {
         subject: "gas alarm",
         on: "",
-        message: "Shares the 15 A fuse",
+        message: "Shares the 15 A socket fuse",
         accepted: "it has a battery",
         fixes: "no fix",
       },

@@ -60,6 +60,44 @@ testRule(unprotectedPath, [
     ],
   },
   {
+    name: "a holder further from the battery than a fuse may be: it moves there, with the rating that the cable asks for",
+    plan: farHolder(9),
+    finds: [
+      {
+        subject: "lead",
+        on: "from",
+        message:
+          "The bank reaches the cable lead through no fuse or breaker; 10 AWG may carry 40 A here (33 CFR 183.455(a)): move the 60 A main fuse to the positive terminal of the bank (on), as one of 40 A, or add a 40 A fuse",
+        fixes: [
+          {
+            title: "Add a 40 A fuse (ISO 8820-3 Type C) within 7 in of the positive terminal of the bank",
+            kind: "suggestion",
+            gives: { protect: { ratingA: 40, family: "ISO 8820-3 Type C", distanceIn: 7 } },
+          },
+        ],
+      },
+    ],
+  },
+  {
+    name: "a holder near enough, of too great a rating: the rating alone is wrong",
+    plan: farHolder(2),
+    finds: [
+      {
+        subject: "lead",
+        on: "from",
+        message:
+          "The bank reaches the cable lead through no fuse or breaker; 10 AWG may carry 40 A here (33 CFR 183.455(a)): use a 40 A fuse for main fuse.",
+        fixes: [
+          { title: "Use a 40 A fuse for main fuse", gives: {} },
+          {
+            title: "Add a 40 A fuse (ISO 8820-3 Type C) within 7 in of the positive terminal of the bank",
+            gives: { protect: { ratingA: 40, family: "ISO 8820-3 Type C", distanceIn: 7 } },
+          },
+        ],
+      },
+    ],
+  },
+  {
     // Strip fuses of 100 A are made for 32 V, single-bolt ones for 58 V (ISO 8820-5 and 8820-6, scopes).
     name: "the same on 48 V: the voltage of a fuse that is made for it",
     plan: `
@@ -77,8 +115,8 @@ testRule(unprotectedPath, [
         on: "from",
         message: "The bank reaches the cable plus through no device below 200 A",
         fixes: [
-          { title: "Use a 125 A fuse for feed" },
-          { kind: "suggestion", title: "Use 1/0 AWG" },
+          { title: "Use a 125 A fuse for feed", gives: {} },
+          { kind: "suggestion", title: "Use 1/0 AWG", gives: { gauge: "1/0" } },
           {
             title: "Add a 100 A fuse (58 V) within 7 in of the bus",
             gives: { protect: { ratingA: 100, distanceIn: 7, ratedV: 58 } },
@@ -599,4 +637,15 @@ function engine({ starter = "starterMotor({ crankingA: 250 })", more = "" } = {}
     cable({ name: "to the starter", from: off.load, to: starter.positive, lengthFt: 3, gauge: "1/0" });
     cable({ name: "engine return", from: starter.negative, to: start.negative, lengthFt: 6, gauge: "1/0" });
     ${more}`;
+}
+
+/** A lead from the battery to a holder with too great a fuse, and lamps behind it. */
+function farHolder(lengthFt: number): string {
+  return `${bank()}
+    const holder = fuseHolder({ name: "main fuse", ratingA: 60 });
+    const plus = busBar({ name: "plus" });
+    cable({ name: "lead", from: bank.positive, to: holder.line, lengthFt: ${lengthFt}, gauge: 10 });
+    cable({ name: "to the bus", from: holder.load, to: plus.stud, lengthFt: 1, gauge: 4 });
+    circuit({ name: "lamps", from: plus.stud, returnTo: bank.negative, load: 10, oneWayFt: 5, gauge: 10, protect: 15 });
+    circuit({ name: "fan", from: plus.stud, returnTo: bank.negative, load: 10, oneWayFt: 5, gauge: 10, protect: 15 });`;
 }

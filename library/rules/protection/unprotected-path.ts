@@ -6,10 +6,12 @@ import { sizesAbove } from "../../analysis/made-sizes.ts";
 import { isProtectedAtOtherEnd } from "../../analysis/network/faults/fed-at-device.ts";
 import { conductorsAt, networkGraph } from "../../analysis/network/topology/network-graph.ts";
 import type { UnprotectedPath } from "../../analysis/network/topology/network-topology.ts";
+import { protectionDistanceLimit } from "../../analysis/protection-distance.ts";
 import { protectionRangeOfPart } from "../../analysis/protection-range.ts";
 import { carriesAllOf, leastOnWay, tooGreatOnWay } from "../../analysis/rating-demands.ts";
 import { mostAboveNeed, repairSizing } from "../../analysis/repair-sizing.ts";
 import { thinnestNeeded } from "../../analysis/sizing.ts";
+import { metresPerInch } from "../../model/length-limits.ts";
 import type { Network, NetworkConductor, ProtectiveDevice } from "../../model/network.ts";
 import { isDevice, isDistribution } from "../../model/part-roles.ts";
 import type { BuildSettings } from "../../model/plan-model.ts";
@@ -192,7 +194,9 @@ function fixesFor(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedPath
   // A fuse in the thin one of two side by side would carry its share of the current and open with the next load.
   if (thickerBeside(network, path.conductor)) return [];
   const before = leastOnWay(network, path);
-  const placed = before ? placedDevice(network, before.index) : deviceBeyond(judged, path);
+  // Too far from the source, a lesser device protects the conductor no better.
+  const beyond = isTooFar(network, path) ? undefined : deviceBeyond(judged, path);
+  const placed = before ? placedDevice(network, before.index) : beyond;
   const inLine =
     placed !== undefined &&
     conductor.role === "cable" &&
@@ -231,11 +235,15 @@ function elsewhere(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedPat
   const beside = thickerBeside(network, path.conductor);
   if (beside)
     return `take it out, since ${conductorInWords(beside)} leads there too and wires in parallel are of one size (${sourceInWords(parallelConductors.source)})`;
-  const device = deviceToMove(plan, judged, path);
+  // A conductor nearer to the source that lacks a device too is the cause.
+  const isNearest = path.way.every((index) => !pathByConductor(judged).has(index));
+  const device = isNearest ? deviceToMove(plan, judged, path) : undefined;
   if (device) {
     const { from, to } = network.conductors[path.conductor]!;
     const terminal = terminalInWords(network, path.ends[0] === "near" ? from : to);
-    return `move ${placedInWords(device)} to ${terminal} (on)`;
+    const ratingA = repairSizing(plan).ratingOf(device.protection) ?? device.protection.ratingA;
+    const lesser = ratingA < device.protection.ratingA ? `, as one of ${withUnit(ratingA, "A")}` : "";
+    return `move ${placedInWords(device)} to ${terminal} (on)${lesser}`;
   }
   const main = mainDeviceBeside(judged, path);
   if (!main) return undefined;
@@ -272,7 +280,7 @@ function deviceToMove(
   judged: JudgedNetwork,
   path: UnprotectedPath,
 ): PlacedDevice | undefined {
-  const beyond = deviceBeyond(judged, path);
+  const beyond = isTooFar(judged.network, path) ? deviceBeyond(judged, path) : undefined;
   const run = judged.network.conductors[path.conductor]!.run;
   const conductor = repairSizing(plan).ofRun(run)?.conductor ?? run.conductor;
   const ampacity = ampacityOf({ ...run, conductor });
@@ -295,6 +303,7 @@ function mainDeviceBeside(
   const feeds = (terminal: number) => isDistribution(part(terminal)) && terminal !== there;
   const graph = networkGraph(network);
   for (const index of conductorsAt(graph, here)) {
+    if (index === conductor) continue;
     const lead = network.conductors[index]!;
     const far = lead.from === here ? lead.to : lead.from;
     const own = lead.from === here ? lead.near : lead.far;
@@ -333,6 +342,14 @@ const pathByConductor = workedOutOnce(
   ({ result }: JudgedNetwork): ReadonlyMap<number, UnprotectedPath> =>
     new Map(result.topology.unprotected.map((path) => [path.conductor, path])),
 );
+
+/** Whether a device at the other end of the conductor is further from the source than one may be; false if its length is unknown. */
+function isTooFar({ conductors }: Network, { conductor, ends }: UnprotectedPath): boolean {
+  const { run, lengthM } = conductors[conductor]!;
+  const [end, ...others] = ends;
+  if (lengthM === undefined || end === undefined || others.length > 0) return false;
+  return exceeds(lengthM / metresPerInch, protectionDistanceLimit(run, end).maxIn);
+}
 
 /** The part at the other end of the conductor, such as the main fuse of a bank, if it is too great to protect the conductor. */
 function deviceBeyond(
