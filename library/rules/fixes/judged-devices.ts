@@ -1,11 +1,15 @@
+import { ampacityOf } from "../../analysis/ampacity.ts";
 import { familyData, leastRatedV, oneMoreLike, suitableDevices } from "../../analysis/choose-device.ts";
 import type { CircuitResult, ProtectionRange } from "../../analysis/circuit-result.ts";
-import { madeRatings } from "../../analysis/made-ratings.ts";
-import { sizesFrom } from "../../analysis/made-sizes.ts";
+import { groupedBy } from "../../analysis/grouped-by.ts";
+import { madeRatings, nearestRatingAbove } from "../../analysis/made-ratings.ts";
+import { sizesAbove, sizesFrom } from "../../analysis/made-sizes.ts";
+import { limitedReturns } from "../../analysis/network/faults/thin-returns.ts";
 import { protectionRangeOf, protectionRangeOfPart } from "../../analysis/protection-range.ts";
-import { endsOf, placeLimits } from "../../analysis/rating-demands.ts";
-import { repairSizing } from "../../analysis/repair-sizing.ts";
+import { endsOf, placeLimits, thinnestCarrying } from "../../analysis/rating-demands.ts";
+import { mostAboveNeed, repairSizing } from "../../analysis/repair-sizing.ts";
 import { type Sizing, thinnestSufficient } from "../../analysis/sizing.ts";
+import type { ProtectiveDevice } from "../../model/network.ts";
 import { type DevicePart, isDevice } from "../../model/part-roles.ts";
 import type { Protection, Run } from "../../model/run.ts";
 import { workedOutOnce } from "../../model/worked-out-once.ts";
@@ -13,6 +17,7 @@ import type { RuleId } from "../../plan/rule-id.ts";
 import type { Change, PropertyAt, ProposedFix, Related, Settable } from "../finding.ts";
 import { type Found, type JudgedNetwork, type JudgedPlan, type JudgedRun, soleDeviceOf } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, withUnit } from "../wording/format-number.ts";
+import { listInWords } from "../wording/part-in-words.ts";
 import { farEndRatingPath, loadPath, ratingPath } from "../wording/property-paths.ts";
 import { unconfirmedAmong } from "../wording/source-in-words.ts";
 import { type FixToUse, noSizeIsEnough, toUse } from "../wording/way-out.ts";
@@ -22,8 +27,10 @@ import {
   deviceKind,
   runFixes,
   runSizing,
+  setSize,
   sizedChanges,
   sizedFixes,
+  sizeInWords,
   whyNoSize,
 } from "./sized-fix.ts";
 
@@ -162,8 +169,53 @@ export function ratingFixes(plan: JudgedPlan, judged: JudgedDevice, rule: RuleId
   }
   const device = plan.network && deviceAt(plan.network, judged.at.record);
   const ratingFitA = device && repairSizing(plan).ratingOf(device);
+  if (device && ratingFitA === undefined) return withThickerConductors(plan, judged, device);
   return ratingFitA === undefined || ratingFitA === ratingA ? [] : [ratingFix(judged, ratingFitA)];
 }
+
+/**
+ * A device of its own with conductors too thin for any rating that its load asks for: the next made rating, and each of its conductors
+ * and returns as thick as that asks. Empty where that is more than two made sizes, or above what the place of the device permits.
+ */
+function withThickerConductors(
+  { network }: JudgedPlan,
+  judged: JudgedDevice,
+  device: ProtectiveDevice,
+): ProposedFix[] {
+  const { family, holderRatedA = Number.POSITIVE_INFINITY } = judged.protection;
+  const ratingA = nearestRatingAbove(judged.range.aimA, family);
+  if (!network || ratingA === undefined || ratingA > holderRatedA) return [];
+  const returns = limitedReturns(network).filter((limited) => limited.device === device);
+  const runs = new Set([...judged.beside, ...returns.map(({ conductor }) => conductor.run)]);
+  const thicker = [...runs].flatMap((run) => {
+    const ampacity = ampacityOf(run);
+    return ampacity.judged && ampacity.ampacityA >= ratingA
+      ? []
+      : [{ run, size: thinnestCarrying(run, ratingA) }];
+  });
+  const changes = thicker.flatMap(({ run, size }) =>
+    size && sizesAbove(size, run.conductor) <= mostAboveNeed ? [setSize(run, size)] : [],
+  );
+  if (thicker.length === 0 || changes.length < thicker.length) return [];
+  const bySize = groupedBy(thicker, ({ size }) => sizeInWords(size!));
+  const sizes = [...bySize].map(
+    ([size, those]) =>
+      `${size} for ${listInWords(
+        those.map(({ run }) => run.name),
+        mostNamed,
+      )}`,
+  );
+  const rating = ratingFix(judged, ratingA);
+  return [
+    {
+      ...toUse(`${rating.noun} with ${sizes.join(" and ")}`),
+      kind: "repair",
+      changes: [...rating.changes, ...changes],
+    },
+  ];
+}
+
+const mostNamed = 4;
 
 /** The device that is the part of a record. */
 function deviceAt({ network: { devices, parts } }: JudgedNetwork, record: number) {
@@ -182,7 +234,7 @@ export function whyNoRatingOf({ network }: JudgedPlan, { run, protection, beside
   const way = beside.some(isThickest)
     ? "and none thicker are made: split the load, or set parallel"
     : "so use thicker ones";
-  return `no standard rating lies between its load and the ampacity of its conductors, ${way}`;
+  return `no standard rating suits both its load and its conductors, ${way}`;
 }
 
 /** The builder's options if no rating can be proposed, by the reason for it. `placeA`: the most that the place of the device permits. */

@@ -239,8 +239,32 @@ testRule(belowLoad, [
         subject: "main",
         on: "ratingA",
         message:
-          "The 300 A fuse is below the load of 305 A and would blow in ordinary use: no standard rating lies between its load and the ampacity of its conductors, and none thicker are made: split the load, or set parallel.",
+          "The 300 A fuse is below the load of 305 A and would blow in ordinary use: no standard rating suits both its load and its conductors, and none thicker are made: split the load, or set parallel.",
         fixes: "no fix",
+      },
+    ],
+  },
+  {
+    // 33 CFR 183.425, Table 5, 75 °C: 8 AWG 65 A, 6 AWG 95 A; 125 % of 50 A asks for 70 A.
+    name: "a breaker of its own whose cable and return are too thin for the rating that its load asks for",
+    plan: `build({ insulationC: 75 });
+      const house = battery({ chemistry: "AGM", capacityAh: 400, internalMilliohm: 2 });
+      const bow = breaker({ name: "bow breaker", ratingA: 40, on: house.positive });
+      const pull = motor({ name: "bow motor", runningA: 50, startingA: 70 });
+      cable({ name: "bow plus", from: bow.load, to: pull.positive, lengthFt: 8, gauge: 8 });
+      cable({ name: "bow minus", from: pull.negative, to: house.negative, lengthFt: 8, gauge: 8 });`,
+    finds: [
+      {
+        subject: "bow breaker",
+        on: "ratingA",
+        message:
+          "The 40 A breaker is below the load of 50 A and would trip in ordinary use: use a 70 A breaker with 6 AWG for bow plus and bow minus.",
+        fixes: [
+          {
+            title: "Use a 70 A breaker with 6 AWG for bow plus and bow minus",
+            gives: { ratingA: 70, "bow plus": { gauge: 6 }, "bow minus": { gauge: 6 } },
+          },
+        ],
       },
     ],
   },
