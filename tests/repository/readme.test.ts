@@ -15,6 +15,7 @@ import { planCompiler } from "../types/compiler.ts";
 const house = fileURLToPath(new URL("../..", import.meta.url));
 const pages = [
   "README.md",
+  "library/networks.md",
   "library/workshop-properties.md",
   "library/boards-and-channels.md",
   "library/rules/README.md",
