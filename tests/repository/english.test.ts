@@ -107,17 +107,19 @@ function proseIn(page: string): string {
   return page.replace(/^```[\s\S]*?^```/gm, "").replace(/^#.*$/gm, "");
 }
 
+/** Comment marks within literals are passed over. */
 function commentsIn(text: string): readonly string[] {
-  const source = ts.createSourceFile("file.ts", text, ts.ScriptTarget.ESNext, true);
-  const found = new Map<number, string>();
-  const take = (ranges: readonly ts.CommentRange[] | undefined) => {
-    for (const { pos, end } of ranges ?? []) found.set(pos, text.slice(pos, end));
-  };
+  const source = ts.createSourceFile("file.ts", text, ts.ScriptTarget.ESNext, false);
+  let withoutLiterals = "";
   const visit = (node: ts.Node) => {
-    take(ts.getLeadingCommentRanges(text, node.getFullStart()));
-    take(ts.getTrailingCommentRanges(text, node.getEnd()));
-    for (const child of node.getChildren(source)) visit(child);
+    if (ts.isLiteralExpression(node) || ts.isTemplateMiddleOrTemplateTail(node) || ts.isTemplateHead(node)) {
+      withoutLiterals += text.slice(withoutLiterals.length, node.getStart(source));
+      withoutLiterals += " ".repeat(node.end - withoutLiterals.length);
+    }
+    ts.forEachChild(node, visit);
   };
   visit(source);
-  return [...found].sort(([a], [b]) => a - b).map(([, comment]) => comment);
+  withoutLiterals += text.slice(withoutLiterals.length);
+  const comments = withoutLiterals.matchAll(/\/\/.*|\/\*[\s\S]*?\*\//g);
+  return [...comments].map(({ index, 0: { length } }) => text.slice(index, index + length));
 }
