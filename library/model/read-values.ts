@@ -74,7 +74,10 @@ function explain<Shape extends Properties>(input: unknown, table: PropertyTable<
   for (const choice of table.choices) readChoice(reading, choice);
   for (const name of table.needed ?? []) if (!isGiven(input, name)) requireProperty(reading, name);
   const { values, invalid, unusable } = reading;
+  const isSound = invalid.length === 0;
   for (const refusal of table.contradictions?.(values) ?? []) {
+    // A value that is missing here may be the one that was refused.
+    if (refusal.path.length === 0 && !isSound) continue;
     invalid.push(refusal);
     const name = refusal.path[0] ?? unknownProperty;
     delete values[name];

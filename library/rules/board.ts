@@ -90,7 +90,7 @@ export function distinctOnSurface(body: Body, oneMm: number, otherMm: number): r
 }
 
 function inUnitOf(body: Body, mm: number): number {
-  return unitOf(body) === "in" ? mm / mmPerInch : mm;
+  return unitOf(body) === "in" ? Number((mm / mmPerInch).toFixed(6)) : mm;
 }
 
 function unitOf({ place }: Body): "mm" | "in" {

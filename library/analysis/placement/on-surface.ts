@@ -1,5 +1,5 @@
 import { descriptorOfWord } from "../../model/parts/index.ts";
-import type { Body, Fixture, Side } from "../../model/placement/layout.ts";
+import type { Body, Fixture, Rectangle, Side, Surface } from "../../model/placement/layout.ts";
 import { fromPetrol, fuelAboveBattery } from "../../standards/placement-distances.ts";
 import { type BoardFacts, type MountedBody, partOf } from "./bodies.ts";
 import type { BodyFault } from "./body-fault.ts";
@@ -24,6 +24,15 @@ export function faultsOnSurface(facts: BoardFacts, mounted: MountedBody): readon
 }
 
 function outside({ body, outline, surface }: MountedBody): readonly BodyFault[] {
+  const beyond = beyondEdge(outline, surface);
+  return beyond ? [{ kind: "outside", body: body.index, ...beyond }] : [];
+}
+
+/** The edge of a surface beyond which a rectangle or point reaches farthest. */
+export function beyondEdge(
+  outline: Rectangle,
+  surface: Surface,
+): { readonly side: Side; readonly byMm: number } | undefined {
   const beyond: Readonly<Record<Side, number>> = {
     left: -outline.x,
     right: outline.x + outline.width - surface.width,
@@ -32,7 +41,7 @@ function outside({ body, outline, surface }: MountedBody): readonly BodyFault[] 
   };
   const sides = (["left", "right", "top", "bottom"] as const).filter((side) => isLess(0, beyond[side]));
   const [side] = sides.toSorted((one, other) => beyond[other] - beyond[one]);
-  return side ? [{ kind: "outside", body: body.index, side, byMm: beyond[side] }] : [];
+  return side && { side, byMm: beyond[side] };
 }
 
 function inPlacesKeptFree({ body, outline, surface }: MountedBody): readonly BodyFault[] {

@@ -66,4 +66,35 @@ testRule(placementOutside, [
       },
     ],
   },
+  {
+    name: "a channel up to the edges",
+    plan: oneBoard({
+      more: 'channel({ name: "duct", on: board, path: [{ leftMm: 0, topMm: 600 }, { leftMm: 800, topMm: 600 }] });',
+    }),
+    finds: "nothing",
+  },
+  {
+    name: "a channel that leads 200 mm too far",
+    plan: oneBoard({
+      more: 'channel({ name: "duct", on: board, path: [{ leftMm: 0, topMm: 300 }, { leftMm: 900, topMm: 300 }, { leftMm: 1_000, topMm: 610 }] });',
+    }),
+    finds: [
+      {
+        subject: "duct",
+        on: "path",
+        message:
+          "Leads 200 mm beyond the right edge of board: keep it on the surface, or choose a larger one.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "a hole beside the board",
+    plan: oneBoard({
+      more: 'channel({ name: "hole", way: "hole", grommet: true, from: { on: board, leftMm: 700, topMm: 601 }, lengthM: 0.1 });',
+    }),
+    finds: [
+      { subject: "hole", on: "from", message: "Leads 1 mm beyond the bottom edge of board", fixes: "no fix" },
+    ],
+  },
 ]);
