@@ -18,6 +18,7 @@ import {
 import type { InvalidValue, Refusal } from "./run.ts";
 import { type ScenarioValues, scenarioProperties } from "./scenario-properties.ts";
 import { isPartWord } from "./terminals.ts";
+import { workedOutOnce } from "./worked-out-once.ts";
 
 /** The records of a network, each read by itself and with the terminals that it names. */
 export interface NetworkRecords extends PartsOfPlan {
@@ -115,65 +116,67 @@ export function readNetworkRecords(
  * Properties that the network or the part at the end determines, not the circuit. They are named, and no figure depends on them:
  * the rest of the network is judged all the same.
  */
-function knownFromNetwork({
-  from,
-  to,
-  termination,
-  minimumV,
-  maximumV,
-  purpose,
-  use,
-  largestGauge,
-  largestMm2,
-  maxFuseA,
-  fedFromBothEnds,
-  fromBattery,
-  at,
-  size,
-}: CircuitValues): readonly Refusal[] {
-  const refused = (property: string, given: unknown, wrong: string, allowed: string): Refusal[] =>
-    given === undefined
-      ? []
-      : [{ path: [property], given: describeValue(given), wrong, allowed, serves: "lists" }];
-  const ofPart = (property: string, given: unknown) =>
-    to === undefined
-      ? []
-      : refused(
-          property,
-          given,
-          "cannot be given together with to",
-          `${property} of the part where the circuit ends`,
-        );
-  const startsAtBattery = from?.of === "battery";
-  return [
-    ...ofPart("termination", termination),
-    ...ofPart("minimumV", minimumV),
-    ...ofPart("maximumV", maximumV),
-    ...ofPart("purpose", purpose),
-    ...ofPart("use", use),
-    ...ofPart("largestGauge", largestGauge),
-    ...ofPart("largestMm2", largestMm2),
-    ...ofPart("maxFuseA", maxFuseA),
-    ...ofPart("at", at),
-    ...ofPart("size", size),
-    ...refused(
-      "fedFromBothEnds",
-      fedFromBothEnds,
-      "cannot be given together with from",
-      "none: the network shows which ends are fed",
-    ),
-    ...(fromBattery === startsAtBattery
-      ? []
-      : refused(
-          "fromBattery",
-          fromBattery,
-          startsAtBattery
-            ? "contradicts from, which is a terminal of a battery"
-            : "contradicts from, which is no terminal of a battery",
-          `${startsAtBattery}, or none: it is taken from the network`,
-        )),
-  ];
-}
+const knownFromNetwork = workedOutOnce(
+  ({
+    from,
+    to,
+    termination,
+    minimumV,
+    maximumV,
+    purpose,
+    use,
+    largestGauge,
+    largestMm2,
+    maxFuseA,
+    fedFromBothEnds,
+    fromBattery,
+    at,
+    size,
+  }: CircuitValues): readonly Refusal[] => {
+    const refused = (property: string, given: unknown, wrong: string, allowed: string): Refusal[] =>
+      given === undefined
+        ? []
+        : [{ path: [property], given: describeValue(given), wrong, allowed, serves: "lists" }];
+    const ofPart = (property: string, given: unknown) =>
+      to === undefined
+        ? []
+        : refused(
+            property,
+            given,
+            "cannot be given together with to",
+            `${property} of the part where the circuit ends`,
+          );
+    const startsAtBattery = from?.of === "battery";
+    return [
+      ...ofPart("termination", termination),
+      ...ofPart("minimumV", minimumV),
+      ...ofPart("maximumV", maximumV),
+      ...ofPart("purpose", purpose),
+      ...ofPart("use", use),
+      ...ofPart("largestGauge", largestGauge),
+      ...ofPart("largestMm2", largestMm2),
+      ...ofPart("maxFuseA", maxFuseA),
+      ...ofPart("at", at),
+      ...ofPart("size", size),
+      ...refused(
+        "fedFromBothEnds",
+        fedFromBothEnds,
+        "cannot be given together with from",
+        "none: the network shows which ends are fed",
+      ),
+      ...(fromBattery === startsAtBattery
+        ? []
+        : refused(
+            "fromBattery",
+            fromBattery,
+            startsAtBattery
+              ? "contradicts from, which is a terminal of a battery"
+              : "contradicts from, which is no terminal of a battery",
+            `${startsAtBattery}, or none: it is taken from the network`,
+          )),
+    ];
+  },
+);
 
 interface ReadParts extends PartsOfPlan {
   readonly loadOf: ReadonlyMap<number, LoadOfCircuit>;

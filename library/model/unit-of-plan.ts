@@ -25,17 +25,20 @@ const unitOfLength = {
  * none is stated, that of its boards: feet if the plan writes the size of each in inches.
  */
 export function lengthUnitOf(records: readonly PlanRecord[], layout: Layout | undefined): LengthUnit {
-  const units = records.flatMap(({ word, input }) =>
-    word === "circuit" || word === "cable" ? (statedUnitOf(input) ?? []) : [],
-  );
-  const inFeet = units.filter((unit) => unit === "ft").length;
-  if (units.length > 0) return 2 * inFeet >= units.length ? "ft" : "m";
+  const stated = { ft: 0, m: 0 };
+  for (const { word, input } of records) {
+    const unit = word === "circuit" || word === "cable" ? statedUnitOf(input) : undefined;
+    if (unit) stated[unit]++;
+  }
+  if (stated.ft + stated.m > 0) return stated.ft >= stated.m ? "ft" : "m";
   return boardUnitOf(layout) === "in" ? "ft" : "m";
 }
 
 function statedUnitOf(input: unknown): LengthUnit | undefined {
   if (typeof input !== "object" || input === null) return undefined;
   const values = input as Readonly<Record<string, unknown>>;
-  const stated = Object.entries(unitOfLength).find(([property]) => values[property] !== undefined);
-  return stated?.[1];
+  for (const [property, unit] of lengthProperties) if (values[property] !== undefined) return unit;
+  return undefined;
 }
+
+const lengthProperties = Object.entries(unitOfLength);
