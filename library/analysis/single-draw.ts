@@ -2,6 +2,7 @@ import type { Estimate } from "../model/estimate.ts";
 import type { LoadPart, Network, Part } from "../model/network.ts";
 import { givesEnergy, isCharging, lowestVoltage, passesCurrentOn } from "../model/part-roles.ts";
 import { workedOutOnce } from "../model/worked-out-once.ts";
+import { groupedBy } from "./grouped-by.ts";
 import { loadCurrentA } from "./load-current.ts";
 import { networkGraph } from "./network/topology/network-graph.ts";
 import type { Bank } from "./network/topology/network-topology.ts";
@@ -107,8 +108,10 @@ function fedA(network: Network, { part }: Port, nominalV: number | undefined): n
     case "dcDcCharger":
       return part.outputA;
     case "solarController": {
-      const fullSunW = arrayPowers(network)(part.terminals.solarPositive);
-      return nominalV === undefined ? part.outputA : Math.min(part.outputA, fullSunW / nominalV);
+      const { powerW, shortCircuitA } = arraysAt(network)(part.terminals.solarPositive);
+      // Without tracking it passes the current of its modules on.
+      if (!part.tracking) return Math.min(part.outputA, shortCircuitA);
+      return nominalV === undefined ? part.outputA : Math.min(part.outputA, powerW / nominalV);
     }
     case "solarArray":
     case "battery":
@@ -118,17 +121,18 @@ function fedA(network: Network, { part }: Port, nominalV: number | undefined): n
   }
 }
 
-/** The power in full sun of the arrays that are connected to a terminal, W. */
-const arrayPowers = workedOutOnce((network: Network) => {
+/** The power in full sun of the arrays that are connected to a terminal, W, and their short-circuit current, A. */
+const arraysAt = workedOutOnce((network: Network) => {
   const { componentOf } = networkGraph(network);
-  const powers = new Map<number | undefined, number>();
-  for (const part of network.parts) {
-    if (part.kind !== "solarArray") continue;
-    const at = componentOf[part.terminals.positive];
-    const powerW = part.series * part.parallel * part.maxPowerV * part.maxPowerA;
-    powers.set(at, (powers.get(at) ?? 0) + powerW);
-  }
-  return (terminal: number) => powers.get(componentOf[terminal]) ?? 0;
+  const arrays = network.parts.filter((part) => part.kind === "solarArray");
+  const byPlace = groupedBy(arrays, ({ terminals }) => componentOf[terminals.positive]!);
+  return (terminal: number) => {
+    const there = byPlace.get(componentOf[terminal]!) ?? [];
+    return {
+      powerW: there.reduce((sum, one) => sum + one.series * one.parallel * one.maxPowerV * one.maxPowerA, 0),
+      shortCircuitA: there.reduce((sum, one) => sum + one.parallel * one.shortCircuitA, 0),
+    };
+  };
 });
 
 /** The nominal voltage of the bank to which both terminals of a port are connected, V. */

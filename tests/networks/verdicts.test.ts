@@ -67,6 +67,20 @@ const ofScenarios: Readonly<Record<string, Verdict>> = {
     lacks: ["scenario/device-below-minimum"],
     says: ["with pump alone"],
   },
+  // 125 % of the 6 A of a short circuit is 7.5 A; 18 V and 5.5 A on 12 V would be 8.3 A, which asks for 15 A.
+  "a controller without tracking that is on in no scenario passes the current of its modules on": {
+    plan: `
+      build({ insulationC: 105 });
+      const bank = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 15 });
+      const roof = solarArray({ openCircuitV: 22, shortCircuitA: 6, maxPowerV: 18, maxPowerA: 5.5 });
+      const pwm = solarController({ maxInputV: 30, outputA: 20, tracking: false });
+      circuit({ name: "roof pair", from: roof.positive, returnTo: roof.negative, to: pwm, oneWayFt: 9, gauge: 12 });
+      cable({ name: "charge", from: bank.positive, to: pwm.positive, lengthFt: 2, gauge: 12, protect: { ratingA: 10, family: "ISO 8820-3 Type C", distanceIn: 5 } });
+      cable({ name: "charge back", from: pwm.negative, to: bank.negative, lengthFt: 2, gauge: 12 });
+      scenario({ name: "night" });`,
+    has: ["info scenario/never-on: the plan"],
+    lacks: ["protection/headroom"],
+  },
   // Each scenario is solved; two loads that are never on together are not added up.
   "loads that are on one at a time are not added up": {
     plan: `

@@ -21,13 +21,14 @@ const panel = (back: string, more = "") => `${bank}
   ${more}`;
 
 /** A house bank behind 200 A, and a charger of common negative that a start battery feeds through 70 A. */
-function twoBanks(main: string, input: string): string {
-  return `${bank}
+function twoBanks(main: string, input: string, startFirst = false): string {
+  const start = 'const start = battery({ chemistry: "AGM", capacityAh: 80, internalMilliohm: 5 });';
+  return `${startFirst ? start : ""}${bank}
     const plus = busBar({ side: "positive" }), minus = busBar({ side: "negative" });
     cable({ name: "feed", from: house.positive, to: plus.stud, lengthFt: 3, gauge: 2, protect: 200 });
     cable({ name: "main return", from: minus.stud, to: house.negative, lengthFt: 3, ${main} });
     circuit({ name: "oven", from: plus.stud, returnTo: minus.stud, load: 40, oneWayFt: 5, gauge: 8, protect: 60 });
-    const start = battery({ chemistry: "AGM", capacityAh: 80, internalMilliohm: 5 });
+    ${startFirst ? "" : start}
     const charger = dcDcCharger({ outputA: 30, inputMinV: 10.5 });
     cable({ name: "charger's feed", from: start.positive, to: charger.inputPositive, lengthFt: 9, gauge: 8, protect: 70 });
     cable({ name: "charger's return", from: charger.inputNegative, to: start.negative, lengthFt: 9, ${input} });
@@ -157,6 +158,19 @@ testRule(returnConductor, [
         message:
           "10 AWG may carry 60 A here (33 CFR 183.425(b), Table 5), and the current of a fault behind the 70 A",
         fixes: [{ title: "Use 8 AWG", gives: { gauge: 8 } }],
+      },
+    ],
+  },
+  {
+    name: "the same if the plan states the start battery first",
+    plan: twoBanks("gauge: 4", "gauge: 8", true),
+    finds: [
+      {
+        subject: "main return",
+        on: "gauge",
+        message:
+          "4 AWG may carry 160 A here (33 CFR 183.425(b), Table 5), and the current of a fault behind the 200 A fuse in the cable feed",
+        fixes: [{ title: "Use 2 AWG", gives: { gauge: 2 } }],
       },
     ],
   },

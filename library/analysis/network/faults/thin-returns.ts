@@ -69,11 +69,13 @@ function findLimited(
 ): readonly LimitedAt[] {
   const { network, graph, pointOf, sources } = wiring;
   const banks = sources.filter(({ limitA }) => limitA === Number.POSITIVE_INFINITY);
-  const returns = spanningForest(
-    graph,
-    banks.map(({ negative }) => pointOf[negative]!),
-    (conductor) => sides[conductor] === "negative" || sides[conductor] === "parallel-link",
-  );
+  const returnsFrom = (feeding: NetworkGraph["sources"]) =>
+    spanningForest(
+      graph,
+      feeding.map(({ negative }) => pointOf[negative]!),
+      (conductor) => sides[conductor] === "negative" || sides[conductor] === "parallel-link",
+    );
+  const returns = returnsFrom(banks);
   const bankOrders = Int32Array.from(banks, ({ negative }) => returns.order[pointOf[negative]!]!).sort();
   const limits = limitsBySection(wiring);
   const atPoint = limitsAtPoles(wiring, limits);
@@ -95,7 +97,7 @@ function findLimited(
       device,
     ]),
   );
-  const ofSides = limitedLinks(wiring, banks, returns, all.filter(isLink));
+  const ofSides = limitedLinks(wiring, banks, returnsFrom, all.filter(isLink));
   return [
     ...behind.flatMap(({ index, begins }) => {
       const device = greater(atPoint.get(begins), ofPlaces.get(index));
@@ -109,38 +111,37 @@ function findLimited(
 function limitedLinks(
   wiring: NetworkGraph,
   banks: NetworkGraph["sources"],
-  returns: SpanningForest,
+  returnsFrom: (feeding: NetworkGraph["sources"]) => SpanningForest,
   links: readonly Behind[],
 ): readonly LimitedAt[] {
-  const orderOf = ({ negative }: NetworkGraph["sources"][number]) =>
-    returns.order[wiring.pointOf[negative]!]!;
-  const isWithin = ({ fromOrder, toOrder }: Orders, order: number) => fromOrder <= order && order <= toOrder;
-  const bySides = groupedBy(links, (link) =>
-    banks.map((bank) => Number(isWithin(link, orderOf(bank)))).join(""),
+  if (links.length === 0) return [];
+  const { order } = returnsFrom(banks);
+  const bySides = groupedBy(links, ({ fromOrder, toOrder }) =>
+    banks
+      .map(({ negative }) => order[wiring.pointOf[negative]!]!)
+      .map((at) => Number(fromOrder <= at && at <= toOrder))
+      .join(""),
   );
   if (bySides.size > mostSides) return [];
-  return [...bySides.values()].flatMap((alike) => {
-    const [any] = alike;
-    const inside = banks.filter((bank) => isWithin(any!, orderOf(bank)));
-    const outside = banks.filter((bank) => !inside.includes(bank));
-    const [fedFromInside, fedFromOutside] = [inside, outside].map((feeding) => {
+  return [...bySides].flatMap(([sides, alike]) =>
+    ["0", "1"].flatMap((side) => {
+      const feeding = banks.filter((_, bank) => sides[bank] === side);
+      // Walked from the banks that feed the fault, all that lies beyond a link is on its other side.
+      const returns = returnsFrom(feeding);
       const starts = feeding.map(({ positive }) => wiring.sectionOf[positive]!);
-      return faultPlaces(wiring, limitingDevices(wiring, starts), feeding, returns);
-    });
-    return alike.flatMap((link): LimitedAt[] => {
-      const devices = [
-        ...fedFromInside!.filter((place) => place.toOrder < link.fromOrder || place.fromOrder > link.toOrder),
-        ...fedFromOutside!.filter(
-          (place) => place.fromOrder >= link.fromOrder && place.toOrder <= link.toOrder,
-        ),
-      ].map(({ device }) => device);
-      const device = devices.reduce<ProtectiveDevice | undefined>(
-        (most, one) => greater(most, one),
-        undefined,
-      );
-      return device ? [{ index: link.index, device }] : [];
-    });
-  });
+      const places = faultPlaces(wiring, limitingDevices(wiring, starts), feeding, returns);
+      return alike.flatMap(({ index }): LimitedAt[] => {
+        const child = returns.behind[index]!;
+        const [fromOrder, toOrder] = [returns.order[child]!, returns.last[child]!];
+        const beyond = places.filter((place) => place.fromOrder >= fromOrder && place.toOrder <= toOrder);
+        const device = beyond.reduce<ProtectiveDevice | undefined>(
+          (most, place) => greater(most, place.device),
+          undefined,
+        );
+        return device ? [{ index, device }] : [];
+      });
+    }),
+  );
 }
 
 /** Our choice, to bound the work: each way in which returns divide the banks takes a walk of the network. */
