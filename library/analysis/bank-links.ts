@@ -1,5 +1,4 @@
-import type { BatteryPart, Network, NetworkConductor } from "../model/network.ts";
-import { isDevice } from "../model/part-roles.ts";
+import type { BatteryPart, Network, NetworkConductor, ProtectiveDevice } from "../model/network.ts";
 import { ampacityOf } from "./ampacity.ts";
 import type { Ampacity } from "./circuit-result.ts";
 import { endsAt, mountedAt } from "./network/topology/ends-at.ts";
@@ -9,8 +8,8 @@ import { batteryStrings, polesOf } from "./network/topology/parallel-strings.ts"
 /** The conductors between the batteries of a bank, and the fuses next to it. */
 export interface BankLinks {
   readonly links: readonly Link[];
-  /** The greatest rating of a fuse or breaker next to the bank, A; undefined if it has none. */
-  readonly fuseA: number | undefined;
+  /** The fuse or breaker of the greatest rating next to the bank; undefined if it has none. */
+  readonly fuse: ProtectiveDevice | undefined;
   /** Strings that links connect in parallel; none if they meet at bus bars: their conductors are judged like any other. */
   readonly strings: readonly StringEnd[];
   /** Those without a fuse that connect the middle of a string with the middle of another. */
@@ -39,15 +38,15 @@ export function bankLinksOf(network: Network, banks: readonly Bank[]): readonly 
   return banks.flatMap(({ batteries }, bank): BankLinks[] => {
     if (batteries.length < 2) return [];
     const found = new Set<NetworkConductor>();
-    const ratings: number[] = [];
+    const devices: ProtectiveDevice[] = [];
     for (const index of batteries) {
       const { terminals } = network.parts[index] as BatteryPart;
       for (const pole of [terminals.positive, terminals.negative]) {
         for (const conductor of endsAt(network, pole)) {
           if (isLink(conductor)) found.add(conductor);
-          else ratings.push(...ratingsNear(network, conductor));
+          else devices.push(...devicesNear(network, conductor));
         }
-        ratings.push(...mountedAt(network, pole).map(({ ratingA }) => ratingA));
+        devices.push(...mountedAt(network, pole).flatMap((part) => deviceOf(network, part.index)));
       }
     }
     const ofBank = strings.filter((string) => string.bank === bank);
@@ -60,7 +59,7 @@ export function bankLinksOf(network: Network, banks: readonly Bank[]): readonly 
     return [
       {
         links: [...found].map((conductor) => ({ conductor, ampacity: ampacityOf(conductor.run) })),
-        fuseA: ratings.length === 0 ? undefined : Math.max(...ratings),
+        fuse: devices.toSorted((one, other) => other.ratingA - one.ratingA)[0],
         strings: ends.length > 1 && [...found].some(isParallel) ? ends : [],
         middles: [...found].filter(
           (link) =>
@@ -71,19 +70,20 @@ export function bankLinksOf(network: Network, banks: readonly Bank[]): readonly 
   });
 }
 
-/** The ratings of the devices in a conductor, or of the device in which it ends. */
-function ratingsNear({ terminals, parts }: Network, { near, far, from, to }: NetworkConductor): number[] {
-  const inIt = [near, far].flatMap((device) => (device ? [device.ratingA] : []));
+/** The devices in a conductor, or the device in which it ends. */
+function devicesNear(network: Network, { near, far, from, to }: NetworkConductor): ProtectiveDevice[] {
+  const inIt = [near, far].filter((device) => device !== null && device !== undefined);
   if (inIt.length > 0) return inIt;
-  return [from, to].flatMap((end) => {
-    const part = parts[terminals[end]!.part]!;
-    return isDevice(part) ? [part.ratingA] : [];
-  });
+  return [from, to].flatMap((end) => deviceOf(network, network.terminals[end]!.part));
+}
+
+function deviceOf({ devices }: Network, part: number): ProtectiveDevice[] {
+  return devices.filter(({ place }) => place.at === "part" && place.part === part);
 }
 
 /** Whether no conductor leaves the terminal without a fuse or breaker. */
 function isFused(network: Network, terminal: number): boolean {
   const leaving = endsAt(network, terminal);
-  const areFused = leaving.every((conductor) => ratingsNear(network, conductor).length > 0);
+  const areFused = leaving.every((conductor) => devicesNear(network, conductor).length > 0);
   return areFused && leaving.length + mountedAt(network, terminal).length > 0;
 }

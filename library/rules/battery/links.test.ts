@@ -45,6 +45,29 @@ testRule(bankLinks, [
     ],
   },
   {
+    // 8 AWG may carry 80 A, the feed and the link alike: the fuse is wrong for both.
+    name: "a link thinner than a fuse that becomes lesser for the feed anyway",
+    plan: `
+      build({ voltage: 24, insulationC: 105 });
+      const lower = battery({ chemistry: "AGM", nominalV: 12, capacityAh: 100, internalMilliohm: 5 });
+      const upper = battery({ chemistry: "AGM", nominalV: 12, capacityAh: 100, internalMilliohm: 5 });
+      cable({ name: "link", from: lower.positive, to: upper.negative, lengthFt: 1, gauge: 8 });
+      const main = fuseHolder({ name: "main fuse", ratingA: 125, family: "UL 248-15 Class T", interruptingA: 20_000, on: upper.positive });
+      const oven = load({ name: "oven", currentA: 40 });
+      cable({ name: "feed", from: main.load, to: oven.positive, lengthFt: 3, gauge: 8 });
+      cable({ name: "back", from: oven.negative, to: lower.negative, lengthFt: 3, gauge: 8 });`,
+    finds: [
+      {
+        subject: "link",
+        on: "gauge",
+        severity: "error",
+        message:
+          "8 AWG may carry 80 A (33 CFR 183.425(b), Table 5), and the bank's fuse of 125 A lets more through this link for hours: use an 80 A fuse for main fuse.",
+        fixes: [{ title: "Use an 80 A fuse for main fuse", gives: { "main fuse": { ratingA: 80 } } }],
+      },
+    ],
+  },
+  {
     name: "a link of exactly 72 in",
     plan: inSeries("lengthFt: 6, gauge: 4"),
     finds: "nothing",

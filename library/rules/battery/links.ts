@@ -1,10 +1,13 @@
 import { type BankLinks, bankLinksOf, type Link } from "../../analysis/bank-links.ts";
 import { thinnestSufficient } from "../../analysis/sizing.ts";
 import { metresPerInch } from "../../model/length-limits.ts";
+import type { Network } from "../../model/network.ts";
 import { protectionDistances, ratingBetweenLoadAndConductor } from "../../standards/protection-rules.ts";
+import { runOf } from "../fixes/inserted-protection.ts";
+import { matchingFixes, placedDevice } from "../fixes/placed-device.ts";
 import { sizedFixes, sizeInWords, whyNoSize } from "../fixes/sized-fix.ts";
 import { ownRequirement } from "../own-requirement.ts";
-import { defineRule, type Found, inNetwork } from "../rule.ts";
+import { defineRule, type Found, inNetwork, type JudgedPlan } from "../rule.ts";
 import { exceeds, formatDistinctWithUnit, formatRounded } from "../wording/format-number.ts";
 import { atConductor, atPart, listInWords, partInWords, relatedPart } from "../wording/part-in-words.ts";
 import { sizePath } from "../wording/property-paths.ts";
@@ -25,7 +28,7 @@ export const bankLinks = defineRule<Values>({
   check: (plan) =>
     inNetwork(plan, ({ network, result }) =>
       bankLinksOf(network, result.topology.banks).flatMap((bank) => [
-        ...bank.links.flatMap((link) => [...tooThin(link, bank), ...tooLong(link)]),
+        ...bank.links.flatMap((link) => [...tooThin(plan, network, link, bank), ...tooLong(link)]),
         ...withoutFuses(bank),
         ...joinedMiddles(bank),
       ]),
@@ -65,13 +68,22 @@ type Values =
       readonly source: string;
     };
 
-function tooThin({ conductor, ampacity }: Link, { fuseA }: BankLinks): Found<Values>[] {
+function tooThin(
+  plan: JudgedPlan,
+  network: Network,
+  { conductor, ampacity }: Link,
+  { fuse }: BankLinks,
+): Found<Values>[] {
   // A link with a fuse of its own is protected by that.
-  if (fuseA === undefined || !ampacity.judged || conductor.near || conductor.far) return [];
+  if (fuse === undefined || !ampacity.judged || conductor.near || conductor.far) return [];
+  const fuseA = fuse.ratingA;
   if (!exceeds(fuseA, ampacity.ampacityA)) return [];
   const { run } = conductor;
   const asFused = { ...run, loadA: fuseA, continuous: false };
-  const fixes = sizedFixes(run, thinnestSufficient(asFused));
+  const placed = placedDevice(network, fuse.index);
+  // A fuse that becomes lesser anyway needs no thicker link.
+  const matching = placed ? matchingFixes(plan, runOf(plan, run).circuit, placed, "battery/links") : [];
+  const fixes = matching.length > 0 ? matching : sizedFixes(run, thinnestSufficient(asFused));
   return [
     {
       subject: conductor.name,

@@ -220,9 +220,11 @@ function fixesFor(plan: JudgedPlan, judged: JudgedNetwork, path: UnprotectedPath
     ...(nearer.length > 0 || deviceToMove(plan, judged, path) ? own.map(suggested) : own),
   ];
   if (!placed || !before) return [...first, ...inserted];
-  const thicker = thickerFixes(plan, conductor, before, inLine ? first : [...first, ...inserted]);
+  // A device that becomes lesser anyway, before a size that only the present one asks for.
+  const matched = first.length + inserted.length > 0 ? first : matching;
+  const thicker = thickerFixes(plan, conductor, before, inLine ? matched : [...matched, ...inserted]);
   const others = inLine ? [...thicker, ...inserted] : [...inserted, ...thicker];
-  return [...first, ...others, ...(inLine ? [] : offeredRating(judged, path, placed))];
+  return [...matched, ...others, ...(inLine ? [] : offeredRating(judged, path, placed))];
 }
 
 function suggested(fix: ProposedFix): ProposedFix {
