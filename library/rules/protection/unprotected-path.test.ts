@@ -98,6 +98,42 @@ testRule(unprotectedPath, [
     ],
   },
   {
+    // ISO 10133 Annex A, 85 °C: 2.5 mm² 30 A, 4 mm² 40 A, 10 mm² 70 A. The main fuse becomes 40 A for the feed of 4 mm².
+    name: "a charger's cable behind a main fuse that becomes lesser anyway: its own size, and that rating",
+    plan: `${bank()}
+      const main = fuseHolder({ name: "main fuse", ratingA: 60, on: bank.positive });
+      const panel = fusePanel({ name: "panel", positions: 6 });
+      cable({ name: "feed", from: main.load, to: panel.feed, lengthM: 1, mm2: 4, insulationC: 90 });
+      cable({ name: "back", from: panel.negative, to: bank.negative, lengthM: 1, mm2: 4, insulationC: 90 });
+      circuit({ name: "lamps", from: panel.branch, load: 5, oneWayFt: 5, gauge: 14, protect: 10 });
+      const charger = shoreCharger({ name: "charger", outputA: 30 });
+      cable({ name: "charging", from: charger.positive, to: panel.feed, lengthM: 1, mm2: 2.5, insulationC: 90 });
+      cable({ name: "charging back", from: charger.negative, to: panel.negative, lengthM: 1, mm2: 2.5, insulationC: 90 });`,
+    finds: [
+      {
+        subject: "feed",
+        on: "from",
+        message: "The bank reaches the cable feed through no device below 60 A",
+        fixes: [
+          { title: "Use a 40 A fuse for main fuse", gives: { "main fuse": { ratingA: 40 } } },
+          { title: "Use 10 mm²", kind: "suggestion", gives: { mm2: 10 } },
+        ],
+      },
+      {
+        subject: "charging",
+        on: "to",
+        message: "The bank reaches the cable charging through no device below 60 A",
+        fixes: [
+          {
+            title: "Use 4 mm² here and a 40 A fuse for main fuse",
+            gives: { mm2: 4, "main fuse": { ratingA: 40 } },
+          },
+          { title: "Use 10 mm²", kind: "suggestion", gives: { mm2: 10 } },
+        ],
+      },
+    ],
+  },
+  {
     // Strip fuses of 100 A are made for 32 V, single-bolt ones for 58 V (ISO 8820-5 and 8820-6, scopes).
     name: "the same on 48 V: the voltage of a fuse that is made for it",
     plan: `
