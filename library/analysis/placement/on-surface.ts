@@ -1,5 +1,6 @@
 import { descriptorOfWord } from "../../model/parts/index.ts";
-import type { Body, Fixture, Rectangle, Side, Surface } from "../../model/placement/layout.ts";
+import type { Body, Fixture, Layout, Rectangle, Side, Surface } from "../../model/placement/layout.ts";
+import { workedOutOnce } from "../../model/worked-out-once.ts";
 import { fromPetrol, fuelAboveBattery } from "../../standards/placement-distances.ts";
 import { type BoardFacts, type MountedBody, partOf } from "./bodies.ts";
 import type { BodyFault } from "./body-fault.ts";
@@ -52,16 +53,24 @@ function inPlacesKeptFree({ body, outline, surface }: MountedBody): readonly Bod
 
 /** By the lesser of width and height of the place that both have. */
 function overChannels({ layout }: BoardFacts, { body, outline, place }: MountedBody): readonly BodyFault[] {
-  return layout.channels.flatMap((channel, index) => {
-    const byMm = trunkingLegs(channel, place.surface).map((leg) =>
+  return trunkingOn(layout)[place.surface]!.flatMap(({ channel, legs }) => {
+    const byMm = legs.map((leg) =>
       Math.min(commonOf(across(outline), across(leg)), commonOf(down(outline), down(leg))),
     );
     const most = Math.max(0, ...byMm);
-    return isLess(0, most)
-      ? [{ kind: "over channel" as const, body: body.index, channel: index, byMm: most }]
-      : [];
+    return isLess(0, most) ? [{ kind: "over channel" as const, body: body.index, channel, byMm: most }] : [];
   });
 }
+
+/** By surface: the trunking on it, with the index of the channel. */
+const trunkingOn = workedOutOnce(({ surfaces, channels }: Layout) =>
+  surfaces.map((_, surface) =>
+    channels.flatMap((one, channel) => {
+      const legs = trunkingLegs(one, surface);
+      return legs.length > 0 ? [{ channel, legs }] : [];
+    }),
+  ),
+);
 
 function outOfReach({ body, outline, surface }: MountedBody): readonly BodyFault[] {
   if (!hasDevice(body)) return [];
