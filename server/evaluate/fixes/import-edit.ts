@@ -53,16 +53,25 @@ export function hasName(file: PlanFile, name: string): boolean {
 
 /** The name itself, or with a number behind it: one that no identifier of the text has. */
 function freeName(name: string, source: ts.SourceFile): string {
+  const used = usedNames.get(source) ?? namesUsedIn(source);
+  usedNames.set(source, used);
+  if (!used.has(name)) return name;
+  let number = 2;
+  while (used.has(`${name}${number}`)) number++;
+  return `${name}${number}`;
+}
+
+/** A view asks for each part without a place. */
+const usedNames = new WeakMap<ts.SourceFile, ReadonlySet<string>>();
+
+function namesUsedIn(source: ts.SourceFile): ReadonlySet<string> {
   const used = new Set<string>();
   const visit = (node: ts.Node): void => {
     if (ts.isIdentifier(node) && !isPropertyName(node)) used.add(node.text);
     ts.forEachChild(node, visit);
   };
   visit(source);
-  if (!used.has(name)) return name;
-  let number = 2;
-  while (used.has(`${name}${number}`)) number++;
-  return `${name}${number}`;
+  return used;
 }
 
 function isPropertyName(node: ts.Identifier): boolean {
