@@ -1,6 +1,6 @@
 import type { LengthUnit } from "../model/length-unit.ts";
 import { counted, formatDistinct } from "../rules/wording/format-number.ts";
-import { distinctLengths } from "../rules/wording/lengths.ts";
+import { distinctLengths, lengthInUnit } from "../rules/wording/lengths.ts";
 import { listInWords } from "../rules/wording/part-in-words.ts";
 import type { SuggestedPlaces } from "./suggested-places.ts";
 
@@ -15,6 +15,16 @@ export function totalInWords(
   const [before, after] = distinctLengths(todayM, suggestedM, lengthUnit);
   const [copperBefore, copperAfter] = formatDistinct(todayCopperKg, suggestedCopperKg);
   return `${counted(runs, "run")} with both lengths: ${before} of conductor today, ${after} suggested; copper ${copperBefore} kg today, ${copperAfter} kg suggested.`;
+}
+
+/** A sentence about the runs that have a length only with these places; none if there are none. */
+export function lengthsGained(runs: SuggestedPlaces["runs"], unit: LengthUnit): readonly string[] {
+  const gained = runs.flatMap(({ todayM, suggestedM }) => (todayM === undefined ? (suggestedM ?? []) : []));
+  if (gained.length === 0) return [];
+  const sumM = gained.reduce((sum, one) => sum + one, 0);
+  return [
+    `${counted(gained.length, "run")} without a length today: ${lengthInUnit(sumM, unit)} of conductor with these places.`,
+  ];
 }
 
 const because = {

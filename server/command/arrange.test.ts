@@ -23,6 +23,21 @@ beforeAll(() => {
   project.write("two.ts", `${board}surface({ name: "Roof", size: { widthMm: 900, heightMm: 900 } });\n`);
   project.write("wrong.ts", board.replace("heightMm: 600", "heightMm: -600"));
   project.write("unsized.ts", board.replaceAll(", size: { widthMm: 200, heightMm: 50 }", ""));
+  project.write("without-lengths.ts", board.replaceAll("lengthM: 4, ", ""));
+  project.write(
+    "walls.ts",
+    `import { surface } from "loomwright";\nexport ${board.match(/const wall.*\n/)![0]}`,
+  );
+  project.write(
+    "spread.ts",
+    'import { wall } from "./walls.ts";\nexport const onWall = { on: wall } as const;\n',
+  );
+  project.write(
+    "imports.ts",
+    board
+      .replace(/const wall.*\n/, 'import "./walls.ts";\nimport { onWall } from "./spread.ts";\n')
+      .replace("on: wall", "...onWall"),
+  );
   project.write("bare.ts", board.replace(/const wall.*\n/, "").replace(/, at: \{[^}]*\}/, ""));
 });
 afterAll(() => project.dispose());
@@ -73,6 +88,17 @@ describe("loomwright arrange", () => {
     const again = await json("placed.ts");
     expect([again.code, again.parts]).toEqual([0, []]);
     expect(again.why).toBe("no part without a place can be placed");
+  });
+
+  test("sums up the lengths of runs that have none today", async () => {
+    const { out } = await loomwright("without-lengths.ts");
+    expect(out).toContain("No run has a known length both today and with these places.");
+    expect(out).toMatch(/2 runs without a length today: [\d.]+ m of conductor with these places\./);
+  });
+
+  test("names a surface that the file can import", async () => {
+    const { out } = await loomwright("imports.ts");
+    expect(out).toMatch(/^ {2}plus: at: \{ on: wall, leftMm: /m);
   });
 
   test("is in eighths of an inch on a surface in inches", async () => {

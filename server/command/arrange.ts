@@ -1,6 +1,7 @@
 import { type SuggestedPlaces, suggestedPlaces } from "../../library/documents/suggested-places.ts";
 import {
   leftOutInWords,
+  lengthsGained,
   suggestionCaution,
   totalInWords,
 } from "../../library/documents/suggestion-in-words.ts";
@@ -169,6 +170,7 @@ function runsTable({ runs, total, lengthUnit: unit }: SuggestedPlaces): Table {
       notes: [
         "All conductors of a run together. Today: as the plan states it, or along its way. Suggested: along the way between these places, with the slack of the plan.",
         total ? totalInWords(total, unit) : "No run has a known length both today and with these places.",
+        ...lengthsGained(runs, unit),
       ],
     },
     [

@@ -9,14 +9,13 @@ import {
 } from "../../library/documents/suggested-places.ts";
 import {
   leftOutInWords,
+  lengthsGained,
   suggestionCaution,
   totalInWords,
 } from "../../library/documents/suggestion-in-words.ts";
 import { metresPerInch } from "../../library/model/length-limits.ts";
-import type { LengthUnit } from "../../library/model/length-unit.ts";
 import type { Body } from "../../library/model/placement/layout.ts";
 import { counted } from "../../library/rules/wording/format-number.ts";
-import { lengthInUnit } from "../../library/rules/wording/lengths.ts";
 import { listInWords } from "../../library/rules/wording/part-in-words.ts";
 import { bodyInWords } from "../../library/rules/wording/placement-in-words.ts";
 import type { CheckedPlan } from "../evaluate/checked-plan.ts";
@@ -166,19 +165,6 @@ export function factsOfPlaces(
     ...leftOut,
     suggestionCaution,
   ].map((fact) => plainWords(fact));
-}
-
-/** The runs that have a length only with these places. */
-function lengthsGained(
-  runs: ReturnType<typeof lengthsCompared>["runs"],
-  unit: LengthUnit,
-): readonly string[] {
-  const gained = runs.flatMap(({ todayM, suggestedM }) => (todayM === undefined ? (suggestedM ?? []) : []));
-  if (gained.length === 0) return [];
-  const sumM = gained.reduce((sum, one) => sum + one, 0);
-  return [
-    `${counted(gained.length, "run")} without a length today: ${lengthInUnit(sumM, unit)} of conductor with these places.`,
-  ];
 }
 
 /** Hints and accepted findings aside. */
