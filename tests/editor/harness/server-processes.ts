@@ -1,6 +1,15 @@
 import { execFileSync } from "node:child_process";
 import { existsSync, readdirSync, readFileSync } from "node:fs";
-import type { EditorServer } from "./editor-server.ts";
+import type { EditorServer, EditorServerOptions } from "./editor-server.ts";
+
+/**
+ * The editor whose server stories hold up or kill. It has a setting of its own, and so a process of its own: the server of no other
+ * story is in the way.
+ */
+export const editorToDisturb: Omit<EditorServerOptions, "extensions"> = {
+  trustEverything: true,
+  machineSettings: { "workbench.enableExperiments": false },
+};
 
 /** Process ids of the language servers below an editor, recognised by the path of their bundle among its installed extensions. */
 export function serverProcesses(editor: EditorServer): number[] {

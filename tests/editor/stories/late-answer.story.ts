@@ -3,14 +3,10 @@ import { boardsPlan } from "../harness/boards-plan.ts";
 import { diagramIn } from "../harness/diagram-in-workbench.ts";
 import { energyPlan } from "../harness/energy-plan.ts";
 import { runFromPalette, statusItem } from "../harness/on-screen.ts";
-import { serverProcesses } from "../harness/server-processes.ts";
+import { editorToDisturb, serverProcesses } from "../harness/server-processes.ts";
 import { useEditor } from "../harness/use-editor.ts";
 
-/** Has a setting of its own, and so its own editor: the server of another story would be held up too. */
-const editor = useEditor({
-  trustEverything: true,
-  machineSettings: { "workbench.settings.enableNaturalLanguageSearch": false },
-});
+const editor = useEditor(editorToDisturb);
 
 const held = new Set<number>();
 /** Stops the server's process as a machine does that has no time for it. */

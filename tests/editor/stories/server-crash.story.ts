@@ -1,22 +1,16 @@
 import { test, vi } from "vitest";
 import { statusItem } from "../harness/on-screen.ts";
-import { serverProcesses } from "../harness/server-processes.ts";
+import { editorToDisturb, serverProcesses } from "../harness/server-processes.ts";
 import { useEditor } from "../harness/use-editor.ts";
 
-/** Has a setting of its own, and so its own editor: no other story's server is in the way. */
-const editor = useEditor({
-  trustEverything: true,
-  machineSettings: { "workbench.enableExperiments": false },
-});
+const editor = useEditor(editorToDisturb);
 
 test("a server that dies is started again; one that keeps dying is not, and the reason and a way out are shown", async () => {
-  const folder = editor.folder({
-    "heater.ts": `import { circuit } from "loomwright";
+  const plan = `import { circuit } from "loomwright";
 
 circuit({ name: "heater", load: 15, oneWayFt: 20, gauge: 14, protect: 20, insulationC: 105 });
-`,
-  });
-  const page = await editor.open(folder, { file: "heater.ts" });
+`;
+  const { page } = await editor.show({ "heater.ts": plan }, "heater.ts");
   await statusItem(page, "1 warning").waitFor();
   const killed = new Set<number>();
   for (let deaths = 1; deaths <= 4; deaths++) {
