@@ -30,6 +30,7 @@ interface PartFacts {
   readonly sides: NetworkTopology["sides"];
 }
 
+/** The same object as before if no fact has changed. `network`: absent if it could not be read. */
 export function boardFacts(
   layout: Layout,
   network: { readonly network: Network; readonly sides: NetworkTopology["sides"] } | undefined,
