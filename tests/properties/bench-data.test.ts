@@ -11,6 +11,7 @@ import { messageOf } from "../../library/rules/message-of.ts";
 import { createChecker } from "../../server/evaluate/checker.ts";
 import { diskWorkspace } from "../../server/evaluate/files/disk-workspace.ts";
 import { sharedSandbox } from "../../server/evaluate/shared-sandbox.tester.ts";
+import { sampledRuns } from "../setup/sampled.ts";
 
 /*
  * Colours, labels, prices, spools, hours of use: any workshop data and any of the balance, however wrong, leaves every current, drop,
@@ -70,7 +71,7 @@ test.each(plans)("%s", async (name, uri) => {
       // Once more with the previous judgement for reuse, as in an editor.
       expect(judgedIn(judge(changed, [], before))).toBe(judgedIn(before));
     }),
-    { numRuns: 6 },
+    { numRuns: sampledRuns(6) },
   );
   fc.assert(
     fc.property(fc.tuple(...records.map(({ word }) => saidOf(word, ofPlaces))), (said) => {
@@ -82,7 +83,7 @@ test.each(plans)("%s", async (name, uri) => {
       );
       expect(named).toHaveLength(after.model.layout ? refused : 0);
     }),
-    { numRuns: 6 },
+    { numRuns: sampledRuns(6) },
   );
 });
 
