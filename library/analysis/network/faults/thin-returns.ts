@@ -114,7 +114,7 @@ function limitedLinks(
   returnsFrom: (feeding: NetworkGraph["sources"]) => SpanningForest,
   links: readonly Behind[],
 ): readonly LimitedAt[] {
-  if (links.length === 0) return [];
+  if (links.length === 0 || banks.length > mostBatteries) return [];
   const { order } = returnsFrom(banks);
   const bySides = groupedBy(links, ({ fromOrder, toOrder }) =>
     banks
@@ -130,22 +130,18 @@ function limitedLinks(
       const returns = returnsFrom(feeding);
       const starts = feeding.map(({ positive }) => wiring.sectionOf[positive]!);
       const places = faultPlaces(wiring, limitingDevices(wiring, starts), feeding, returns);
-      return alike.flatMap(({ index }): LimitedAt[] => {
-        const child = returns.behind[index]!;
-        const [fromOrder, toOrder] = [returns.order[child]!, returns.last[child]!];
-        const beyond = places.filter((place) => place.fromOrder >= fromOrder && place.toOrder <= toOrder);
-        const device = beyond.reduce<ProtectiveDevice | undefined>(
-          (most, place) => greater(most, place.device),
-          undefined,
-        );
-        return device ? [{ index, device }] : [];
+      const beyond = alike.map(({ index }): Behind => {
+        const begins = returns.behind[index]!;
+        return { index, begins, fromOrder: returns.order[begins]!, toOrder: returns.last[begins]! };
       });
+      return greatestDevices(beyond, places);
     }),
   );
 }
 
-/** Our choice, to bound the work: each way in which returns divide the banks takes a walk of the network. */
+/** Our choice, to bound the work: each way in which returns divide the batteries takes two walks of the network. */
 const mostSides = 16;
+const mostBatteries = 64;
 
 /** A place on the positive side: the device that limits a fault there, and the returns of the loads behind it. */
 interface FaultPlace extends Orders {
