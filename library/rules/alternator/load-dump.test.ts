@@ -123,6 +123,21 @@ testRule(loadDump, [
       },
     ],
   },
+  {
+    name: "an outboard by its name, whose charging wire is written as a cable of its own",
+    plan: `const house = battery({ chemistry: "AGM", capacityAh: 100, internalMilliohm: 4 });
+      const off = disconnect({ ratedA: 200 }); ${behindSwitch("off.load").replace("ratedA: 70", 'ratedA: 15, name: "outboard generator"')}
+      cable({ name: "main", from: house.positive, to: off.line, lengthFt: 1, gauge: 2 });`,
+    finds: [
+      {
+        on: "",
+        severity: "info",
+        message:
+          "The disconnect off can disconnect it from every battery while the engine runs: the voltage then surges (common practice, no source). Leave the switch on while it runs, or lead its charging wire straight to the battery if its maker asks for that.",
+        fixes: "no fix",
+      },
+    ],
+  },
   { name: "no battery at all", plan: "alternator({ ratedA: 70 });", finds: "nothing" },
   {
     name: "accepted with a reason",

@@ -30,7 +30,7 @@ export const loadDump = defineRule<Values>({
           {
             subject: part.name,
             at: atPart(part),
-            ...(loss.by === "switch of the engine" && { severity: "info" as const }),
+            ...(loss.by.endsWith("engine") && { severity: "info" as const }),
             values: {
               by: loss.by,
               parts: loss.parts.map((one) => partInWords(one)),
@@ -47,6 +47,8 @@ export const loadDump = defineRule<Values>({
     if (by === "switch of the engine")
       return `Charges through the cable of its starter motor, in which ${listInWords(parts)} can disconnect it from every battery: the voltage then surges (${source}). Leave the switch on while the engine runs.`;
     const switches = atStart(listInWords(parts));
+    if (by === "switch of an outboard engine")
+      return `${switches} can disconnect it from every battery while the engine runs: the voltage then surges (${source}). Leave the switch on while it runs, or lead its charging wire straight to the battery if its maker asks for that.`;
     return `${switches} can disconnect it from every battery while the engine runs: the voltage then surges (${source}). Connect the alternator's plus on the battery's side, or put a battery beside it.`;
   },
 });
@@ -54,16 +56,19 @@ export const loadDump = defineRule<Values>({
 /** The batteries that may cut an alternator off, or the switches that can. */
 function lossOf(
   network: Network,
-  { terminals }: AlternatorPart,
+  { terminals, name }: AlternatorPart,
 ): { readonly by: Values["by"]; readonly parts: readonly Part[] } | undefined {
   const batteries = batteriesBeside(network, terminals);
   if (batteries.length > 0 && batteries.every(({ chemistry }) => chemistry === "LiFePO4"))
     return { by: "lithium", parts: batteries };
   const switches = switchesBeforeBatteries(network, terminals);
   if (switches.length === 0) return undefined;
-  const by = isOnStarter(network, terminals) ? "switch of the engine" : "switch";
-  return { by, parts: switches };
+  if (isOnStarter(network, terminals)) return { by: "switch of the engine", parts: switches };
+  return { by: namesOutboard.test(name) ? "switch of an outboard engine" : "switch", parts: switches };
 }
+
+/** Its charging wire is in the cable of its starter motor, and a plan may write the two one by one. */
+const namesOutboard = /\boutboard/i;
 
 /** Whether an alternator's plus leads to the starter motor of its engine alone, as inside an outboard. */
 function isOnStarter(network: Network, { positive }: AlternatorPart["terminals"]): boolean {
@@ -81,7 +86,7 @@ function isOnStarter(network: Network, { positive }: AlternatorPart["terminals"]
 const mostRelated = 16;
 
 interface Values {
-  readonly by: "lithium" | "switch" | "switch of the engine";
+  readonly by: "lithium" | "switch" | "switch of the engine" | "switch of an outboard engine";
   readonly parts: readonly string[];
   readonly source: string;
 }
