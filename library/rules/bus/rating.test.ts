@@ -33,12 +33,12 @@ testRule(busRating, [
   },
   {
     name: "just below twice the heat of its rating",
-    plan: bus(`out("oven", 75); out("pump", 66.4);`),
+    plan: bus(`out("oven", 75); out("pump", 66);`),
     finds: [{ severity: "warning", on: "ratedA", message: "Carries 141 A", fixes: "no fix" }],
   },
   {
     name: "just above twice the heat of its rating",
-    plan: bus(`out("oven", 75); out("pump", 66.5);`),
+    plan: bus(`out("oven", 75); out("pump", 67);`),
     finds: [{ severity: "error", on: "ratedA", message: "Carries 142 A", fixes: "no fix" }],
   },
   {

@@ -227,7 +227,7 @@ testRule(voltageDrop, [
           '0.347 V are lost from the bank (the battery house) to lamps in "everything on", 2.89 % of 12 V: ',
         fixes: [
           {
-            title: "Use 8 AWG for feed and feed return and 6 AWG here",
+            title: "Use 6 AWG here and 8 AWG for feed and feed return",
             gives: { gauge: 6, feed: { gauge: 8 }, "feed return": { gauge: 8 } },
           },
         ],

@@ -63,7 +63,10 @@ function addedMm2M(sizing: PathSizing | undefined): number {
 function fixOf(sizing: PathSizing, place: number, atLeast: string): ProposedFix {
   const { runs, otherDevices } = sizing;
   const sized = runs.map((sizing) => ({ ...sizedChanges(sizing.run, sizing), sizing }));
-  const words = [...groupedBy(sized, ({ words }) => words)].map(([size, alike]) => {
+  // Its own first: the other devices are on the others.
+  const isOwn = ({ sizing: { run } }: (typeof sized)[number]) => Number(run.record === place);
+  const ownFirst = sized.toSorted((one, other) => isOwn(other) - isOwn(one));
+  const words = [...groupedBy(ownFirst, ({ words }) => words)].map(([size, alike]) => {
     const others = alike.flatMap(({ sizing: { run } }) => (run.record === place ? [] : [run.name]));
     const where = [
       ...(others.length < alike.length && runs.length > 1 ? ["here"] : []),
