@@ -169,7 +169,9 @@ export function ratingFixes(plan: JudgedPlan, judged: JudgedDevice, rule: RuleId
   }
   const device = plan.network && deviceAt(plan.network, judged.at.record);
   const ratingFitA = device && repairSizing(plan).ratingOf(device);
-  if (device && ratingFitA === undefined) return withThickerConductors(plan, judged, device);
+  // A want of headroom alone is no reason for thicker conductors: less at once, or an accepted margin, does as well.
+  if (device && ratingFitA === undefined && rule === "protection/below-load")
+    return withThickerConductors(plan, judged, device);
   return ratingFitA === undefined || ratingFitA === ratingA ? [] : [ratingFix(judged, ratingFitA)];
 }
 
