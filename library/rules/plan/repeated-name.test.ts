@@ -36,6 +36,29 @@ testRule(repeatedName, [
     ],
   },
   {
+    name: "a period may be called like a circuit",
+    plan: `
+      circuit({ name: "Summer", load: 20, oneWayFt: 5, gauge: 4, protect: 50 });
+      period({ name: "Summer", place: "Tarifa, ES" });`,
+    finds: "nothing",
+  },
+  {
+    name: "two periods of one name",
+    plan: `
+      period({ name: "Summer", place: "Tarifa, ES", months: ["Jun"] });
+      period({ name: "Summer", place: "Tarifa, ES", months: ["Jul"] });`,
+    finds: [
+      {
+        subject: "Summer",
+        record: 1,
+        on: "name",
+        message:
+          "Another period has this name: give each its own, so that findings, tables and charts tell them apart.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
     name: "three make one finding",
     circuits: [{ name: "lamps" }, { name: "lamps", load: 30 }, { name: "lamps", load: 20 }],
     finds: [
