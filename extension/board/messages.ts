@@ -135,7 +135,7 @@ export interface ViewState {
 }
 
 export const pictureSizes = ["fit", "1", "1.5", "2"] as const;
-export type PictureSize = (typeof pictureSizes)[number];
+type PictureSize = (typeof pictureSizes)[number];
 
 /** The kept state may be damaged, or from another version. Unusable values are treated as never chosen. */
 export function readViewState(kept: unknown): ViewState {
