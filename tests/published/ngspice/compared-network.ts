@@ -3,6 +3,7 @@ import type { Netlist } from "../../../library/analysis/network/solver/netlist.t
 import { leastRunningV } from "../../../library/analysis/network/solver/solve-devices.ts";
 import { netlistOf } from "../../../library/analysis/network/solver/solve-netlist.ts";
 import {
+  lawsDuring,
   patternOf,
   settle,
   solveScenarios,
@@ -29,7 +30,8 @@ export function comparedNetwork(network: Network): ComparedNetwork | undefined {
   const [scenario] = network.scenarios;
   const pattern = scenario && patternOf(network, scenario);
   if (!pattern || solved?.state !== "solved") return undefined;
-  const everything = netlistOf(network, scenario, pattern.nodes, conductorLaws(network.conductors));
+  const laws = lawsDuring({ network, scenario, index: 0, laws: conductorLaws(network.conductors), pattern });
+  const everything = netlistOf(network, scenario, pattern.nodes, laws);
   const { netlist } = settle(everything, pattern.system);
   const known = new Set<number>();
   const terminals: number[] = [];

@@ -43,7 +43,7 @@ export function scenarioSolver(
  * The laws of the conductors in a scenario. A start heats them little: they are as warm as before it, when each motor that starts ran
  * for long. A state before it without a solution leaves the laws of steady currents, which are the stricter ones.
  */
-function lawsDuring(of: StateToSolve): readonly ConductorLaw[] {
+export function lawsDuring(of: StateToSolve): readonly ConductorLaw[] {
   const { network, scenario, laws } = of;
   const starting = network.parts.filter(isMotor).filter(({ index }) => scenario.starting[index]);
   if (starting.length === 0) return laws;
