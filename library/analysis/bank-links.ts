@@ -1,6 +1,8 @@
 import type { BatteryPart, Network, NetworkConductor, ProtectiveDevice } from "../model/network.ts";
+import { workedOutOnce } from "../model/worked-out-once.ts";
 import { ampacityOf } from "./ampacity.ts";
 import type { Ampacity } from "./circuit-result.ts";
+import { groupedBy } from "./grouped-by.ts";
 import { endsAt, mountedAt } from "./network/topology/ends-at.ts";
 import type { Bank } from "./network/topology/network-topology.ts";
 import { batteryStrings, polesOf } from "./network/topology/parallel-strings.ts";
@@ -77,9 +79,13 @@ function devicesNear(network: Network, { near, far, from, to }: NetworkConductor
   return [from, to].flatMap((end) => deviceOf(network, network.terminals[end]!.part));
 }
 
-function deviceOf({ devices }: Network, part: number): ProtectiveDevice[] {
-  return devices.filter(({ place }) => place.at === "part" && place.part === part);
+function deviceOf(network: Network, part: number): readonly ProtectiveDevice[] {
+  return devicesByPart(network).get(part) ?? [];
 }
+
+const devicesByPart = workedOutOnce(({ devices }: Network) =>
+  groupedBy(devices, ({ place }) => (place.at === "part" ? place.part : undefined)),
+);
 
 /** Whether no conductor leaves the terminal without a fuse or breaker. */
 function isFused(network: Network, terminal: number): boolean {

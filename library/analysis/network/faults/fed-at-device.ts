@@ -1,6 +1,7 @@
 import type { ConductorDevice, Network, Part } from "../../../model/network.ts";
 import { workedOutOnce } from "../../../model/worked-out-once.ts";
-import { networkGraph } from "../topology/network-graph.ts";
+import { groupedBy } from "../../grouped-by.ts";
+import { type NetworkGraph, networkGraph } from "../topology/network-graph.ts";
 import type { UnprotectedPath } from "../topology/network-topology.ts";
 import { edgesAt } from "../topology/spanning-forest.ts";
 import { feedingOf, protectedZones } from "./protected-zones.ts";
@@ -28,9 +29,13 @@ export function selfLimitingSourceAt(
   const { from, to } = network.conductors[place.conductor]!;
   const section = wiring.sectionOf[place.end === "near" ? from : to]!;
   if (edgesAt(wiring.sections, section).length > 1) return undefined;
-  const [only, another] = wiring.sources.filter(({ positive }) => wiring.sectionOf[positive] === section);
+  const [only, another] = sourcesBySection(wiring).get(section) ?? [];
   return only && !another && only.limitA <= ampacityA ? network.parts[only.part] : undefined;
 }
+
+const sourcesBySection = workedOutOnce(({ sources, sectionOf }: NetworkGraph) =>
+  groupedBy(sources, ({ positive }) => sectionOf[positive]),
+);
 
 /**
  * Whether batteries reach a device from either side: a fuse of one battery beside others, or one in a ring. It carries only a
