@@ -24,7 +24,8 @@ export const busRating = defineRule<AboveRating | BehindGreaterDevice>({
   fixable: false,
   acceptable: true,
   restsOn: "currents",
-  // An error from twice the heat of the rating. Needs the current through each bus in every scenario, and the devices before and behind it. Silent if the plan states no rating.
+  // An error from twice the heat of the rating. Needs the current through each bus in every scenario, and the devices before and
+  // behind it. Silent if the plan states no rating.
   check: (plan) => [
     ...aboveStatedRating(plan, "bus/rating"),
     ...inNetwork(plan, (judged) =>

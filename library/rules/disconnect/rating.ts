@@ -33,7 +33,8 @@ export const disconnectRating = defineRule<AboveRating | AtStart | BehindGreater
   fixable: false,
   acceptable: true,
   restsOn: "currents",
-  // An error from twice the heat of the rating. Needs the current through each disconnect, relay and selector switch in every scenario that lasts, and that of starts.
+  // An error from twice the heat of the rating. Needs the current through each disconnect, relay and selector switch in every scenario
+  // that lasts, and that of starts.
   check: (plan) => [
     ...aboveStatedRating(plan, "disconnect/rating"),
     ...inNetwork(plan, (judged) => aboveAtStarts(judged)),

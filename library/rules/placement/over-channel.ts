@@ -7,7 +7,7 @@ export const overChannel = defineRule<Values>({
   id: "placement/over-channel",
   title: "Part over a trunking",
   severity: "warning",
-  why: "Trunking stands out from the board: the part has no hold there, and the lid beneath it does not open.",
+  why: "Trunking projects from the board: the part has no hold there, and the lid beneath it does not open.",
   sources: [ownRequirement("A part lies beside the trunking, and not over it.")],
   fixable: true,
   acceptable: true,

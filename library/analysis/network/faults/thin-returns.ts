@@ -97,7 +97,7 @@ function findLimited(
       device,
     ]),
   );
-  const ofSides = limitedLinks(wiring, banks, returnsFrom, all.filter(isLink));
+  const ofSides = limitedLinks(wiring, banks, { returns, returnsFrom }, all.filter(isLink));
   return [
     ...behind.flatMap(({ index, begins }) => {
       const device = greater(atPoint.get(begins), ofPlaces.get(index));
@@ -111,11 +111,17 @@ function findLimited(
 function limitedLinks(
   wiring: NetworkGraph,
   banks: NetworkGraph["sources"],
-  returnsFrom: (feeding: NetworkGraph["sources"]) => SpanningForest,
+  {
+    returns: { order },
+    returnsFrom,
+  }: {
+    /** From all banks. */
+    readonly returns: SpanningForest;
+    readonly returnsFrom: (feeding: NetworkGraph["sources"]) => SpanningForest;
+  },
   links: readonly Behind[],
 ): readonly LimitedAt[] {
   if (links.length === 0 || banks.length > mostBatteries) return [];
-  const { order } = returnsFrom(banks);
   const bySides = groupedBy(links, ({ fromOrder, toOrder }) =>
     banks
       .map(({ negative }) => order[wiring.pointOf[negative]!]!)

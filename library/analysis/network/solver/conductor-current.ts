@@ -92,7 +92,10 @@ export function lawDuringStart(
     warmingOhmPerA2,
     ambientC: temperatureOf(law, beforeA),
     // Above this current it is as warm as its column by the end.
-    ampacityA: Math.max(Math.sqrt((law.hottestOhm - ambientOhm) / warmingOhmPerA2), Number.MIN_VALUE),
+    ampacityA: Math.max(
+      Math.sqrt(Math.max(0, law.hottestOhm - ambientOhm) / warmingOhmPerA2),
+      Number.MIN_VALUE,
+    ),
   };
 }
 
