@@ -43,7 +43,14 @@ export function judge(
   const first = judgedPlan(read, read.network ?? read.remains?.sound, problems, before?.network);
   const judged = withBundles(first, problems);
   const { model } = judged;
-  const plan = { ...judged, energy: energyOf(model, judged.network, world) };
+  const plan: JudgedPlan = {
+    model,
+    circuits: judged.circuits,
+    network: judged.network,
+    problems,
+    energy: energyOf(model, judged.network, world),
+    placement: judged.placement,
+  };
   const reasons = new Map(acceptingIn(model).map(({ record, accept }) => [record, accept]));
   const divided = dividedPlan(plan);
   const foundBy = (rule: Rule<unknown>, others: readonly Finding[] = []) => {
@@ -64,9 +71,9 @@ export function judge(
   );
   // Islands alone are no picture of the plan: only their findings are shown.
   return {
+    findings: findings.sort(byPlaceThenSeverity),
     ...plan,
     network: model.network ? plan.network : undefined,
-    findings: findings.sort(byPlaceThenSeverity),
   };
 }
 
@@ -122,7 +129,8 @@ function judgedPlan(
 }
 
 function judgedRuns(model: PlanModel, network: JudgedNetwork | undefined): readonly JudgedRun[] {
-  return [...loneCircuits(model), ...runsInNetwork(network), ...runsInGaps(model)].map(judgedRun);
+  const runs = [...loneCircuits(model), ...runsInNetwork(network), ...runsInGaps(model)];
+  return Array.from(runs, judgedRun);
 }
 
 /** The plan with every unknown length at its shortest; undefined if no current divides by one. */

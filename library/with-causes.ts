@@ -24,7 +24,7 @@ export function withCauses(all: readonly WithRule[], resultsOf: (mended: Network
     const followsFrom = { rule: id, subject, folded: rule.neverFolded !== true };
     // A current that is gone with its cause needs no thicker conductor.
     const fixes = cause.isGone && accepted === undefined ? [] : finding.fixes;
-    return { ...finding, followsFrom, fixes };
+    return { followsFrom, ...finding, fixes };
   });
 }
 
@@ -42,7 +42,8 @@ function causesByRecord(all: readonly WithRule[], resultsOf: (mended: Network) =
   for (const one of all) {
     const { explains = [], asIfMended } = one.found;
     const islands = explains.filter((island) => asIfMended || !explained.has(island));
-    const cause = { ...one, isGone: asIfMended && goneIn(() => resultsOf(asIfMended())) };
+    if (islands.length === 0) continue;
+    const cause = { isGone: asIfMended && goneIn(() => resultsOf(asIfMended())), ...one };
     for (const island of islands) {
       if (!asIfMended) explained.add(island);
       for (const record of island) causes.set(record, [...(causes.get(record) ?? []), cause]);

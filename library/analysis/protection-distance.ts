@@ -20,6 +20,6 @@ export interface DistanceLimit {
 export function protectionDistanceLimit(circuit: Run, end: "near" | "far"): DistanceLimit {
   const { bare, sheathed, fromBattery } = protectionDistances;
   if (end === "near" ? circuit.fromBattery : circuit.toBattery)
-    return circuit.sheathed ? fromBattery : { ...fromBattery, advised: bareFromBattery };
+    return circuit.sheathed ? fromBattery : { advised: bareFromBattery, ...fromBattery };
   return circuit.sheathed ? sheathed : bare;
 }

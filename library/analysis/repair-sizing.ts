@@ -292,7 +292,7 @@ function ownNeedsOf({ circuits, network }: SizedPlan, { acceptedToo }: Acceptanc
     return withOne || sized(judgedRun(run), needs, joint);
   };
   const limits = lazily(
-    (): RatingDemands => ({ ...(network ? ratingLimits(network) : noLimits), behindA: new Map() }),
+    (): RatingDemands => ({ behindA: new Map(), ...(network ? ratingLimits(network) : noLimits) }),
   );
   const firstKnown = new Map<number, RunSizing | undefined>();
   const firstSizing = (run: Run): RunSizing | undefined => {
@@ -475,8 +475,8 @@ function sizedAfresh(run: Run, needs: FurtherNeeds, joint: JointSize | undefined
   const { placeA = Number.POSITIVE_INFINITY } = needs;
   const isElsewhere = Math.max(sizing.ratingA ?? 0, sizing.ratingFarEndA ?? 0) > placeA;
   return {
-    ...sizing,
     run,
+    ...sizing,
     range: rangeWith(protection, run, met),
     beyondNeed: joint?.beyondNeed ?? false,
     ...(isElsewhere && { placeA }),
@@ -724,7 +724,7 @@ function solvedPaths(judged: Judged, problem: PathProblem): SolvedPaths {
   });
   const byPart = new Map<number, (ExceededLimit & { met: boolean })[]>();
   problem.limits.forEach((limit, index) => {
-    const one = { ...limit, met: met[index]! };
+    const one = { met: met[index]!, ...limit };
     const there = byPart.get(limit.part);
     if (there) there.push(one);
     else byPart.set(limit.part, [one]);

@@ -90,7 +90,8 @@ function runWith(stated: Run, current: RunCurrent): Run {
   const last = lastOf.get(stated);
   if (last?.current === key) return last.run;
   const { lowVoltageA: _, estimate: __, loadEstimate: ___, loadIsOf: ____, ...rest } = stated;
-  const run = { ...rest, ...current };
+  const { loadA, ...others } = current;
+  const run = { ...rest, loadA, ...others };
   lastOf.set(stated, { current: key, run });
   return run;
 }

@@ -56,7 +56,7 @@ const lastOfLoad = new WeakMap<
 
 function drawsOf(port: Port, currentA: number | undefined): readonly SingleDraw[] {
   if (currentA === undefined || currentA === 0) return [];
-  return [{ ...port, currentA, ...designOf(port.part, currentA) }];
+  return [{ currentA, ...port, ...designOf(port.part, currentA) }];
 }
 
 function designOf(part: Part, currentA: number): Pick<SingleDraw, "designA" | "estimate"> {

@@ -43,15 +43,16 @@ interface Place {
 
 /** Reads one part. Appends its terminals to `every`. The same draft for the same argument at the same place. */
 export function draftPart(
-  record: PlanRecord & { readonly word: PartWord },
+  record: PlanRecord,
+  word: PartWord,
   place: { readonly record: number; readonly index: number },
   every: NetworkTerminal[],
 ): ReadPart {
-  const { word, input } = record;
+  const { input } = record;
   const { table } = descriptorOfWord(word);
   const read = readValues(input, table);
   const name = displayName((read.values as Stated).name ?? "") || displayName(record.fallbackName);
-  const at = { ...place, name, from: every.length };
+  const at = { name, from: every.length, ...place };
   const before = isObject(input) ? readBefore.get(input) : undefined;
   const made =
     before && before.read === read && isSamePlainData(before.at, at) ? before : readPart(word, read, at);
@@ -97,11 +98,11 @@ function readPart(word: PartWord, read: ReadValues<Properties>, at: PlaceOfPart)
   const { terminalC: ratedC } = stated;
   const own = sides && terminalsOf(sides, { part: place.index, fastening, ratedC });
   const terminals = own && new Map(own.map(({ name }, index) => [name, from + index]));
-  const draft = { ...place, word, values, terminals } as PartDraft;
+  const draft = { word, values, terminals, ...place } as PartDraft;
   const sound = unusable.size === 0;
   return {
-    ...{ read, at, draft, terminals: own ?? [] },
     invalid: sound ? [...invalid, ...(descriptor.contradictions?.(values) ?? [])] : invalid,
+    ...{ read, at, draft, terminals: own ?? [] },
   };
 }
 

@@ -56,7 +56,7 @@ function partOf(draft: PartDraft, context: PartContext): Part {
     ...(price !== undefined && { price }),
     accept: acceptedIn(accept),
     ...kept,
-    ...figures(given, { ...surroundings, at, source, taken, mountedOn: context.mountedOn.get(draft.record) }),
+    ...figures(given, { at, source, taken, mountedOn: context.mountedOn.get(draft.record), ...surroundings }),
     ...(taken.length > 0 && { taken }),
   } as unknown as Part;
 }

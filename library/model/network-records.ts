@@ -109,7 +109,7 @@ export function readNetworkRecords(
       scenarios.push({ record: index, name, values: read.values });
     }
   });
-  return { ...plan, circuits, cables, scenarios, mountedOn, invalid };
+  return { circuits, cables, scenarios, mountedOn, invalid, ...plan };
 }
 
 /**
@@ -195,7 +195,7 @@ function readParts(records: readonly PlanRecord[], leftOut: ReadonlySet<number>)
     if (leftOut.has(index)) return;
     if (isPartWord(word)) {
       const place = { record: index, index: parts.length };
-      const { draft, invalid } = draftPart({ ...record, word }, place, terminals);
+      const { draft, invalid } = draftPart(record, word, place, terminals);
       parts.push(draft);
       byRecord.set(index, draft);
       if (invalid.length > 0) refusedOfParts.set(index, invalid);

@@ -116,7 +116,7 @@ export const currentLimitsOf = workedOutOnce((part: Part): readonly PartCurrentL
     const statedA = figures[property];
     const percentForHours = limitOf.forHours === undefined ? undefined : figures[limitOf.forHours];
     const lastingA = statedA !== undefined && percentForHours ? (statedA * percentForHours) / 100 : statedA;
-    return { ...limitOf, property, statedA, lastingA, percentForHours };
+    return { property, statedA, lastingA, percentForHours, ...limitOf };
   });
 });
 

@@ -17,7 +17,7 @@ export function placeDevices(
   parts: readonly Part[],
 ): Pick<Network, "conductors" | "devices"> {
   const devices: ProtectiveDevice[] = [];
-  const conductors = stated.map((conductor, index) => {
+  const conductors = Array.from(stated, (conductor, index) => {
     const placed = placedConductor(conductor, index, devices.length);
     for (const device of [placed.near, placed.far]) if (device) devices.push(device);
     return placed;
@@ -39,7 +39,7 @@ function placedConductor(stated: StatedConductor, index: number, first: number):
     end: "near" | "far",
     device: number,
   ): ConductorDevice | null =>
-    protection && { ...protection, index: device, place: { at: "conductor", conductor: index, end } };
+    protection && { index: device, place: { at: "conductor", conductor: index, end }, ...protection };
   const conductor = {
     ...stated,
     near: place(stated.near, "near", first),
@@ -58,7 +58,8 @@ function protectionIn(part: DevicePart): Protection {
   const { ratingA, writtenAs, family, familyStatedAt, interruptingA, ratedV, ambientC, price } = part;
   const { interruptingAtV, opening, letThroughA2s, withstandA2s, testedBehind } = part;
   return {
-    ...{ ratingA, writtenAs },
+    ratingA,
+    writtenAs,
     ...(family !== undefined && { family }),
     ...(familyStatedAt !== undefined && { familyStatedAt }),
     ...(interruptingA !== undefined && { interruptingA }),

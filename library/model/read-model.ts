@@ -62,8 +62,8 @@ export function readModel(records: readonly PlanRecord[], waysOf?: WaysOf): Plan
   });
   const remains = remainsOf(records, { build, ways }, read);
   return {
-    ...{ build: build.settings, circuits, periods, layout, lengthUnit, network, networkUnread, remains },
     withoutCircuits: network ? [...withoutCircuits.values()] : [],
+    ...{ build: build.settings, circuits, periods, layout, lengthUnit, network, networkUnread, remains },
     unjudged,
     invalid,
   };

@@ -62,7 +62,7 @@ export function readNetwork(
   const withoutCircuits = unusableCircuits(found, circuits, invalid);
   const unread = { network: undefined, unread: true, circuits, withoutCircuits, invalid };
   if (build.missed.size > 0) return unread;
-  const inPart: ReadNetwork = { ...unread, draft: { found, surroundings } };
+  const inPart: ReadNetwork = { draft: { found, surroundings }, ...unread };
   if (invalid.some((refusal) => stopsNetwork(refusal) && !isOfCircuit(refusal, found))) return inPart;
   if (withoutCircuits.size > 0) {
     const rest = readNetwork(records, build, {
@@ -75,7 +75,7 @@ export function readNetwork(
       ? { ...rest, circuits: new Map([...circuits, ...rest.circuits]), withoutCircuits, invalid: all }
       : { ...inPart, invalid: all };
   }
-  const parts = found.parts.map((draft): Part => {
+  const parts = Array.from(found.parts, (draft): Part => {
     if (draft.word === "circuit") return makeLoadOfCircuit(draft, circuits.get(draft.record)!.circuit!);
     const part = makePart(draft, surroundings);
     const { voltagesTooHigh } = descriptorOfWord(draft.word);
@@ -90,9 +90,10 @@ export function readNetwork(
   const limited = withSharedDropLimits(found, circuits, parts);
   const stated = stateConductors(found, limited.circuits, { surroundings, ways });
   const { conductors, devices } = placeDevices(stated, limited.parts);
-  const built = { terminals, parts: limited.parts, conductors, devices };
+  const { parts: all } = limited;
+  const inEvery = inEveryPosition({ terminals, parts: all, conductors }, scenarios);
   return {
-    network: { ...built, scenarios: inEveryPosition(built, scenarios) },
+    network: { terminals, parts: all, conductors, devices, scenarios: inEvery },
     unread: false,
     circuits: limited.circuits,
     withoutCircuits,

@@ -31,7 +31,7 @@ export function shareDropLimits(
     const known = limits.get(index) ?? (partStates ? own : undefined);
     if (!known || circuit.dropLimitPercent < known.dropLimitPercent) limits.set(index, onlyLimit(circuit));
   }
-  const after = parts.map((part) => {
+  const after = Array.from(parts, (part) => {
     const limit = limits.get(part.index);
     return limit ? keptPart(part, { ...part, ...limit } as Part) : part;
   });

@@ -128,7 +128,7 @@ export function perRun<Values>(
 ): Found<Values>[] {
   const all: Found<Values>[] = [];
   for (const judged of plan.circuits) {
-    for (const found of check(judged)) all.push({ ...found, subject: judged.circuit.name });
+    for (const found of check(judged)) all.push({ subject: judged.circuit.name, ...found });
   }
   return all;
 }

@@ -17,10 +17,10 @@ export function energyOfPeriod(period: Period, climate: Climate, flows: FlowsAtB
   const { bank, temperatureC, days, used, load, sun, chargers, run } = hoursOfPeriod(period, climate, flows);
   const stated = used.filter(({ use }) => use !== undefined);
   const hours: HoursAtBank = {
-    ...{ flows, values, climate, bank, days, temperatureC, run },
     loadW: load.watts,
     sunW: sumOf(sun),
     chargersW: sumOf(chargers),
+    ...{ flows, values, climate, bank, days, temperatureC, run },
   };
   const sources = [...sun, ...chargers].map(({ source }) => source);
   const months = monthsOf(hours, {
@@ -75,8 +75,8 @@ export function hoursOfPeriod({ values }: Period, climate: Climate, flows: Flows
   const used = flows.consumers.filter((consumer) => isUsed(values, consumer));
   const stated = used.filter(({ use }) => use !== undefined);
   return {
-    ...{ bank, temperatureC, days, used },
     load: loadByHour(stated, flows.sharedOhm, days),
+    ...{ bank, temperatureC, days, used },
     ...sourcesByHour(flows, { values, climate, days }),
     run: { stretches: days.stretches, startWh: (bank.fullWh * (values.startPercent ?? 100)) / 100 },
   };

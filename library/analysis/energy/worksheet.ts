@@ -39,8 +39,8 @@ export function worksheet(given: WorksheetInput): Worksheet {
   const designMonth = arrayA.reduce((most, amps, month) => (amps > arrayA[most]! ? month : most), 0);
   const bank = (ah: number) => ((ah * days) / depth) * coldMultiplier;
   return {
-    ...{ given, loadAh, correctedAh, arrayA, designMonth },
     bankAh: bank(loadAh / worksheetFactors.wire),
     bankOfCorrectedAh: bank(correctedAh),
+    ...{ given, loadAh, correctedAh, arrayA, designMonth },
   };
 }

@@ -95,8 +95,8 @@ export function greatestAlone(
   // Apart, because the greatest charging current of a battery is not the greatest that it feeds.
   const ways = situations.flatMap(({ draws, ...situation }) =>
     (["draws", "feeds"] as const).map((does) => ({
-      ...situation,
       draws: draws.filter((draw) => draw.does === does),
+      ...situation,
     })),
   );
   for (const { blocks, draws, states } of ways) {

@@ -150,7 +150,7 @@ export function worstCaseOver({
 const moreThanRounding = 1 + 1e-9;
 
 function withEstimate(worst: WorstInScenario, estimate: Estimate | undefined): WorstOf {
-  return estimate ? { ...worst, estimate } : worst;
+  return estimate ? { estimate, ...worst } : worst;
 }
 
 type CurrentIn = (result: SolvedScenario) => number;

@@ -192,7 +192,8 @@ class GraphBuilder {
     const exit = spot ? exitOf(spot, outline) : undefined;
     const at = { x: point.x, y: point.y };
     const anchor: Anchor = {
-      ...{ node, surface, body: body.index },
+      body: body.index,
+      ...{ node, surface },
       point: exit ?? at,
       out: exit ? [at, exit] : [at],
     };
@@ -209,7 +210,7 @@ class GraphBuilder {
       const path = openStretch(anchor.point, foot.point, obstacles, surfaces[anchor.surface]!, mostMm);
       if (!path) return undefined;
       const whole = [...anchor.out.slice(0, -1), ...path];
-      return { ...foot, path: whole, lengthMm: lengthOfPath(whole) };
+      return { path: whole, lengthMm: lengthOfPath(whole), ...foot };
     };
     const mostMm = this.#isComplete ? Number.POSITIVE_INFINITY : usualOpenMm;
     const inReach = feet
@@ -290,8 +291,8 @@ class GraphBuilder {
         const [from, to] = [along[at - 1]!, along[at]!];
         const lengthMm = to.alongMm - from.alongMm;
         this.#edges.push({
-          ...{ from: from.node, to: to.node, lengthMm, channel },
           alongMm: [from.alongMm, to.alongMm],
+          ...{ from: from.node, to: to.node, lengthMm, channel },
           ...(course.kind === "along" && {
             surface: course.surface,
             path: partOfPath(course.path, from.alongMm, to.alongMm),
@@ -343,7 +344,7 @@ export function obstaclesOn({ surfaces, bodies }: Layout, surface: number): read
   return [
     ...surfaces[surface]!.keepFree,
     ...bodies.flatMap(({ place, size, index: body }) =>
-      size && place?.kind === "on surface" && place.surface === surface ? [{ ...place.outline, body }] : [],
+      size && place?.kind === "on surface" && place.surface === surface ? [{ body, ...place.outline }] : [],
     ),
   ];
 }

@@ -35,7 +35,8 @@ function loadBody(
   const size = sizeOf(values?.size);
   const place = placeOf(values ?? {}, size, { record, name, word: "circuit" }, surfaces, context);
   return {
-    ...{ record, name, index, word: "circuit", air: {}, keepCool: false, terminals: {} },
+    word: "circuit",
+    ...{ record, name, index, air: {}, keepCool: false, terminals: {} },
     ...(size && { size }),
     ...(place && { place }),
   };
@@ -48,7 +49,8 @@ function partBody(draft: PartDraft, surfaces: readonly Surface[], context: Layou
   const { mountingPositions, heatW, keepCool = false, massKg, terminalsCovered } = values;
   const turn = place?.kind === "on surface" ? place.turnedDeg : 0;
   return {
-    ...{ record, name, index, word },
+    word,
+    ...{ record, name, index },
     ...(size && { size }),
     ...(place && { place }),
     air: turnedAir(airOf(values.air), turn),
@@ -83,7 +85,7 @@ function placeOf(
   return {
     kind: "on surface",
     surface,
-    outline: { ...point, width: isOnSide ? height : width, height: isOnSide ? width : height },
+    outline: { width: isOnSide ? height : width, height: isOnSide ? width : height, ...point },
     turnedDeg,
     position: positionOf(surfaces[surface]!, turnedDeg, word),
     statedIn: "leftMm" in at && at.leftMm !== undefined ? "mm" : "in",

@@ -93,8 +93,8 @@ function readAll<Shape extends Properties, Made>(
 const compartmentFrom: Make<CompartmentValues, Compartment> = (values, from) => {
   const { ambientC, engineSpace, walls, outsideC, inletCm2, outletCm2 } = values;
   return {
-    ...from,
     accept: acceptedIn(values.accept),
+    ...from,
     ...surroundings({ ambientC, engineSpace }),
     ...(walls && walls.length > 0 && { walls: walls as NonNullable<Compartment["walls"]> }),
     ...(outsideC !== undefined && { outsideC }),
@@ -119,12 +119,12 @@ function surfaceFrom(compartments: readonly Compartment[]): Make<SurfaceValues, 
   return (values, from, context) => {
     const size = sizeOf(values.size);
     if (!size) return undefined;
-    const at = { ...from, path: ["compartment"] };
+    const at = { path: ["compartment"], ...from };
     const compartment = referred(values.compartment, "compartment", at, context);
     const { ambientC, engineSpace, bilgeWaterMm, carriesKg, keepFree = [], outOfReach = [] } = values;
     return {
-      ...from,
       accept: acceptedIn(values.accept),
+      ...from,
       width: size.width,
       height: size.height,
       writtenIn: values.size?.widthIn === undefined ? "mm" : "in",
@@ -133,7 +133,7 @@ function surfaceFrom(compartments: readonly Compartment[]): Make<SurfaceValues, 
       ...(compartment !== undefined && { compartment }),
       keepFree: keepFree.flatMap((area) => {
         const outline = rectangleOf(area);
-        return outline ? [{ ...outline, name: displayName(area.name ?? "") || "a place kept free" }] : [];
+        return outline ? [{ name: displayName(area.name ?? "") || "a place kept free", ...outline }] : [];
       }),
       outOfReach: outOfReach.flatMap((area) => rectangleOf(area) ?? []),
       fixtures: (values.fixtures ?? []).flatMap(fixtureFrom),
@@ -152,7 +152,7 @@ function fixtureFrom(written: WrittenFixture, index: number): readonly Fixture[]
   const { fixture, distanceMm } = written;
   if (!outline || !fixture) return [];
   const name = displayName(written.name ?? "") || `the ${fixture}`;
-  return [{ ...outline, fixture, name, index, ...(distanceMm !== undefined && { distanceMm }) }];
+  return [{ fixture, name, index, ...outline, ...(distanceMm !== undefined && { distanceMm }) }];
 }
 
 function channelFrom(
@@ -162,15 +162,15 @@ function channelFrom(
   return (values, from, context) => {
     const course = courseOf(values, from, context);
     if (!course) return undefined;
-    const at = { ...from, path: ["compartment"] };
+    const at = { path: ["compartment"], ...from };
     const own = referred(values.compartment, "compartment", at, context);
     const surface = course.kind === "along" ? surfaces[course.surface] : undefined;
     const compartment = own ?? surface?.compartment;
     const { ambientC, engineSpace, fillPercent, bendRadiusMm, grommet, supportsEveryMm } = values;
     const inside = insideOf(values.inside);
     return {
-      ...from,
       accept: acceptedIn(values.accept),
+      ...from,
       way: values.way ?? "trunking",
       course,
       ...surroundings({ ambientC, engineSpace }, compartments[own ?? -1], surface),
@@ -190,14 +190,14 @@ function courseOf(
   context: LayoutContext,
 ): Channel["course"] | undefined {
   if (values.on) {
-    const surface = referred(values.on, "surface", { ...from, path: ["on"] }, context);
+    const surface = referred(values.on, "surface", { path: ["on"], ...from }, context);
     const path = (values.path ?? []).flatMap((point) => pointOf(point) ?? []);
     if (surface === undefined || path.length < 2 || path.length < (values.path?.length ?? 0))
       return undefined;
     return { kind: "along", surface, path };
   }
-  const start = placeOnSurface(values.from, { ...from, path: ["from", "on"] }, context);
-  const end = placeOnSurface(values.to, { ...from, path: ["to", "on"] }, context);
+  const start = placeOnSurface(values.from, { path: ["from", "on"], ...from }, context);
+  const end = placeOnSurface(values.to, { path: ["to", "on"], ...from }, context);
   const lengthMm = longMillimetres(values, "length");
   if (!start || lengthMm === undefined || (values.to && !end)) return undefined;
   return { kind: "between", from: start, lengthMm, ...(end && { to: end }) };

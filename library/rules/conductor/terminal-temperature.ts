@@ -76,7 +76,7 @@ function check({ circuits }: JudgedPlan): Found<Values>[] {
 }
 
 const ampacityAtUsualTerminals = workedOutOnce((run: Run) =>
-  ampacityOf({ ...run, coolestTerminal: { ratedC: usualTerminal.ratedC } }),
+  ampacityOf({ coolestTerminal: { ratedC: usualTerminal.ratedC }, ...run }),
 );
 
 const thePlan = "the plan";

@@ -61,7 +61,9 @@ function inConductor(conductor: NetworkConductor, protection: ProtectiveDevice):
   const { record, run } = conductor;
   const end = conductor.near?.index === protection.index ? "near" : "far";
   return {
-    ...{ conductor, part: undefined, subject: conductor.name, systemV: run.systemV, protection },
+    conductor,
+    part: undefined,
+    ...{ subject: conductor.name, systemV: run.systemV, protection },
     device: { ratingA: protection.ratingA, kind: deviceKind(protection), end: propertyOf[end] },
     at: { record, path: end === "near" ? ratingPath(run) : farEndRatingPath(run) },
     properties: { record, path: [propertyOf[end]] },
@@ -73,7 +75,9 @@ function asPart({ parts }: Network, protection: ProtectiveDevice): PlacedDevice 
   if (!part || !isDevice(part)) return undefined;
   const { record, name, systemV } = part;
   return {
-    ...{ conductor: undefined, part, subject: name, systemV, protection },
+    conductor: undefined,
+    part,
+    ...{ subject: name, systemV, protection },
     device: { ratingA: protection.ratingA, kind: deviceKind(protection), end: undefined },
     at: { record, path: ["ratingA"] },
     properties: { record, path: [] },

@@ -62,7 +62,7 @@ function addedMm2M(sizing: PathSizing | undefined): number {
 
 function fixOf(sizing: PathSizing, place: number, atLeast: string): ProposedFix {
   const { runs, otherDevices } = sizing;
-  const sized = runs.map((sizing) => ({ ...sizedChanges(sizing.run, sizing), sizing }));
+  const sized = runs.map((sizing) => ({ sizing, ...sizedChanges(sizing.run, sizing) }));
   // Its own first: the other devices are on the others.
   const isOwn = ({ sizing: { run } }: (typeof sized)[number]) => Number(run.record === place);
   const ownFirst = sized.toSorted((one, other) => isOwn(other) - isOwn(one));

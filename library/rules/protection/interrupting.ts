@@ -318,9 +318,9 @@ function judgedDevice(
     ? mostOfAnyFamily(protection.ratingA, { systemV: voltageV, belowA: fault.greatestA })
     : undefined;
   const judged = { at, capacity, mostOfAnyA, fixes };
-  if (!first || (!capacity && mostOfAnyA === undefined)) return { ...judged, severity: "info" };
+  if (!first || (!capacity && mostOfAnyA === undefined)) return { severity: "info", ...judged };
   const certain = !capacity?.unconfirmed && !fault.estimated;
-  return { ...judged, severity: certain ? "error" : "warning" };
+  return { severity: certain ? "error" : "warning", ...judged };
 }
 
 function isUnknownFuse({ family, interruptingA }: Protection): boolean {

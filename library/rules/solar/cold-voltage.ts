@@ -90,15 +90,15 @@ function findingOn({ array, string }: SolarWiring, controller: SolarControllerPa
       wayOut: wayOut(fixes, "use a controller that accepts more, or modules with less voltage"),
     };
     const at = atPart(array, alone && array.series > 1 ? "series" : "openCircuitV");
-    return [{ ...found, at, values, fixes }];
+    return [{ at, values, fixes, ...found }];
   }
   if (!notJudged) return [];
   const values: Values = {
-    ...notJudged,
     controller: partInWords(controller),
     source: sourceInWords(coldVoltageFactors.source),
+    ...notJudged,
   };
-  return [{ ...found, at: atPart(array), severity: "info", values }];
+  return [{ at: atPart(array), severity: "info", values, ...found }];
 }
 
 /** The builder decides: modules are left over, or go in parallel instead. */

@@ -65,7 +65,7 @@ export class PlanRunner {
       this.#running = running;
       this.#worker.postMessage(request satisfies ToWorker);
       const end = await this.#endOf(running, request.limits.timeMs);
-      return { ...readRecords(readPages(this.#pages), request.limits.records), end };
+      return { end, ...readRecords(readPages(this.#pages), request.limits.records) };
     } finally {
       this.#running = undefined;
       this.#worker.unref();

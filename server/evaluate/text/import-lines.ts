@@ -34,7 +34,7 @@ export function importLine(line: ts.ImportDeclaration, around: FileAround): Impo
   else splices.leaveOut(clause.getStart(source), line.moduleSpecifier.getStart(source));
   const typesOnly = kept === 0 && unused.length > 0 && !place.specifier.startsWith(".");
   if (typesOnly) splices.leaveOut(line.getStart(source), line.end);
-  return { ...place, names, typesOnly, typesDeclared: false };
+  return { names, typesOnly, typesDeclared: false, ...place };
 }
 
 /** A re-export also requests another module; it is not changed. */

@@ -55,7 +55,7 @@ export function loadPlan(root: Uri, workspace: Workspace, cache: Pick<FileCache,
     imports,
     broken: [...files.values()].find((file) => file.syntaxError),
   };
-  return { ...plan, problems: plan.broken ? [] : [...problems, ...missingNames(plan)] };
+  return { problems: plan.broken ? [] : [...problems, ...missingNames(plan)], ...plan };
 }
 
 export interface LoadedPlan extends Omit<LoadedFiles, "problems"> {

@@ -69,10 +69,10 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
     if (!greatest) return { greatestA: undefined, protectedBy: [], estimated: false };
     const atEnds = [from, to].flatMap((terminal) => least.terminals[terminal] ?? []);
     return {
+      protectedBy: protecting[zones.zoneOf[conductor]!]!,
       ...greatest,
       ...(atEnds.length > 0 && { leastA: Math.min(...atEnds) }),
       ...([from, to].some(least.isAtMost) && { leastIsAtMost: true }),
-      protectedBy: protecting[zones.zoneOf[conductor]!]!,
     };
   });
   const returns = returnShorts(wiring).flatMap(({ conductor, positive: terminal }): ReturnFault[] => {
@@ -82,7 +82,9 @@ export function faultsOf(network: Network, topology: NetworkTopology): FaultResu
     const protectedBy = protecting[zones.zoneAt[wiring.sectionOf[terminal]!]!]!;
     return [
       {
-        ...{ conductor, part: network.terminals[terminal]!.part, protectedBy },
+        conductor,
+        part: network.terminals[terminal]!.part,
+        protectedBy,
         ...{ greatestA: greatest.currentA, leastA, estimated: greatest.estimated },
       },
     ];
@@ -117,7 +119,7 @@ function leastByLength(
   topology: NetworkTopology,
 ): LeastFaults & { isAtMost(terminal: number): boolean } {
   const least = leastInEveryPosition(wiring, topology, faultNetwork);
-  if (!hasUnknownLength(wiring.network)) return { ...least, isAtMost: () => false };
+  if (!hasUnknownLength(wiring.network)) return { isAtMost: () => false, ...least };
   const atLongest = leastInEveryPosition(wiring, topology, faultNetworkAtLongest);
   const isLess = (one: number | undefined, other: number | undefined) =>
     one !== undefined && other !== undefined && one < other * lessThanRounding;
@@ -270,8 +272,8 @@ function leastThroughDevices(
       node: nodeOf[terminalOf(branch, end)]!,
       takesAll: fromTerminal !== fromConductor,
     };
-    if (fromTerminal) entering[graph.b[device]!]!.push({ ...entry, towardsFar });
-    if (fromConductor) entering[graph.a[device]!]!.push({ ...entry, towardsFar: -towardsFar });
+    if (fromTerminal) entering[graph.b[device]!]!.push({ towardsFar, ...entry });
+    if (fromConductor) entering[graph.a[device]!]!.push({ towardsFar: -towardsFar, ...entry });
   });
   conductorsIn.forEach((members, zone) => {
     const entries = entering[zone]!;

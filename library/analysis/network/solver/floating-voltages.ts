@@ -10,11 +10,11 @@ import { moved, type NodeVoltages, voltageOver } from "./node-voltages.ts";
  */
 export function withFloatingVoltages(netlist: Netlist, voltages: NodeVoltages): NodeVoltages {
   const outputs: Output[] = [
-    ...netlist.sources.map((source) => ({ ...source, spareV: spareOf(source, voltages) })),
+    ...netlist.sources.map((source) => ({ spareV: spareOf(source, voltages), ...source })),
     ...netlist.converters.map((one) => ({
-      ...one.output,
       input: one.input,
       spareV: spareOfConverter(one, voltages),
+      ...one.output,
     })),
   ];
   const blocked = outputs.filter(({ spareV }) => spareV >= 0);
@@ -48,7 +48,7 @@ function spareOfConverter(
   voltages: NodeVoltages,
 ): number {
   const heldV = passes ? Math.min(outputV, voltageOver(voltages, input)) : outputV;
-  return spareOf({ ...output, outputV: heldV }, voltages);
+  return spareOf({ outputV: heldV, ...output }, voltages);
 }
 
 /** Margin that keeps rounding from making a blocked source deliver current. */

@@ -120,21 +120,21 @@ export function branchesOn(
       case "battery": {
         const emfV = scenario.restV[part.index] ?? part.usualRestV;
         const ohm = noLessThanLeast(part.internal.highOhm);
-        list.batteries.push({ ...between(part.terminals), part: part.index, emfV, ohm });
+        list.batteries.push({ part: part.index, emfV, ohm, ...between(part.terminals) });
         break;
       }
       case "alternator":
         list.sources.push({
-          ...between(part.terminals),
           part: part.index,
+          ...between(part.terminals),
           outputV: part.outputV,
           limitA: part.ratedA,
         });
         break;
       case "shoreCharger":
         list.sources.push({
-          ...between(part.terminals),
           part: part.index,
+          ...between(part.terminals),
           outputV: part.outputV,
           limitA: part.outputA,
         });
@@ -143,7 +143,7 @@ export function branchesOn(
         if (scenario.sunShare > 0) {
           const tracked = panels.trackedArrays.has(part.index);
           const curve = curveOf(part, scenario.sunShare, tracked);
-          list.arrays.push({ ...between(part.terminals), part: part.index, ...curve });
+          list.arrays.push({ part: part.index, ...between(part.terminals), ...curve });
         }
         break;
       case "load":
@@ -155,7 +155,7 @@ export function branchesOn(
       case "inverter": {
         const powerW = (100 * part.loadW) / part.efficiencyPercent + part.idleW;
         const atV = scenario.lowVoltage === "all devices" ? part.lowestV : undefined;
-        addPower(list, { ...between(part.terminals), part: part.index, powerW }, atV);
+        addPower(list, { part: part.index, powerW, ...between(part.terminals) }, atV);
         break;
       }
       case "dcDcCharger": {

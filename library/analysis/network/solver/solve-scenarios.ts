@@ -35,7 +35,7 @@ export function scenarioSolver(
   const patternFor = patternsFor(network, patterns);
   return (scenario, index) => {
     const of = { network, scenario, index, pattern: patternFor(scenario) };
-    return solveScenario({ ...of, laws: lawsDuring({ ...of, laws }) });
+    return solveScenario({ laws: lawsDuring({ laws, ...of }), ...of });
   };
 }
 
