@@ -19,6 +19,18 @@ export const chargingVoltage = {
   },
 } as const;
 
+/** Voltage that only the protection of a LiFePO4 battery keeps from its cells. */
+export const overchargedCell = {
+  source: {
+    document: "Common practice, no source",
+    section: "",
+    authority: "common practice",
+    confirmed: "memory",
+    note: "Protection circuits of LiFePO4 cut a cell off at 3.65 to 3.8 V; no charge needs more, and such cells take no equalising charge.",
+  } satisfies Citation,
+  lithiumIronPhosphateV: 3.8,
+} as const;
+
 /** Voltage with which a lead-acid battery is held full. */
 export const floatVoltage = {
   source: {

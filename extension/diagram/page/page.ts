@@ -171,7 +171,10 @@ function start(): void {
   const showCursor = (ids: readonly string[]) => {
     elements.mark(ids);
     const chosen = elements.chosen();
-    choose(chosen !== undefined && ids.includes(chosen) ? chosen : ids[0]);
+    // The message may be that of an earlier move: an element that is being read with the keyboard stays chosen.
+    const isRead = chosen !== undefined && document.hasFocus() && elements.focused() === chosen;
+    choose(isRead || (chosen !== undefined && ids.includes(chosen)) ? chosen : ids[0]);
+    if (isRead) return;
     const boxes = ids.flatMap((id) => elements.box(id) ?? []);
     if (ids[0] !== undefined && !boxes.some((box) => stage.sees(box))) reveal(ids[0]);
   };

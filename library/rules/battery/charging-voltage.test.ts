@@ -74,6 +74,43 @@ testRule(chargingVoltageOfBattery, [
       },
     ],
   },
+  // 3.8 V a cell: above the voltage at which protection circuits cut off, from memory.
+  {
+    name: "four cells at the most that is left to their protection",
+    plan: charged('chemistry: "LiFePO4"', "outputV: 15.2"),
+    finds: [
+      {
+        on: "outputV",
+        severity: "warning",
+        message: "Charges LiFePO4 (the battery house) to 15.2 V, 3.8 V a cell; up to 14.6 V",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "four cells at the equalising voltage of lead-acid",
+    plan: charged('chemistry: "LiFePO4"', "outputV: 15.8"),
+    finds: [
+      {
+        on: "outputV",
+        severity: "error",
+        message:
+          "Charges LiFePO4 (the battery house) to 15.8 V, 3.95 V a cell; up to 14.6 V is usual (common practice, no source), and its protection alone keeps the cells from overcharge: it has to cut off under full current. Set it to 14 to 14.6 V.",
+        fixes: "no fix",
+      },
+    ],
+  },
+  {
+    name: "modules without a controller on lithium",
+    plan: `
+      const house = battery({ chemistry: "LiFePO4", capacityAh: 100, internalMilliohm: 5 });
+      const roof = solarArray({ openCircuitV: 22, shortCircuitA: 6, maxPowerV: 18, maxPowerA: 5.6 });
+      cable({ from: roof.positive, to: house.positive, lengthFt: 12, gauge: 12, protectFarEnd: 15 });
+      cable({ from: roof.negative, to: house.negative, lengthFt: 12, gauge: 12 });`,
+    finds: [
+      { on: "", severity: "error", message: "No controller limits the modules, up to 22 V", fixes: "no fix" },
+    ],
+  },
   {
     name: "modules without a controller",
     plan: `

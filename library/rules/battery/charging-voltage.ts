@@ -1,7 +1,7 @@
 import { type Charging, chargings } from "../../analysis/charging-sources.ts";
 import { cellsOf, fullAtRestOf, restVoltageAt } from "../../model/battery-figures.ts";
 import type { BatteryPart } from "../../model/network.ts";
-import { chargingVoltage, floatVoltage } from "../../standards/charging-practice.ts";
+import { chargingVoltage, floatVoltage, overchargedCell } from "../../standards/charging-practice.ts";
 import type { Citation } from "../../standards/citation.ts";
 import { lithiumIronPhosphateCell } from "../../standards/rest-voltage.ts";
 import { defineRule, type Found, inNetwork } from "../rule.ts";
@@ -14,11 +14,17 @@ export const chargingVoltageOfBattery = defineRule<Values>({
   title: "Charging voltage does not suit the battery",
   severity: "warning",
   why: "Too high a voltage gases lead-acid dry and overcharges lithium cells; too low a one never fills the battery.",
-  sources: [chargingVoltage.source, floatVoltage.source, lithiumIronPhosphateCell.source],
+  sources: [
+    chargingVoltage.source,
+    overchargedCell.source,
+    floatVoltage.source,
+    lithiumIronPhosphateCell.source,
+  ],
   fixable: false,
   acceptable: true,
   // Needs the output voltage of each charging source, and the chemistry and cells of the batteries between its terminals, every switch
-  // closed. One finding for each source: the battery that it suits least. An error if it is for another number of cells.
+  // closed. One finding for each source: the battery that it suits least. An error if it is for another number of cells, or if only the
+  // protection of a LiFePO4 battery keeps it from overcharge.
   check: (plan) =>
     inNetwork(plan, ({ network, result }) => {
       const bySource = new Map<number, Found<Values>>();
@@ -36,6 +42,8 @@ export const chargingVoltageOfBattery = defineRule<Values>({
     switch (what) {
       case "no controller":
         return `No controller limits the modules, up to ${withUnit(outputV, "V")}, on ${chemistry} (${battery}), which takes up to ${limit} (${source}): put a solar controller between them.`;
+      case "overcharge":
+        return `${charges}, ${withUnit(perCellV, "V")} a cell; up to ${limit} is usual (${source}), and its protection alone keeps the cells from overcharge: it has to cut off under full current. ${setIt}.`;
       case "for more cells":
         return `${charges}, ${withUnit(perCellV, "V")} a cell; up to ${limit} is usual (${source}): this source is for more cells, and the battery overheats and bursts. ${setIt}, or use one for this battery.`;
       case "high":
@@ -49,7 +57,7 @@ export const chargingVoltageOfBattery = defineRule<Values>({
 });
 
 interface Values {
-  readonly what: "no controller" | "for more cells" | "high" | "low" | "for fewer cells";
+  readonly what: "no controller" | "for more cells" | "overcharge" | "high" | "low" | "for fewer cells";
   readonly chemistry: string;
   /** "the battery house" */
   readonly battery: string;
@@ -81,19 +89,22 @@ function finding({ source, outputV, batteries }: Charging): Found<Values> | unde
   if (!isHigh && (isArray || !exceeds(fullV, outputV))) return undefined;
   const isForMore = !isArray && exceeds(outputV, forMoreCells * rangeV[1]);
   const isForFewer = !exceeds(outputV, emptyV);
-  const tooHigh = isArray ? "no controller" : isForMore ? "for more cells" : "high";
+  const perCellV = outputV / sum(cellsOf);
+  const isOvercharge =
+    isHigh && first.chemistry === "LiFePO4" && exceeds(perCellV, overchargedCell.lithiumIronPhosphateV);
+  const tooHigh = isForMore ? "for more cells" : isOvercharge ? "overcharge" : "high";
   return {
     subject: source.name,
     at: atPart(source, ...(isArray ? [] : ["outputV"])),
-    ...((isForMore || isForFewer) && { severity: "error" }),
+    ...((isForMore || isForFewer || isOvercharge) && { severity: "error" }),
     related: [relatedPart(first)],
     values: {
-      what: isHigh ? tooHigh : isForFewer ? "for fewer cells" : "low",
+      what: isArray ? "no controller" : isHigh ? tooHigh : isForFewer ? "for fewer cells" : "low",
       chemistry: first.chemistry,
       battery: partInWords(first),
       outputV,
       limitV: isHigh ? rangeV[1] : isForFewer ? emptyV : fullV,
-      perCellV: outputV / sum(cellsOf),
+      perCellV,
       rangeV,
       source: sourceInWords(isHigh ? chargingVoltage.source : lowSource(first)),
     },

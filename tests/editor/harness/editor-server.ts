@@ -129,19 +129,25 @@ function listeningPort(child: ChildProcess, printed: () => string): Promise<numb
   });
 }
 
+/** The editors of this process, each with the removal of its folder. */
+const editors: { readonly child: ChildProcess; readonly remove: () => void }[] = [];
+
 /** After the tests, or an interruption of them, no editor keeps running, with its extension hosts and language servers. */
 function endWithUs(child: ChildProcess, remove: () => void): void {
-  // All editors end before a folder is removed: a removal takes time, can fail, and the worker may be killed during it.
-  process.prependOnceListener("exit", () => {
-    if (child.pid !== undefined && child.exitCode === null && child.signalCode === null) {
-      process.kill(-child.pid, "SIGKILL");
-    }
-  });
+  editors.push({ child, remove });
+  if (editors.length > 1) return;
   process.once("exit", () => {
-    try {
-      remove();
-    } catch {
-      // A dying process wrote into it once more: the rest remains in the folder for temporary files.
+    // All editors end before a folder is removed: a removal takes time, can fail, and the worker may be killed during it.
+    for (const { child } of editors) {
+      if (child.pid !== undefined && child.exitCode === null && child.signalCode === null)
+        process.kill(-child.pid, "SIGKILL");
+    }
+    for (const { remove } of editors) {
+      try {
+        remove();
+      } catch {
+        // A dying process wrote into it once more: the rest remains in the folder for temporary files.
+      }
     }
   });
   // Vitest's worker is ended by a signal, or by the end of the process that started it. Listening for these removes their usual
