@@ -724,10 +724,11 @@ function solvedPaths(judged: Judged, problem: PathProblem): SolvedPaths {
   });
   const byPart = new Map<number, (ExceededLimit & { met: boolean })[]>();
   problem.limits.forEach((limit, index) => {
-    const one = { met: met[index]!, ...limit };
-    const there = byPart.get(limit.part);
+    const { part, kind, way, allowedV } = limit;
+    const one = { part, kind, way, allowedV, met: met[index]! };
+    const there = byPart.get(part);
     if (there) there.push(one);
-    else byPart.set(limit.part, [one]);
+    else byPart.set(part, [one]);
   });
   return {
     sizes,

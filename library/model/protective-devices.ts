@@ -4,9 +4,11 @@ import type { Protection } from "./run.ts";
 
 /** A conductor as its record states it: its devices have no place in the network yet. */
 export type StatedConductor = Omit<NetworkConductor, "near" | "far"> & {
-  readonly near: Protection | null;
-  readonly far: Protection | null;
+  readonly near: StatedDevice | null;
+  readonly far: StatedDevice | null;
 };
+
+type StatedDevice = Protection & { readonly index?: never; readonly place?: never };
 
 /**
  * Numbers the devices: first those of conductors, in the order of the conductors and the one at the near end first; then the
@@ -35,7 +37,7 @@ function placedConductor(stated: StatedConductor, index: number, first: number):
   const before = placedBefore.get(stated);
   if (before?.index === index && before.first === first) return before.conductor;
   const place = (
-    protection: Protection | null,
+    protection: StatedDevice | null,
     end: "near" | "far",
     device: number,
   ): ConductorDevice | null =>

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { sampleNetwork } from "../../library/analysis/network/sample-network.tester.ts";
+import { asStated, sampleNetwork } from "../../library/analysis/network/sample-network.tester.ts";
 import { resistorNetwork } from "../../library/analysis/network/solver/resistor-network.tester.ts";
 import { solveScenarios } from "../../library/analysis/network/solver/solve-scenarios.ts";
 import type { SolvedScenario } from "../../library/analysis/network-result.ts";
@@ -234,7 +234,7 @@ function reordered(network: Network, parts: readonly number[], conductors: reado
     terminals: network.terminals.map((terminal) => ({ ...terminal, part: placeOf.get(terminal.part)! })),
     parts: parts.map((from, at): Part => ({ ...network.parts[from]!, index: at })),
     ...placeDevices(
-      conductors.map((from) => network.conductors[from]!),
+      conductors.map((from) => asStated(network.conductors[from]!)),
       parts.map((from) => network.parts[from]!),
     ),
     scenarios: [

@@ -1,11 +1,13 @@
 import type {
   AlternatorPart,
   BatteryPart,
+  ConductorDevice,
   DcDcChargerPart,
   InverterPart,
   Join,
   LoadPart,
   Network,
+  NetworkConductor,
   NetworkTerminal,
   Part,
   SolarArrayPart,
@@ -272,4 +274,15 @@ function deviceOf(ratingA: number, ohm: number) {
 
 function device(given: number | Protection | undefined): Protection | null {
   return typeof given === "number" ? { ratingA: given, writtenAs: "number" } : (given ?? null);
+}
+
+/** As its record states it: its devices without their places. */
+export function asStated({ near, far, ...conductor }: NetworkConductor): StatedConductor {
+  return { ...conductor, near: withoutPlace(near), far: withoutPlace(far) };
+}
+
+function withoutPlace(device: ConductorDevice | null): StatedConductor["near"] {
+  if (!device) return null;
+  const { index: _, place: __, ...stated } = device;
+  return stated;
 }

@@ -1,7 +1,7 @@
 import { battery, build, cable, circuit, disconnect, shoreCharger } from "loomwright";
 
 // A camper: a charger with an equalising voltage on a lithium battery.
-// Expected: warning battery/charging-voltage at charger or bank
+// Expected: error battery/charging-voltage at charger or bank
 // Because: Common practice: LiFePO4 14.0 to 14.6 V for four cells; the charger holds 15.5 V.
 build({ name: "charged too high", voltage: 12, insulationC: 105 });
 

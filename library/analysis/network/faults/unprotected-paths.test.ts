@@ -4,7 +4,7 @@ import { sampledRuns } from "../../../../tests/setup/sampled.ts";
 import type { Network, NetworkConductor } from "../../../model/network.ts";
 import { placeDevices, type StatedConductor } from "../../../model/protective-devices.ts";
 import { ampacityOf } from "../../ampacity.ts";
-import { placeIn, sampleNetwork } from "../sample-network.tester.ts";
+import { asStated, placeIn, sampleNetwork } from "../sample-network.tester.ts";
 import { internalConnectionsOf, sourcesOf } from "../topology/internal-connections.ts";
 import type { NetworkTopology } from "../topology/network-topology.ts";
 import { topologyOf } from "../topology/topology.ts";
@@ -100,7 +100,7 @@ function withDevicesAsParts(network: Network): Network {
   const parts = [...network.parts];
   const conductors = network.conductors.map((conductor): StatedConductor => {
     const { near, from } = conductor;
-    if (!near) return conductor;
+    if (!near) return asStated(conductor);
     const index = parts.length;
     const [line, load] = ["line", "load"].map(
       (name) => terminals.push({ part: index, name, side: "either" }) - 1,
@@ -110,7 +110,7 @@ function withDevicesAsParts(network: Network): Network {
       ...{ terminals: { line, load }, mountedOn: from, ratingA: near.ratingA, writtenAs: "object" },
       ...{ milliohm: 0, continuous: true, systemV: 12 },
     });
-    return { ...conductor, from: load, near: null };
+    return { ...asStated(conductor), from: load, near: null };
   });
   const { scenarios } = network;
   return { terminals, parts, ...placeDevices(conductors, parts), scenarios };
@@ -185,7 +185,7 @@ describe("any wiring", () => {
           ...network,
           ...placeDevices(
             network.conductors.map((conductor, index) =>
-              index === place.conductor ? { ...conductor, [place.end]: null } : conductor,
+              index === place.conductor ? { ...asStated(conductor), [place.end]: null } : asStated(conductor),
             ),
             network.parts,
           ),
@@ -244,7 +244,7 @@ describe("any wiring", () => {
           ...network,
           ...placeDevices(
             order.map(({ index, random: [, turned] }) => {
-              const conductor = network.conductors[index]!;
+              const conductor = asStated(network.conductors[index]!);
               const { from, to, near, far } = conductor;
               return turned ? { ...conductor, from: to, to: from, near: far, far: near } : conductor;
             }),
