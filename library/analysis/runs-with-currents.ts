@@ -90,8 +90,7 @@ function runWith(stated: Run, current: RunCurrent): Run {
   const last = lastOf.get(stated);
   if (last?.current === key) return last.run;
   const { lowVoltageA: _, estimate: __, loadEstimate: ___, loadIsOf: ____, ...rest } = stated;
-  const { loadA, ...others } = current;
-  const run = { ...rest, loadA, ...others };
+  const run = { ...rest, ...current };
   lastOf.set(stated, { current: key, run });
   return run;
 }

@@ -1,10 +1,13 @@
 import { certainCurrentThrough } from "../analysis/current-through.ts";
+import { nearestRatingAbove } from "../analysis/made-ratings.ts";
 import type { NetworkResult, WorstOf } from "../analysis/network-result.ts";
+import type { ProtectiveDevice } from "../model/network.ts";
 import type { Part } from "../model/network.ts";
 import { currentLimitsOf, type PartCurrentLimit } from "../model/part-roles.ts";
 import { workedOutOnce } from "../model/worked-out-once.ts";
 import type { RuleId } from "../plan/rule-id.ts";
 import type { Citation } from "../standards/citation.ts";
+import { ratingOverContinuousLoad } from "../standards/protection-rules.ts";
 import type { Severity } from "./finding.ts";
 import { type Found, inNetwork, type JudgedNetwork, type JudgedPlan } from "./rule.ts";
 import { estimateInWords } from "./wording/estimate-in-words.ts";
@@ -73,6 +76,18 @@ export function aboveStatedRating(plan: JudgedPlan, rule: RuleId): Found<AboveRa
 /** Severity of a current that a part carries for hours, above its rating: an error from twice the heat that it is made for. */
 export function severityAbove(currentA: number, ratedA: number): Severity {
   return currentA * currentA > mostHeat * ratedA * ratedA ? "error" : "warning";
+}
+
+/**
+ * Severity of a part that no device up to its rating protects, while the devices behind it let more through together: information up to
+ * the rating that a device has over a continuous load of exactly what the part may carry.
+ */
+export function severityBehind(
+  { ratingA, family }: Pick<ProtectiveDevice, "ratingA" | "family">,
+  ratedA: number,
+): Severity {
+  const overItsLoadA = nearestRatingAbove(ratingOverContinuousLoad.factor * ratedA, family) ?? 0;
+  return ratingA <= overItsLoadA ? "info" : "warning";
 }
 
 /** Our choice. Heat is proportional to the square of the current: 141 % of a rating warms a bar or a contact twice as much. */

@@ -48,12 +48,17 @@ testRule(busRating, [
       {
         subject: "main",
         on: "ratedA",
-        severity: "info",
+        severity: "warning",
         message:
           "No device below 150 A protects this bus bar, its rating is 100 A (ratedA), and the devices behind it let more through together: further loads could overload it (common practice, no source). Put a fuse of at most 100 A before it, or use a bus bar with a higher rating.",
         fixes: "no fix",
       },
     ],
+  },
+  {
+    name: "behind the rating that a continuous load of its rating asks for",
+    plan: bus(`out("oven", 30); out("pump", 30);`).replace('gauge: "2/0" }', 'gauge: "2/0", protect: 125 }'),
+    finds: [{ on: "ratedA", severity: "info", message: "No device below 125 A", fixes: "no fix" }],
   },
   {
     name: "the devices behind it let no more through",

@@ -2,7 +2,7 @@ import { certainCurrentThrough } from "../../analysis/current-through.ts";
 import { deviceLimiting } from "../../analysis/network/faults/thin-returns.ts";
 import { endsAt, mountedAt } from "../../analysis/network/topology/ends-at.ts";
 import type { Part } from "../../model/network.ts";
-import { type AboveRating, aboveStatedRating, isAbove, statedRating } from "../current-through.ts";
+import { type AboveRating, aboveStatedRating, isAbove, severityBehind, statedRating } from "../current-through.ts";
 import { placedDevice, relatedDevice } from "../fixes/placed-device.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
@@ -53,7 +53,7 @@ interface BehindGreaterDevice {
   readonly ratedA: number;
 }
 
-/** Information: no current of the plan exceeds the rating. */
+/** No current of the plan exceeds the rating yet. */
 function behindGreaterDevice(
   { network, result }: JudgedNetwork,
   bus: BusBarPart,
@@ -69,7 +69,7 @@ function behindGreaterDevice(
     {
       subject: bus.name,
       at: atPart(bus, "ratedA"),
-      severity: "info",
+      severity: severityBehind(device, ratedA),
       values: { ratingA: device.ratingA, ratedA },
       related: [relatedDevice(placed)],
     },

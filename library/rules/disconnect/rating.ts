@@ -1,16 +1,14 @@
 import { certainCurrentThrough } from "../../analysis/current-through.ts";
-import { nearestRatingAbove } from "../../analysis/made-ratings.ts";
 import { greatestStarts, type Start } from "../../analysis/motor-start.ts";
 import { deviceLimiting } from "../../analysis/network/faults/thin-returns.ts";
 import { joinsBatteries } from "../../analysis/network/topology/batteries-beside.ts";
 import { ratingBehindA } from "../../analysis/rating-behind.ts";
 import { isMotor } from "../../model/motor-starts.ts";
-import type { ProtectiveDevice } from "../../model/network.ts";
 import { isStarterMotor } from "../../model/part-roles.ts";
 import { type Contacts, hasContacts } from "../../model/switch-positions.ts";
 import { contactsForSeconds } from "../../standards/machine-practice.ts";
-import { batteryMasterSwitch, ratingOverContinuousLoad } from "../../standards/protection-rules.ts";
-import { type AboveRating, aboveStatedRating, isAbove, statedRating } from "../current-through.ts";
+import { batteryMasterSwitch } from "../../standards/protection-rules.ts";
+import { type AboveRating, aboveStatedRating, isAbove, severityBehind, statedRating } from "../current-through.ts";
 import { placedDevice, relatedDevice } from "../fixes/placed-device.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
@@ -85,17 +83,12 @@ function behindGreaterDevices(judged: JudgedNetwork): Found<BehindGreaterDevice>
       {
         subject: part.name,
         at: atPart(part, "ratedA"),
-        ...(isForItsLoad(device, ratedA) && { severity: "info" as const }),
+        severity: severityBehind(device, ratedA),
         values: { kind: kindInWords(part), ratingA: device.ratingA, ratedA },
         related: [relatedDevice(placed)],
       },
     ];
   });
-}
-
-/** The rating that a device has over a continuous load of exactly what the switch may carry. */
-function isForItsLoad({ ratingA, family }: ProtectiveDevice, ratedA: number): boolean {
-  return ratingA <= (nearestRatingAbove(ratingOverContinuousLoad.factor * ratedA, family) ?? 0);
 }
 
 /** The start of a motor, with a current above what the contacts may carry for seconds. */

@@ -1,7 +1,7 @@
 import { battery, build, busBar, cable, circuit, disconnect } from "loomwright";
 
 // A stage trailer: cables and fuse are for an inverter that will come; the bus bar in between is for 80 A.
-// Expected: info bus/rating at plus
+// Expected: warning bus/rating at plus
 // Because: Common practice: a fuse also protects the bar behind it; 250 A lets 250 A flow through a bar for 80 A.
 build({ name: "stage trailer", voltage: 12, insulationC: 105, installedIn: "vehicle" });
 const classT = (ratingA: number) =>
