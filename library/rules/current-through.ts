@@ -1,8 +1,7 @@
 import { certainCurrentThrough } from "../analysis/current-through.ts";
 import { nearestRatingAbove } from "../analysis/made-ratings.ts";
 import type { NetworkResult, WorstOf } from "../analysis/network-result.ts";
-import type { ProtectiveDevice } from "../model/network.ts";
-import type { Part } from "../model/network.ts";
+import type { Part, ProtectiveDevice } from "../model/network.ts";
 import { currentLimitsOf, type PartCurrentLimit } from "../model/part-roles.ts";
 import { workedOutOnce } from "../model/worked-out-once.ts";
 import type { RuleId } from "../plan/rule-id.ts";

@@ -2,7 +2,13 @@ import { certainCurrentThrough } from "../../analysis/current-through.ts";
 import { deviceLimiting } from "../../analysis/network/faults/thin-returns.ts";
 import { endsAt, mountedAt } from "../../analysis/network/topology/ends-at.ts";
 import type { Part } from "../../model/network.ts";
-import { type AboveRating, aboveStatedRating, isAbove, severityBehind, statedRating } from "../current-through.ts";
+import {
+  type AboveRating,
+  aboveStatedRating,
+  isAbove,
+  severityBehind,
+  statedRating,
+} from "../current-through.ts";
 import { placedDevice, relatedDevice } from "../fixes/placed-device.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";

@@ -8,7 +8,13 @@ import { isStarterMotor } from "../../model/part-roles.ts";
 import { type Contacts, hasContacts } from "../../model/switch-positions.ts";
 import { contactsForSeconds } from "../../standards/machine-practice.ts";
 import { batteryMasterSwitch } from "../../standards/protection-rules.ts";
-import { type AboveRating, aboveStatedRating, isAbove, severityBehind, statedRating } from "../current-through.ts";
+import {
+  type AboveRating,
+  aboveStatedRating,
+  isAbove,
+  severityBehind,
+  statedRating,
+} from "../current-through.ts";
 import { placedDevice, relatedDevice } from "../fixes/placed-device.ts";
 import { ownRequirement } from "../own-requirement.ts";
 import { defineRule, type Found, inNetwork, type JudgedNetwork } from "../rule.ts";
