@@ -172,9 +172,9 @@ function start(): void {
     elements.mark(ids);
     const chosen = elements.chosen();
     // The message may be that of an earlier move: an element that is being read with the keyboard stays chosen.
-    const isRead = chosen !== undefined && document.hasFocus() && elements.focused() === chosen;
-    choose(isRead || (chosen !== undefined && ids.includes(chosen)) ? chosen : ids[0]);
-    if (isRead) return;
+    const isByKeyboard = groupAround(document.activeElement)?.matches(":focus-visible");
+    if (isByKeyboard && document.hasFocus() && elements.focused() === chosen) return choose(chosen);
+    choose(chosen !== undefined && ids.includes(chosen) ? chosen : ids[0]);
     const boxes = ids.flatMap((id) => elements.box(id) ?? []);
     if (ids[0] !== undefined && !boxes.some((box) => stage.sees(box))) reveal(ids[0]);
   };
