@@ -15,7 +15,7 @@ const tests = ["library", "server", "extension", "tests"].map((folder) => `${fol
 const alone: Readonly<Record<string, string>> = {
   "tests/hostile/memory.test.ts": "counts the memory of its process and sets a V8 flag",
   "tests/growth/*.test.ts":
-    "counts steps with V8's precise coverage, which must start before the code it counts is loaded",
+    "counts steps with V8's precise coverage, which must start before the code it counts is loaded, or sets a V8 flag",
   "server/open-plans.test.ts": "mocks a module",
   "server/front/engine-watch.test.ts": "sets the clock",
 };

@@ -8,6 +8,7 @@ export type StatedConductor = Omit<NetworkConductor, "near" | "far"> & {
   readonly far: StatedDevice | null;
 };
 
+/** A device of a network has a place already, and would keep it. */
 type StatedDevice = Protection & { readonly index?: never; readonly place?: never };
 
 /**

@@ -79,7 +79,7 @@ export function severityAbove(currentA: number, ratedA: number): Severity {
 
 /**
  * Severity of a part that no device up to its rating protects, while the devices behind it let more through together: information up to
- * the rating that a device has over a continuous load of exactly what the part may carry.
+ * the fuse for a continuous load as great as the rating of the part.
  */
 export function severityBehind(
   { ratingA, family }: Pick<ProtectiveDevice, "ratingA" | "family">,

@@ -2,6 +2,7 @@ import { certainCurrentThrough } from "../../analysis/current-through.ts";
 import { deviceLimiting } from "../../analysis/network/faults/thin-returns.ts";
 import { endsAt, mountedAt } from "../../analysis/network/topology/ends-at.ts";
 import type { Part } from "../../model/network.ts";
+import { ratingOverContinuousLoad } from "../../standards/protection-rules.ts";
 import {
   type AboveRating,
   aboveStatedRating,
@@ -26,6 +27,7 @@ export const busRating = defineRule<AboveRating | BehindGreaterDevice>({
     ownRequirement(
       "The devices before or behind a bus bar let no more through it for hours than its rating.",
     ),
+    ratingOverContinuousLoad.source,
   ],
   fixable: false,
   acceptable: true,

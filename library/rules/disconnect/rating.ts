@@ -7,7 +7,7 @@ import { isMotor } from "../../model/motor-starts.ts";
 import { isStarterMotor } from "../../model/part-roles.ts";
 import { type Contacts, hasContacts } from "../../model/switch-positions.ts";
 import { contactsForSeconds } from "../../standards/machine-practice.ts";
-import { batteryMasterSwitch } from "../../standards/protection-rules.ts";
+import { batteryMasterSwitch, ratingOverContinuousLoad } from "../../standards/protection-rules.ts";
 import {
   type AboveRating,
   aboveStatedRating,
@@ -33,6 +33,7 @@ export const disconnectRating = defineRule<AboveRating | AtStart | BehindGreater
     batteryMasterSwitch,
     contactsForSeconds.source,
     ownRequirement("A device before a battery switch lets no more through it for hours than its rating."),
+    ratingOverContinuousLoad.source,
   ],
   fixable: false,
   acceptable: true,
