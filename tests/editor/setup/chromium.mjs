@@ -1,7 +1,9 @@
 import { installedProgram, installFromDebian, isDebian, isProgram } from "../../setup/debian.mjs";
 import { CannotBeHad } from "./cannot-be-had.mjs";
 
-const names = ["chromium", "chromium-browser", "google-chrome-stable", "google-chrome", "chrome"];
+/** Chromium without windows of its own. The same engine draws a page in half of the time. */
+const shell = "chromium-headless-shell";
+const names = [shell, "chromium", "chromium-browser", "google-chrome-stable", "google-chrome", "chrome"];
 const macApplications = [
   "/Applications/Chromium.app/Contents/MacOS/Chromium",
   "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
@@ -39,5 +41,11 @@ function installedChromium() {
 
 /** With fonts: without any the workbench would show boxes in the pictures. */
 async function installWithApt() {
-  await installFromDebian("chromium", "fonts-dejavu-core", "fonts-liberation");
+  const fonts = ["fonts-dejavu-core", "fonts-liberation"];
+  try {
+    await installFromDebian(shell, ...fonts);
+  } catch {
+    // Older releases have only the whole of Chromium.
+    await installFromDebian("chromium", ...fonts);
+  }
 }
