@@ -51,10 +51,12 @@ export interface EnginesWiring {
   hopeless(why: string): void;
   log(text: string): void;
   readonly limitsMs: Readonly<Record<Duty["role"], number>>;
+  /** Time from the first rest of the first engine to the start of a spare one; it starts at once if that engine is slow. */
+  readonly spareAfterMs: number;
 }
 
 export function createEngines(wiring: EnginesWiring): Engines {
-  const { startThread, replay, received, replaced, hopeless, log, limitsMs } = wiring;
+  const { startThread, replay, received, replaced, hopeless, log, limitsMs, spareAfterMs } = wiring;
   const slow = new Set<Uri>();
   /** The number of times that each plan has blocked the foreground engine. */
   const demotions = new Map<Uri, number>();
@@ -96,11 +98,15 @@ export function createEngines(wiring: EnginesWiring): Engines {
     return engine;
   };
 
-  /** When the foreground engine is at rest, others can start: the background engine, and a spare one. */
+  /** When the foreground engine is at rest, others can start: the background engine, and a spare one, the first of them later. */
   const prepareOthers = (engine: Running): void => {
     if (engine !== foreground) return;
     if (slow.size > 0) background ??= appoint(takeSpare(), "background");
-    spare ??= start();
+    const startSpare = () => {
+      spare ??= start();
+    };
+    if (count > 1) startSpare();
+    else spareTimer ??= setTimeout(startSpare, spareAfterMs).unref();
   };
 
   /** Gives an engine its role; until then it only loads and prepares itself. */
@@ -186,6 +192,7 @@ export function createEngines(wiring: EnginesWiring): Engines {
   };
 
   let spare: Running | undefined;
+  let spareTimer: NodeJS.Timeout | undefined;
   let background: Running | undefined;
   let foreground: Running = appoint(start(), "foreground");
 
@@ -213,6 +220,7 @@ export function createEngines(wiring: EnginesWiring): Engines {
     },
     end() {
       over = true;
+      clearTimeout(spareTimer);
       for (const engine of [foreground, background, spare]) {
         engine?.watch?.stop();
         engine?.thread.end();

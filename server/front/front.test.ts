@@ -33,6 +33,8 @@ interface FakeEngine {
   duty(): Duty;
 }
 
+const spareAfterMs = 10;
+
 function setUp() {
   const engines: FakeEngine[] = [];
   const editor: (RequestMessage & NotificationMessage & ResponseMessage)[] = [];
@@ -42,6 +44,7 @@ function setUp() {
     exit: (code) => exits.push(code),
     whenGone: () => undefined,
     limitsMs: { foreground: 500, background: 30_000 },
+    spareAfterMs,
     startThread(number, { received, ended }: EngineEvents) {
       const heard: FakeEngine["heard"] = [];
       const engine: FakeEngine = {
@@ -127,6 +130,20 @@ describe("front", () => {
     expect(asked(next)).toEqual([7]);
     next.answer(7, { contents: "boat" });
     expect(answered(7)?.result).toEqual({ contents: "boat" });
+  });
+
+  test("a spare engine starts some time after the first is at rest, and the next one at once", async () => {
+    const { engines, worksOn } = setUp();
+    engines[0]!.say(atRestMethod);
+    expect(engines).toHaveLength(1);
+    await expect.poll(() => engines.length).toBe(2);
+    engines[0]!.say(atRestMethod);
+    engines[0]!.say(workingOnMethod, worksOn(van));
+    engines[0]!.die();
+    expect(engines).toHaveLength(2);
+    engines[1]!.say(atRestMethod);
+    // One for the slow plan, and a spare one.
+    expect(engines).toHaveLength(4);
   });
 
   test("the plan that held up the foreground becomes the background's, and so do the questions about it", () => {

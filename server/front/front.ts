@@ -37,7 +37,7 @@ export interface Front {
   end(): void;
 }
 
-export interface FrontWiring extends Pick<EnginesWiring, "startThread" | "limitsMs"> {
+export interface FrontWiring extends Pick<EnginesWiring, "startThread" | "limitsMs" | "spareAfterMs"> {
   /** The results of engines are still text: {@link AnswerText}. */
   toEditor(message: Message): void;
   /** Ends the process. */
@@ -46,7 +46,7 @@ export interface FrontWiring extends Pick<EnginesWiring, "startThread" | "limits
   whenGone(processId: number, gone: () => void): void;
 }
 
-export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }: FrontWiring): Front {
+export function createFront({ toEditor, exit, whenGone, ...starting }: FrontWiring): Front {
   const editor = createEditorState();
   /** Unanswered requests of the editor, by their id. */
   const asked = new Map<Id, Asked>();
@@ -65,8 +65,7 @@ export function createFront({ toEditor, exit, whenGone, startThread, limitsMs }:
   const owners = createOwners(notifyEditor);
 
   const engines: Engines = createEngines({
-    startThread,
-    limitsMs,
+    ...starting,
     log,
     replay: () => editor.replay(),
     received: (engine, message) => fromEngine(engine, message),

@@ -19,6 +19,9 @@ import { createFront } from "./front.ts";
  */
 const limitsMs = { foreground: 400, background: 30_000 };
 
+/** Our choice: an editor that opens needs the processor itself, and two seconds of it go into a spare engine. */
+const spareAfterMs = 20_000;
+
 const words = process.argv.slice(2);
 const usage = "loomwright-language-server --stdio | --node-ipc | --socket=PORT | --pipe=NAME";
 const transport = transportOf(words);
@@ -45,6 +48,7 @@ if (words.includes("--help") || !transport) {
   const front = createFront({
     toEditor,
     limitsMs,
+    spareAfterMs,
     startThread: (number, events) =>
       startEngineThread(new URL("../dist/engine.cjs", import.meta.url), number, events),
     whenGone(processId, gone) {

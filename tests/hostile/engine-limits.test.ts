@@ -37,6 +37,7 @@ function start() {
     exit: () => undefined,
     whenGone: () => undefined,
     limitsMs: { foreground: 300, background: 1_200 },
+    spareAfterMs: 0,
     startThread: (number, events) => startEngineThread(engine, number, events),
   });
   front = current;
