@@ -1,5 +1,5 @@
 import { existsSync } from "node:fs";
-import { join } from "node:path";
+import { basename, dirname, join } from "node:path";
 import { expect, test } from "vitest";
 import { runFromPalette, statusItem } from "../harness/on-screen.ts";
 import { useEditor } from "../harness/use-editor.ts";
@@ -7,8 +7,8 @@ import { useEditor } from "../harness/use-editor.ts";
 const editor = useEditor({ trustEverything: true });
 
 test("a new build is made from the command palette, in a new folder of the name one gives", async () => {
-  const folder = editor.folder({ "notes.txt": "mine\n" });
-  const page = await editor.open(folder, { file: "notes.txt" });
+  const { page, folder } = await editor.show({ "notes.txt": "mine\n" }, "notes.txt");
+  const workspace = dirname(folder);
   await runFromPalette(page, "Loomwright: New Build from Template");
 
   const templates = page.locator(".quick-input-widget", { hasText: "What is it for?" });
@@ -22,12 +22,12 @@ test("a new build is made from the command palette, in a new folder of the name 
 
   const name = page.locator(".quick-input-widget", { hasText: "Name of the new folder" });
   await name.waitFor();
-  await name.locator("input[type=text]").fill("notes.txt");
+  await name.locator("input[type=text]").fill(basename(folder));
   await name.getByText("exists already").waitFor();
   await name.locator("input[type=text]").fill("van");
   await page.keyboard.press("Enter");
 
   await page.locator(".tab.active", { hasText: "plan.ts" }).waitFor();
   await statusItem(page, "Loomwright: 8 circuits").waitFor();
-  expect(existsSync(join(folder, "van", "package.json"))).toBe(true);
+  expect(existsSync(join(workspace, "van", "package.json"))).toBe(true);
 });
