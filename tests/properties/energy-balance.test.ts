@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type BankModel, balanceOf } from "../../library/analysis/energy/bank-balance.ts";
-import { daysOfMonths, daysOfYear } from "../../library/analysis/energy/calendar.ts";
+import { type BankModel, balanceOf, monthlyBalanceOf } from "../../library/analysis/energy/bank-balance.ts";
+import { daysOfMonths, daysOfYear, monthOfDay } from "../../library/analysis/energy/calendar.ts";
 import { clearnessOfMonth } from "../../library/analysis/energy/clearness-of-days.ts";
 import type { Climate } from "../../library/analysis/energy/climate.ts";
 import { irradianceOn } from "../../library/analysis/energy/hours-of-sun.ts";
@@ -109,6 +109,39 @@ describe("balance of a bank", () => {
     const year = balanceOf(bankOf(2_000), flows, { stretches: wholeYear, startWh: 2_000 });
     const again = balanceOf(bankOf(2_000), flows, { stretches: wholeYear, startWh: year.storedWh.at(-1)! });
     expect(again.storedWh.at(-1)).toBeCloseTo(year.storedWh.at(-1)!, 6);
+  });
+
+  test("the sums by month are those of the hours, also where the second of two years meets the first", () => {
+    fc.assert(
+      fc.property(
+        anyPlan,
+        fc.constantFrom(wholeYear, [{ fromDay: 170, days: daysOfYear }], [{ fromDay: 350, days: 40 }]),
+        ({ seed, loadW, sunW, fullWh, floor, constantUpTo }, stretches) => {
+          const flows = flowsOf(seed, loadW, sunW);
+          const bank = bankOf(fullWh, {
+            constantUpTo,
+            floorWh: Array(12).fill(floor * fullWh * 0.5),
+            reserveWh: Array(12).fill(floor * fullWh),
+          });
+          const run = { stretches, startWh: fullWh };
+          const [year, months] = [balanceOf(bank, flows, run), monthlyBalanceOf(bank, flows, run)];
+          for (const month of daysOfMonths.keys()) {
+            const isRun = (at: number) =>
+              monthOfDay[Math.floor(at / 24)] === month && !Number.isNaN(year.storedWh[at]);
+            const ofMonth = (hourly: Float64Array) => hourly.filter((_, at) => isRun(at));
+            const stored = ofMonth(year.storedWh);
+            for (const sum of ["unmetWh", "spilledWh", "lostWh"] as const)
+              expect(months[sum][month]).toBeCloseTo(total(ofMonth(year[sum])), 6);
+            expect(months.lowestWh[month]).toBe(Math.min(fullWh, ...stored));
+            expect(months.highestWh[month]).toBe(Math.max(0, ...stored));
+            const below = stored.filter((wh) => wh < bank.reserveWh[month]! - 1e-6).length;
+            expect(months.hoursBelowReserve[month]).toBe(below);
+            expect(months.unmetHours[month]).toBe(ofMonth(year.unmetWh).filter((wh) => wh > 1e-6).length);
+          }
+        },
+      ),
+      { numRuns: sampledRuns(30) },
+    );
   });
 
   test("a stretch over the turn of the year starts with its charge, and the other hours are not run", () => {

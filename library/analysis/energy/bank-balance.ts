@@ -89,19 +89,50 @@ export function balanceOf(bank: BankModel, flows: Flows, { stretches, startWh }:
 
 /** {@link balanceOf} in sums by month: an edit needs no more, and each list of all hours costs time. */
 export function monthlyBalanceOf(bank: BankModel, flows: Flows, run: BalanceRun): BankMonths {
-  const months: BankMonths = {
-    unmetWh: new Float64Array(12),
-    spilledWh: new Float64Array(12),
-    lostWh: new Float64Array(12),
-    lowestWh: new Float64Array(12).fill(bank.fullWh),
-    highestWh: new Float64Array(12),
-    hoursBelowReserve: new Int32Array(12),
-    unmetHours: new Int32Array(12),
-  };
+  const year = emptyDays(flows.loadW.length / 24);
   for (const stretch of run.stretches) {
     let storedWh = Math.min(bank.fullWh, run.startWh);
-    if (stretch.days * 24 === flows.loadW.length) storedWh = stepThrough(bank, flows, stretch, storedWh);
-    stepThrough(bank, flows, stretch, storedWh, months);
+    if (stretch.days * 24 === flows.loadW.length)
+      storedWh = stepThrough(bank, flows, stretch, storedWh, year);
+    stepThrough(bank, flows, stretch, storedWh, year);
+  }
+  return sumsByMonth(year, bank.fullWh);
+}
+
+/** By day of the year: the energy in the bank at its beginning, NaN if the day was not run, and {@link BankMonths} of the day. */
+interface BankDays extends BankMonths {
+  readonly startWh: Float64Array;
+}
+
+function emptyDays(count: number): BankDays {
+  return { startWh: new Float64Array(count).fill(Number.NaN), ...emptySums(count) };
+}
+
+function emptySums(count: number): BankMonths {
+  return {
+    unmetWh: new Float64Array(count),
+    spilledWh: new Float64Array(count),
+    lostWh: new Float64Array(count),
+    lowestWh: new Float64Array(count),
+    highestWh: new Float64Array(count),
+    hoursBelowReserve: new Int32Array(count),
+    unmetHours: new Int32Array(count),
+  };
+}
+
+function sumsByMonth(days: BankDays, fullWh: number): BankMonths {
+  const months = emptySums(12);
+  months.lowestWh.fill(fullWh);
+  for (let day = 0; day < days.startWh.length; day++) {
+    if (Number.isNaN(days.startWh[day])) continue;
+    const month = monthOfDay[day]!;
+    months.unmetWh[month]! += days.unmetWh[day]!;
+    months.spilledWh[month]! += days.spilledWh[day]!;
+    months.lostWh[month]! += days.lostWh[day]!;
+    months.lowestWh[month] = Math.min(months.lowestWh[month]!, days.lowestWh[day]!);
+    months.highestWh[month] = Math.max(months.highestWh[month]!, days.highestWh[day]!);
+    months.hoursBelowReserve[month]! += days.hoursBelowReserve[day]!;
+    months.unmetHours[month]! += days.unmetHours[day]!;
   }
   return months;
 }
@@ -119,29 +150,34 @@ export function keepsUp(bank: BankModel, flows: Flows, { stretches, startWh }: B
 const nearlyWh = 1e-6;
 
 /**
- * The energy in the bank at the end of a stretch that begins with `storedWh`. Writes its hours or months, if there is a place; "until short"
- * ends at the first hour that is not served or in which the reserve is touched, with NaN.
+ * The energy in the bank at the end of a stretch that begins with `storedWh`. Writes its hours or days, if there is a place. Days that
+ * were run before are run again until one begins with the same energy: from there on the days are the same. "until short" ends at the
+ * first hour that is not served or in which the reserve is touched, with NaN.
  */
 function stepThrough(
   bank: BankModel,
   { loadW, sourceW, sourceShare = 1, chargersW }: Flows,
-  { fromDay, days }: Stretch,
+  { fromDay, days: count }: Stretch,
   storedWh: number,
-  into?: BankYear | BankMonths | "until short",
+  into?: BankYear | BankDays | "until short",
 ): number {
   const { fullWh, efficiency, selfDischarge, greatestChargeW, constantUpTo } = bank;
   const knee = constantUpTo * fullWh;
   const untilShort = into === "until short";
   const year = typeof into === "object" && "storedWh" in into ? into : undefined;
-  const months = typeof into === "object" && "lowestWh" in into ? into : undefined;
+  const days = typeof into === "object" && "startWh" in into ? into : undefined;
   const daysOfYear = loadW.length / 24;
   let stored = storedWh;
-  for (let step = 0; step < days; step++) {
+  for (let step = 0; step < count; step++) {
     const day = (fromDay + step) % daysOfYear;
     const month = monthOfDay[day]!;
     const floor = bank.floorWh[month]!;
     const shortBelow = bank.reserveWh[month]! - nearlyWh;
     const takesCharge = bank.chargeable[month]!;
+    if (days) {
+      if (days.startWh[day] === stored) return stored;
+      days.startWh[day] = stored;
+    }
     let [ofDayUnmet, ofDaySpilled, ofDayLost, lowest, highest] = [0, 0, 0, fullWh, 0];
     let [belowReserve, withoutSupply] = [0, 0];
     for (let at = day * 24; at < day * 24 + 24; at++) {
@@ -170,7 +206,7 @@ function stepThrough(
         year.unmetWh[at] = unmet;
         year.spilledWh[at] = spilled;
         year.lostWh[at] = lost;
-      } else if (months) {
+      } else if (days) {
         ofDayUnmet += unmet;
         ofDaySpilled += spilled;
         ofDayLost += lost;
@@ -180,14 +216,14 @@ function stepThrough(
         if (unmet > nearlyWh) withoutSupply++;
       } else if (untilShort && (unmet > nearlyWh || stored < shortBelow)) return Number.NaN;
     }
-    if (!months) continue;
-    months.unmetWh[month]! += ofDayUnmet;
-    months.spilledWh[month]! += ofDaySpilled;
-    months.lostWh[month]! += ofDayLost;
-    months.lowestWh[month] = Math.min(months.lowestWh[month]!, lowest);
-    months.highestWh[month] = Math.max(months.highestWh[month]!, highest);
-    months.hoursBelowReserve[month]! += belowReserve;
-    months.unmetHours[month]! += withoutSupply;
+    if (!days) continue;
+    days.unmetWh[day] = ofDayUnmet;
+    days.spilledWh[day] = ofDaySpilled;
+    days.lostWh[day] = ofDayLost;
+    days.lowestWh[day] = lowest;
+    days.highestWh[day] = highest;
+    days.hoursBelowReserve[day] = belowReserve;
+    days.unmetHours[day] = withoutSupply;
   }
   return stored;
 }

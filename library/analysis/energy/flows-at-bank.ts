@@ -133,8 +133,8 @@ export interface IdleArray {
  */
 export function flowsAtBanks(network: Network, topology: NetworkTopology): FlowsAtBanks {
   const known = knownIn(topology);
-  const solver = portionSolver(network, known.patterns);
   const { banks } = topology;
+  const solver = portionSolver(network, patternsBeside(network.parts[banks[0]?.batteries[0] ?? 0]));
   const apart = switchesApart(network, banks);
   const ways = { apart: waysIn(network, apart), joined: waysIn(network, allJoined) };
   const solve: Solve = (on, { sunShare = 0, engine = false } = {}) => {
@@ -240,16 +240,29 @@ function idleIn(network: Network, flows: readonly FlowsAtBank[]): readonly IdleA
 const knownIn = workedOutOnce(
   (_: NetworkTopology): Known => ({
     alone: new WeakMap(),
-    patterns: new Map(),
     charging: new Map(),
     transfers: undefined,
     idleArrays: undefined,
   }),
 );
 
+/**
+ * Of a battery that an edit leaves the same object. An edit of a conductor makes another topology, mostly of the same shape: the
+ * patterns are found by shape, and remain right in any network.
+ */
+function patternsBeside(battery: Part | undefined): PortionPatterns {
+  const patterns = battery ? patternsOf(battery) : new Map();
+  if (patterns.size > mostShapes) patterns.clear();
+  return patterns;
+}
+
+const patternsOf = workedOutOnce((_: Part): PortionPatterns => new Map());
+
+/** A plan has a shape for each load that several ways lead to; a plan that is typed passes more. */
+const mostShapes = 1_000;
+
 interface Known {
   readonly alone: WeakMap<Part, DrawAlone>;
-  readonly patterns: PortionPatterns;
   readonly charging: Map<Bank, Pick<FlowsAtBank, "arrays" | "chargers" | "generators">>;
   transfers: Transfers | undefined;
   idleArrays: readonly IdleArray[] | undefined;
