@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
-import { build, type Plugin } from "esbuild";
+import { build, type Metafile, type Plugin } from "esbuild";
 import { beforeAll, describe, expect, it } from "vitest";
 
 /*
@@ -24,6 +24,12 @@ const ofExtension = [...ofLibrary, "extension/extension.ts", "extension/diagram/
 /** Files of a package that are copied and not bundled: WebAssembly and the typeface. */
 const copied = ["@jitl/quickjs-ng-wasmfile-release-sync", "@resvg/resvg-wasm", "dejavu-fonts-ttf"];
 
+let bundled: ReadonlyMap<string, readonly string[]>;
+
+beforeAll(async () => {
+  bundled = await packagesByEntry();
+}, 60_000);
+
 describe.each([
   ["the library", "library/dist/THIRD-PARTY-NOTICES.txt", ofLibrary],
   ["the extension", "extension/dist/THIRD-PARTY-NOTICES.txt", ofExtension],
@@ -32,12 +38,15 @@ describe.each([
   const noticeOf = (heading: string) => notices.filter((notice) => notice.startsWith(`${heading}\n`));
   let packages: string[] = [];
 
-  beforeAll(async () => {
+  beforeAll(() => {
     packages = [
-      ...new Set([...(await bundledPackages(entries)), ...copied.map((name) => `node_modules/${name}`)]),
+      ...new Set([
+        ...entries.flatMap((entry) => bundled.get(entry)!),
+        ...copied.map((name) => `node_modules/${name}`),
+      ]),
     ];
     expect(packages.length).toBeGreaterThan(25);
-  }, 60_000);
+  });
 
   it("has a copyright line, a licence and a source of every package in its bundles", () => {
     for (const folder of packages) {
@@ -97,13 +106,13 @@ describe.each([
   });
 });
 
-/** Folders of the bundled packages, relative to the house. */
-async function bundledPackages(entries: readonly string[]): Promise<string[]> {
+/** By entry: the folders of the packages that are bundled with it, relative to the house. */
+async function packagesByEntry(): Promise<ReadonlyMap<string, readonly string[]>> {
   const plugin = join(house, "server/evaluate/sandbox/bundled-text-plugin.mjs");
   const { bundledText } = (await import(pathToFileURL(plugin).href)) as { readonly bundledText: Plugin };
   const { metafile } = await build({
     absWorkingDir: house,
-    entryPoints: [...entries],
+    entryPoints: ofExtension,
     outdir: join(house, "never-written"),
     bundle: true,
     write: false,
@@ -115,8 +124,18 @@ async function bundledPackages(entries: readonly string[]): Promise<string[]> {
     logLevel: "error",
     logOverride: { "empty-import-meta": "silent" },
   });
-  return Object.keys(metafile.inputs).flatMap((input) => {
-    const folder = /^.*node_modules\/(?:@[^/]+\/)?[^/]+(?=\/)/.exec(input)?.[0];
-    return folder ? [folder] : [];
-  });
+  return new Map(ofExtension.map((entry) => [entry, packagesIn(filesFrom(entry, metafile))]));
+}
+
+/** The file and all that it imports, directly or not. */
+function filesFrom(entry: string, { inputs }: Metafile): ReadonlySet<string> {
+  const reached = new Set([entry]);
+  // A set can grow while it is gone through.
+  for (const file of reached)
+    for (const { path, external } of inputs[file]!.imports) if (!external) reached.add(path);
+  return reached;
+}
+
+function packagesIn(files: ReadonlySet<string>): readonly string[] {
+  return [...files].flatMap((file) => /^.*node_modules\/(?:@[^/]+\/)?[^/]+(?=\/)/.exec(file)?.[0] ?? []);
 }
