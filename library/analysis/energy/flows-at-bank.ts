@@ -247,8 +247,8 @@ const knownIn = workedOutOnce(
 );
 
 /**
- * Of a battery that an edit leaves the same object. An edit of a conductor makes another topology, mostly of the same shape: the
- * patterns are found by shape, and remain right in any network.
+ * The patterns so far, kept with a battery: most edits leave it the same object. An edit of a conductor makes another topology, but
+ * mostly of the same shape, and a pattern depends on the shape alone.
  */
 function patternsBeside(battery: Part | undefined): PortionPatterns {
   const patterns = battery ? patternsOf(battery) : new Map();
