@@ -161,7 +161,13 @@ function energyOf(
   if (periods.length === 0 || networkUnread || !world) return [];
   const energy = energyOfPlan(
     periods,
-    network && judged && { network, topology: judged.result.topology },
+    network &&
+      judged && {
+        network,
+        topology: judged.result.topology,
+        // Bundled along their ways, conductors are warmer there.
+        scenarios: judged.network === network ? judged.result.scenarios : [],
+      },
     world,
     new Set(invalid.flatMap(({ serves, record }) => (serves === "balance" ? [record] : []))),
   );

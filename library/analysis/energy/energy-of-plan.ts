@@ -1,11 +1,10 @@
 import type { Network } from "../../model/network.ts";
 import type { Period } from "../../model/read-periods.ts";
 import type { WorldTable } from "../../standards/world.ts";
-import type { NetworkTopology } from "../network/topology/network-topology.ts";
 import { type Climate, type ClimateTable, climateTable } from "./climate.ts";
 import { energyOfPeriod, isUsed } from "./energy-of-period.ts";
 import type { BankEnergy, NamedConsumer, PeriodEnergy } from "./energy-result.ts";
-import { type FlowsAtBank, flowsAtBanks } from "./flows-at-bank.ts";
+import { type FlowsAtBank, flowsAtBanks, type SolvedNetwork } from "./flows-at-bank.ts";
 import { type PlaceTable, placeTable } from "./places.ts";
 
 /** The table of the world, decoded. */
@@ -24,14 +23,12 @@ export function worldOf(table: WorldTable): World {
  */
 export function energyOfPlan(
   periods: readonly Period[],
-  judged: { readonly network: Network; readonly topology: NetworkTopology } | undefined,
+  judged: SolvedNetwork | undefined,
   world: () => World,
   refused: ReadonlySet<number> = new Set(),
 ): readonly PeriodEnergy[] {
   if (periods.length === 0) return [];
-  const flows = judged
-    ? flowsAtBanks(judged.network, judged.topology)
-    : { banks: [], withoutBank: [], idleArrays: [] };
+  const flows = judged ? flowsAtBanks(judged) : { banks: [], withoutBank: [], idleArrays: [] };
   const withRefused = flows.banks.map((bank) => partsRefused(judged?.network, bank, refused));
   const judgedBanks = flows.banks.filter((_, index) => withRefused[index]!.length === 0);
   return periods.map((period): PeriodEnergy => {

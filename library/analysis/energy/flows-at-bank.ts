@@ -16,6 +16,7 @@ import { workedOutOnce } from "../../model/worked-out-once.ts";
 import { type PortionPatterns, portionSolver } from "../network/solver/solve-scenarios.ts";
 import type { SolvedDevices } from "../network/solver/solved-scenario.ts";
 import type { Bank, NetworkTopology } from "../network/topology/network-topology.ts";
+import type { ScenarioResult } from "../network-result.ts";
 import { type SolarWiring, solarWiringOf } from "../solar-wiring.ts";
 import type { ArrayOnController } from "./array-power.ts";
 import { batteriesOf, powerFrom, voltageOf } from "./bank-in-solution.ts";
@@ -129,9 +130,9 @@ export interface IdleArray {
 
 /**
  * The flows at each bank that feeds a consumer or is charged by the sun. One solution of the network for each consumer alone, one with
- * all of them, and one for each way to charge.
+ * all of them, and one for each way to charge; a scenario of the plan in the same state has it already.
  */
-export function flowsAtBanks(network: Network, topology: NetworkTopology): FlowsAtBanks {
+export function flowsAtBanks({ network, topology, scenarios }: SolvedNetwork): FlowsAtBanks {
   const known = knownIn(topology);
   const { banks } = topology;
   const solver = portionSolver(network, patternsBeside(network.parts[banks[0]?.batteries[0] ?? 0]));
@@ -139,6 +140,8 @@ export function flowsAtBanks(network: Network, topology: NetworkTopology): Flows
   const ways = { apart: waysIn(network, apart), joined: waysIn(network, allJoined) };
   const solve: Solve = (on, { sunShare = 0, engine = false } = {}) => {
     const state = stateOf(network, on, sunShare, engine ? allJoined : apart);
+    const solved = solvedBefore(network, scenarios, state);
+    if (solved) return solved;
     const portion = ways[engine ? "joined" : "apart"]().portionWith(state.on);
     const result = solver(state, portion);
     return result || !engine ? result : solver(state, { ...portion, parts: portion.parts.map(ample) });
@@ -201,6 +204,38 @@ export function flowsAtBanks(network: Network, topology: NetworkTopology): Flows
     withoutBank: withoutBank.map(({ part }) => part),
     idleArrays: known.idleArrays,
   };
+}
+
+/** A network with the results of its scenarios, if there are any. */
+export interface SolvedNetwork {
+  readonly network: Network;
+  readonly topology: NetworkTopology;
+  readonly scenarios: readonly ScenarioResult[];
+}
+
+/** The solution of a scenario with the same state, if all lengths are known: it does not name those that are not. */
+function solvedBefore(
+  { scenarios: states, conductors }: Network,
+  results: readonly ScenarioResult[],
+  state: Scenario,
+): SolvedDevices | undefined {
+  const same = results.find(({ scenario }) => isSameState(states[scenario]!, state));
+  if (same?.state !== "solved" || conductors.some(({ lengthM }) => lengthM === undefined)) return undefined;
+  return same;
+}
+
+function isSameState(one: Scenario, other: Scenario): boolean {
+  const isSame = (of: (scenario: Scenario) => readonly unknown[]) =>
+    of(one).every((value, part) => value === of(other)[part]);
+  return (
+    one.sunShare === other.sunShare &&
+    one.lowVoltage === other.lowVoltage &&
+    !one.selected &&
+    !other.selected &&
+    isSame(({ on }) => on) &&
+    isSame(({ starting }) => starting) &&
+    isSame(({ restV }) => restV)
+  );
 }
 
 /**
