@@ -55,8 +55,9 @@ export function arraySource(array: ArrayAtBank, { climate, days }: Omit<During, 
     before.of.record === record &&
     before.of.wiringLoss === wiringLoss;
   if (isSame) return before.source;
-  const source = sourceOf(array, byHour, days);
-  known.set(byHour, { days, of: { name, record, wiringLoss, ratedW }, source });
+  const months = before?.days === days ? before.months : monthsOf(byHour, days.isIn, array.tracking);
+  const source = sourceOf(array, { byHour, months, days });
+  known.set(byHour, { days, of: { name, record, wiringLoss, ratedW }, months, source });
   return source;
 }
 
@@ -65,6 +66,7 @@ const known = new WeakMap<
   {
     readonly days: Days;
     readonly of: Pick<ArrayAtBank, "name" | "record" | "wiringLoss" | "ratedW">;
+    readonly months: MonthsOfArray;
     readonly source: SourceByHour;
   }
 >();
@@ -77,8 +79,15 @@ export function sunOn(
   return sumOf(arrays.map((array) => ({ watts: behindWires(array, arrayOnce(array, climate), days) })));
 }
 
-function sourceOf(array: ArrayAtBank, byHour: ArrayByHour, days: Days): SourceByHour {
-  const { name, record, tracking } = array;
+function sourceOf(
+  array: ArrayAtBank,
+  {
+    byHour,
+    months,
+    days,
+  }: { readonly byHour: ArrayByHour; readonly months: MonthsOfArray; readonly days: Days },
+): SourceByHour {
+  const { name, record } = array;
   const watts = behindWires(array, byHour, days);
   return {
     watts,
@@ -87,7 +96,7 @@ function sourceOf(array: ArrayAtBank, byHour: ArrayByHour, days: Days): SourceBy
       record,
       name,
       dailyWh: meansByMonth(watts, days.isIn),
-      ...monthsOf(byHour, days.isIn, tracking),
+      ...months,
     },
   };
 }
@@ -108,7 +117,9 @@ function behindWires(
   return watts;
 }
 
-/** Of an array, what its wiring does not change. */
+type MonthsOfArray = ReturnType<typeof monthsOf>;
+
+/** The figures of an array by month that its wiring does not change. */
 function monthsOf(
   { light, cutW, missedW, tooHot }: ArrayByHour,
   isIn: readonly boolean[],
