@@ -2,6 +2,8 @@ import { describe, expect, test } from "vitest";
 import { judge } from "../../judge.ts";
 import type { PlanRecord } from "../../model/record.ts";
 import { runExample } from "../../rules/page.tester.ts";
+import { topologyOf } from "../network/topology/topology.ts";
+import { flowsAtBanks } from "./flows-at-bank.ts";
 import { testWorld } from "./world.tester.ts";
 
 const wires = `
@@ -58,6 +60,28 @@ describe("two banks on a charging relay", () => {
       expect(dailyWh).toBeLessThan(2 * 60 * 0.8 * 14.6);
     }
   });
+});
+
+test("a scenario of the plan in the same state gives the flows that the network gives if it is solved for them", () => {
+  const { network, result } = energyOf(
+    `const house = battery({ name: "house", chemistry: "LiFePO4", capacityAh: 200, internalMilliohm: 3 });
+     const plus = busBar({ side: "positive" });
+     cable({ from: house.positive, to: plus.stud, lengthM: 2, gauge: 6, protect: 60 });
+     const on = { from: plus.stud, returnTo: house.negative, oneWayM: 3, gauge: 14, protect: 15, use: {} };
+     for (const load of [5, 4, 7]) circuit({ ...on, name: \`load of \${load}\`, load });
+     const roof = solarArray({ openCircuitV: 45, shortCircuitA: 11, maxPowerV: 37, maxPowerA: 10.5 });
+     const mppt = solarController({ maxInputV: 100, outputA: 30 });
+     circuit({ from: roof.positive, returnTo: roof.negative, to: mppt, oneWayM: 5, gauge: 10 });
+     circuit({ from: mppt.positive, returnTo: mppt.negative, to: house, oneWayM: 2, gauge: 8 });
+     period({ name: "year", latitudeDeg: 45, longitudeDeg: 5 });`,
+  ).judgement.network!;
+  const flowsWith = (scenarios: typeof result.scenarios) =>
+    flowsAtBanks({ network, topology: topologyOf(network), scenarios }).banks[0]!;
+  const [own, solved] = [flowsWith([]), flowsWith(result.scenarios)];
+  expect(Math.abs(own.sharedOhm)).toBeGreaterThan(0.001);
+  expect(solved.sharedOhm).toBeCloseTo(own.sharedOhm, 9);
+  expect(own.arrays[0]!.wiringLoss).toBeGreaterThan(0.001);
+  expect(solved.arrays[0]!.wiringLoss).toBeCloseTo(own.arrays[0]!.wiringLoss, 9);
 });
 
 describe("a bank with its chargers", () => {
