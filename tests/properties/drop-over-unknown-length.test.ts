@@ -34,7 +34,7 @@ describe("without one of its lengths", () => {
   test.each(sampled("plans without one length", plans))("%s", async (name) => {
     const text = readFileSync(new URL(`../${name}`, import.meta.url), "utf8");
     const root = `${folder}/${name}`;
-    for (const { 0: stated, index } of sampled("lengths of a plan", [...text.matchAll(statedLength)])) {
+    for (const { 0: stated, index } of text.matchAll(statedLength)) {
       const without = text.slice(0, index) + text.slice(index + stated.length);
       const plan = await checked(root, without);
       if (!plan || unknownTo(plan).length === 0) continue;
@@ -47,7 +47,7 @@ describe("without one of its lengths", () => {
 
   test("enough was tried", () => {
     expect(counts.tried).toBeGreaterThan(0);
-    expect(counts.completions).toBeGreaterThan(everyCase ? 1_000 : 20);
+    expect(counts.completions).toBeGreaterThan(100);
     // A share of the plans may have no such fix, and no size or rating whose ways are all known.
     if (!everyCase) return;
     expect(counts.fixes).toBeGreaterThan(0);

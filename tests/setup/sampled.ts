@@ -29,7 +29,6 @@ export const shares = {
   "views back after a reload": 3,
   "builds with an unfinished circuit": 12,
   "plans without one length": 12,
-  "lengths of a plan": 2,
   "energy worked out twice": 2,
   "changes of a property": 12,
   "true values of a property": 4,
